@@ -1,0 +1,32 @@
+namespace Holdfast.Studies.Properties;
+
+/// <summary>What is recorded about a vessel of a batch test.</summary>
+public static class BatchProperties
+{
+    /// <summary>Concentration at the start (made up, or measured when the start solution was read).</summary>
+    public static readonly Property InitialConcentration = Property.Number("initial-concentration", "initial concentration", "mg/L", "C0", "c0", "initialconcentration", "cinitial", "startconcentration", "initialconc", "ci");
+
+    /// <summary>Volume of liquid.</summary>
+    public static readonly Property Volume = Property.Number("volume", "volume", "mL", "V", "v", "volume", "vol", "liquidvolume");
+
+    /// <summary>Mass of dry sorbent weighed in.</summary>
+    public static readonly Property Mass = Property.Number("mass", "sorbent mass", "mg", "m", "m", "mass", "sorbentmass", "weight", "massofsorbent");
+
+    /// <summary>Dose as planned; the weighed mass wins where both are there.</summary>
+    public static readonly Property Dose = Property.Number("dose", "dose", "g/L", "D", "dose", "dosage", "sorbentdose", "nominaldose");
+
+    /// <summary>Time between adding the sorbent and separating it.</summary>
+    public static readonly Property ContactTime = Property.Number("contact-time", "contact time", "min", "t", "t", "time", "contacttime", "shakingtime");
+
+    /// <summary>pH before the sorbent went in.</summary>
+    public static readonly Property StartPh = Property.Number("start-ph", "start pH", "", "pH0", "phstart", "startph", "initialph", "ph0", "phi", "ph");
+
+    /// <summary>pH when the liquid was separated.</summary>
+    public static readonly Property EndPh = Property.Number("end-ph", "end pH", "", "pHe", "phend", "endph", "finalph", "phf", "phe");
+
+    /// <summary>Temperature during contact.</summary>
+    public static readonly Property Temperature = Property.Number("temperature", "temperature", "K", "T", "temperature", "temp", "tk", "tc");
+
+    /// <summary>Uptake found by dissolving the loaded solid.</summary>
+    public static readonly Property UptakeBySolid = Property.Number("uptake-by-solid", "uptake found in the solid", "mg/g", "q", "qdigest", "qbydigestion", "uptakebydigestion", "qsolid");
+}

@@ -1,0 +1,80 @@
+using System.Collections.Immutable;
+
+namespace Holdfast.Studies;
+
+/// <summary>
+/// What was done, at one moment: the fold of the study's history. Struck things are still here; <see cref="IsStruck(Reading)"/> tells.
+/// </summary>
+public sealed record Study
+{
+    /// <summary>Short name: "pb-study".</summary>
+    public required string Title { get; init; }
+
+    /// <summary>True for the invented demo: every screen, export and file says so.</summary>
+    public bool Invented { get; init; }
+
+    /// <summary>Symbol of the element that is taken up ("Ni"), or null when not said.</summary>
+    public string? Analyte { get; init; }
+
+    /// <summary>What was said of the study as a whole, by key: "author", "material", "shaking", "separation", "water".</summary>
+    public ImmutableSortedDictionary<string, string> Details { get; init; } = ImmutableSortedDictionary<string, string>.Empty;
+
+    /// <summary>Samples in the order they came.</summary>
+    public ImmutableArray<Sample> Samples { get; init; } = [];
+
+    /// <summary>Runs in the order they came.</summary>
+    public ImmutableArray<Run> Runs { get; init; } = [];
+
+    /// <summary>Readings in the order they came.</summary>
+    public ImmutableArray<Reading> Readings { get; init; } = [];
+
+    /// <summary>Present strikes.</summary>
+    public ImmutableArray<Strike> Strikes { get; init; } = [];
+
+    /// <summary>Stated claims.</summary>
+    public ImmutableArray<StatedClaim> Claims { get; init; } = [];
+
+    /// <summary>Margins that were fixed; what is not here falls back on the rule's default, and says so.</summary>
+    public ImmutableArray<Margin> Margins { get; init; } = [];
+
+    /// <summary>Balances, glassware and meters.</summary>
+    public ImmutableArray<Instrument> Apparatus { get; init; } = [];
+
+    /// <summary>Files taken in.</summary>
+    public ImmutableArray<Original> Originals { get; init; } = [];
+
+    /// <summary>Number of the last entry of the history this state comes from.</summary>
+    public long Version { get; init; }
+
+    /// <summary>Hash of that entry: the study's fingerprint, lower-case hexadecimal.</summary>
+    public string Fingerprint { get; init; } = "";
+
+    /// <summary>The sample with this code, or null. Codes match exactly.</summary>
+    /// <param name="code">Code on the label.</param>
+    public Sample? Sample(string code) => Samples.FirstOrDefault(s => string.Equals(s.Code, code, StringComparison.Ordinal));
+
+    /// <summary>The strike through a reading, or through its sample, or null.</summary>
+    /// <param name="reading">Any reading.</param>
+    public Strike? StrikeOf(Reading reading)
+    {
+        ArgumentNullException.ThrowIfNull(reading);
+        return Strikes.FirstOrDefault(s => string.Equals(s.Target, reading.Id, StringComparison.Ordinal)
+            || string.Equals(s.Target, reading.Sample, StringComparison.Ordinal));
+    }
+
+    /// <summary>The strike through a sample, or null.</summary>
+    /// <param name="sample">Any sample.</param>
+    public Strike? StrikeOf(Sample sample)
+    {
+        ArgumentNullException.ThrowIfNull(sample);
+        return Strikes.FirstOrDefault(s => string.Equals(s.Target, sample.Code, StringComparison.Ordinal));
+    }
+
+    /// <summary>True when the reading or its sample is struck.</summary>
+    /// <param name="reading">Any reading.</param>
+    public bool IsStruck(Reading reading) => StrikeOf(reading) is not null;
+
+    /// <summary>True when the sample is struck.</summary>
+    /// <param name="sample">Any sample.</param>
+    public bool IsStruck(Sample sample) => StrikeOf(sample) is not null;
+}
