@@ -1,0 +1,44 @@
+using System.Collections.Immutable;
+using Holdfast.Studies;
+
+namespace Holdfast.Claims.Analyses;
+
+/// <summary>
+/// Quantities and findings of a study: what the rules judge by and the reports show. A pure function of the study
+/// (<c>Evidence.Of</c>), the same to the last bit on every machine.
+/// </summary>
+public sealed partial record Evidence
+{
+    /// <summary>The study it was worked out from.</summary>
+    public required Study Study { get; init; }
+
+    /// <summary>Calibrated runs, in the order they came.</summary>
+    public ImmutableArray<CalibratedRun> Runs { get; init; } = [];
+
+    /// <summary>Every vessel, control, digest and water sample with its quantities, in the order they came.</summary>
+    public ImmutableArray<Vessel> Vessels { get; init; } = [];
+
+    /// <summary>Series of vessels, in the order they came.</summary>
+    public ImmutableArray<Series> Series { get; init; } = [];
+
+    /// <summary>Kinetic curves fitted to each series in which the contact time was varied.</summary>
+    public ImmutableArray<FittedSeries> Kinetics { get; init; } = [];
+
+    /// <summary>Isotherms fitted to each series in which the initial concentration was varied.</summary>
+    public ImmutableArray<FittedSeries> Isotherms { get; init; } = [];
+
+    /// <summary>What the data say about themselves.</summary>
+    public ImmutableArray<Finding> Findings { get; init; } = [];
+
+    /// <summary>The series of this name, or null.</summary>
+    /// <param name="name">Name of a series; null gives null.</param>
+    public Series? SeriesNamed(string? name) => Series.FirstOrDefault(s => string.Equals(s.Name, name, StringComparison.OrdinalIgnoreCase));
+
+    /// <summary>The margin of this name: the one that was fixed, or the default, with who fixed it and when.</summary>
+    /// <param name="name">Name of the margin.</param>
+    /// <param name="low">Default lower end, in the margin's unit.</param>
+    /// <param name="high">Default upper end, in the margin's unit.</param>
+    /// <param name="unit">Unit of the margin.</param>
+    public Margin Margin(string name, double low, double high, string unit)
+        => Study.Margins.FirstOrDefault(m => string.Equals(m.Name, name, StringComparison.Ordinal)) ?? new Margin(name, low, high, unit, 0);
+}

@@ -1,0 +1,33 @@
+using System.Collections.Immutable;
+using System.Globalization;
+
+namespace Holdfast.Claims;
+
+/// <summary>A claim with what it is about, ready to be judged.</summary>
+/// <param name="Id">Short address: "equilibrium-120-kin-20".</param>
+/// <param name="Rule">Id of the rule that judges it.</param>
+/// <param name="Parameters">By name, as written: series "KIN-20", time "120 min".</param>
+/// <param name="Wording">The author's words, or null.</param>
+/// <param name="Stated">True when the author stated it; false when Holdfast raises it because the data invite it.</param>
+public sealed record Claim(string Id, string Rule, ImmutableSortedDictionary<string, string> Parameters, string? Wording, bool Stated)
+{
+    /// <summary>A parameter's words, or null when it was not given.</summary>
+    /// <param name="name">Name of the parameter.</param>
+    public string? Words(string name) => Parameters.GetValueOrDefault(name);
+
+    /// <summary>A parameter's leading number ("120 min" gives 120), or null when it was not given or does not start with a number.</summary>
+    /// <param name="name">Name of the parameter.</param>
+    public double? Number(string name)
+    {
+        if (Parameters.GetValueOrDefault(name) is not { } text)
+            return null;
+        var end = 0;
+        while (end < text.Length && (char.IsAsciiDigit(text[end]) || text[end] is '.' or '-' or '+' or 'e' or 'E'))
+            end++;
+        while (end > 0 && !char.IsAsciiDigit(text[end - 1]))
+            end--;
+        return double.TryParse(text.AsSpan(0, end), NumberStyles.Float, CultureInfo.InvariantCulture, out var value) && double.IsFinite(value)
+            ? value
+            : null;
+    }
+}

@@ -1,0 +1,57 @@
+using System.Collections.Immutable;
+
+namespace Holdfast.Claims;
+
+/// <summary>A judged claim: everything a reader needs to agree or object. It is recomputed from the data, never typed.</summary>
+/// <param name="Claim">What was judged.</param>
+/// <param name="Sentence">The claim in words, with its numbers.</param>
+/// <param name="Ruling">How it stands.</param>
+/// <param name="Reason">Why, in plain words with the deciding numbers and units.</param>
+/// <param name="Numbers">The deciding numbers.</param>
+/// <param name="Method">The test, by its name in the trade.</param>
+/// <param name="Scope">Where a holding claim holds: pH, temperature, concentration, dose, water, batch, n. Null when it does not hold.</param>
+/// <param name="Gates">Conditions that had to be met, passed or failed.</param>
+/// <param name="Warnings">Prerequisites that are not shown yet, margins fixed after the data, other caveats.</param>
+/// <param name="Questions">What an examiner would ask, triggered by the data.</param>
+/// <param name="Next">The smallest experiment that would settle it; null when nothing more is needed.</param>
+/// <param name="Data">Codes of the samples it rests on.</param>
+public sealed record Verdict(
+    Claim Claim,
+    string Sentence,
+    Ruling Ruling,
+    string Reason,
+    ImmutableArray<Deciding> Numbers,
+    string Method,
+    string? Scope,
+    ImmutableArray<Gate> Gates,
+    ImmutableArray<string> Warnings,
+    ImmutableArray<Question> Questions,
+    NextExperiment? Next,
+    ImmutableArray<string> Data);
+
+/// <summary>A number that decided, for tables and machines.</summary>
+/// <param name="Name">What it is: "step from 120 to 180 min, share of q(180)".</param>
+/// <param name="Value">The number.</param>
+/// <param name="Low">Lower end of its interval, or null.</param>
+/// <param name="High">Upper end of its interval, or null.</param>
+/// <param name="Unit">Unit, "" for none.</param>
+/// <param name="Note">What the interval is ("90 % interval, 4 degrees of freedom"), or null.</param>
+public sealed record Deciding(string Name, double Value, double? Low, double? High, string Unit, string? Note);
+
+/// <summary>A condition that had to be met before the claim could hold.</summary>
+/// <param name="Name">Short name: "vessels per time".</param>
+/// <param name="Passed">Whether it was met.</param>
+/// <param name="Sentence">With numbers: "3 vessels at each time; 3 are needed".</param>
+public sealed record Gate(string Name, bool Passed, string Sentence);
+
+/// <summary>A question an examiner would ask.</summary>
+/// <param name="Code">Stable code: "Q17".</param>
+/// <param name="Text">The question, with the study's own numbers in it.</param>
+public sealed record Question(string Code, string Text);
+
+/// <summary>The smallest experiment that would settle a claim.</summary>
+/// <param name="Sentence">In words, with computed times, doses, concentrations and replicates.</param>
+/// <param name="Vessels">How many vessels it needs, or null when it needs none.</param>
+/// <param name="Settings">The settings to run, each with its unit ("240 min").</param>
+/// <param name="Basis">How the size was found: "exact power of the equivalence test, 80 %".</param>
+public sealed record NextExperiment(string Sentence, int? Vessels, ImmutableArray<string> Settings, string Basis);
