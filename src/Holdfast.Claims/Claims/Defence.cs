@@ -1,6 +1,5 @@
 using System.Collections.Immutable;
 using Holdfast.Claims.Analyses;
-using Holdfast.Studies;
 
 namespace Holdfast.Claims;
 
