@@ -36,4 +36,13 @@ public interface ICurve<TSelf> where TSelf : struct, ICurve<TSelf>
 
     /// <summary>The axes the scan runs over; by default one for each parameter after the first, by its <see cref="Parameter.Kind"/>.</summary>
     static virtual IReadOnlyList<Kind> Scan => [.. TSelf.Card.Parameters.Skip(1).Select(p => p.Kind)];
+
+    /// <summary>
+    /// What makes these parameters inadmissible or suspect over a range of x, however small the residuals: a maximum where a plateau
+    /// should be, a negative value, a pole, a parameter that ran to its bound. Nothing for a curve without such limits.
+    /// </summary>
+    /// <param name="p">Fitted parameters in the card's order.</param>
+    /// <param name="lowestX">Lowest x of the data, in the card's unit.</param>
+    /// <param name="highestX">Highest x of the data, in the card's unit.</param>
+    static virtual IReadOnlyList<Finding> Admissibility(ReadOnlySpan<double> p, double lowestX, double highestX) => [];
 }

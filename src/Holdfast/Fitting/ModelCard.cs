@@ -6,7 +6,14 @@ namespace Holdfast.Fitting;
 /// <param name="Parameters">Parameters in the order of the formula's span; at most four.</param>
 /// <param name="Source">Where the formula comes from: author, journal, volume, page; "from memory" where not seen.</param>
 /// <param name="Limits">Where it is valid, and what a close fit does not show.</param>
-public sealed record ModelCard(string Name, string Formula, IReadOnlyList<Parameter> Parameters, string Source, string Limits);
+public sealed record ModelCard(string Name, string Formula, IReadOnlyList<Parameter> Parameters, string Source, string Limits)
+{
+    /// <summary>Other names of the same curve in other parameters. They are one curve: it is fitted, listed and counted once.</summary>
+    public IReadOnlyList<string> Aliases { get; init; } = [];
+
+    /// <summary>What the abscissa is when it is not simply the concentration or the time, for example "C/Cs"; otherwise null.</summary>
+    public string? Abscissa { get; init; }
+}
 
 /// <summary>What kind of thing a parameter is; it fixes the unit string and the range that a scan for starting points covers.</summary>
 public enum Kind
