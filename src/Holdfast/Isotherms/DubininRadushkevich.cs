@@ -18,7 +18,7 @@ public readonly struct DubininRadushkevich : ICurve<DubininRadushkevich>
         "q = qs·exp(−b·ln²(C/Cs))",
         [
             new("qs", Kind.Response, "{y}", "uptake at the solubility", Above: 0),
-            new("b", Kind.Exponent, "", "width: b = k·(RT)², with k in mol²/kJ²", Above: 0),
+            new("b", Kind.Other, "", "width: b = k·(RT)², with k in mol²/kJ²", Above: 0),
         ],
         "M. M. Dubinin and L. V. Radushkevich 1947, from memory",
         "Needs the solubility Cs of the same species at the same pH and temperature, with C below Cs. "
