@@ -19,7 +19,7 @@ public static class FisherDistribution
         if (double.IsPositiveInfinity(f))
             return 0;
         var share = above * f / (above * f + below);
-        return share < 0.5
+        return f < 1
             ? 1 - SpecialFunctions.BetaRegularized(above / 2, below / 2, share)
             : SpecialFunctions.BetaRegularized(below / 2, above / 2, below / (above * f + below));
     }

@@ -29,7 +29,7 @@ public static class StudentDistribution
         if (double.IsInfinity(t))
             return 0;
         var square = t * t;
-        return square < degreesOfFreedom
+        return square < 1
             ? 1 - SpecialFunctions.BetaRegularized(0.5, degreesOfFreedom / 2, square / (degreesOfFreedom + square))
             : SpecialFunctions.BetaRegularized(degreesOfFreedom / 2, 0.5, degreesOfFreedom / (degreesOfFreedom + square));
     }
