@@ -17,7 +17,8 @@ public sealed record Study
     public string? Analyte { get; init; }
 
     /// <summary>What was said of the study as a whole, by key: "author", "material", "shaking", "separation", "water".</summary>
-    public ImmutableSortedDictionary<string, string> Details { get; init; } = ImmutableSortedDictionary<string, string>.Empty;
+    public ImmutableSortedDictionary<string, string> Details { get; init; }
+        = ImmutableSortedDictionary.Create<string, string>(StringComparer.Ordinal);
 
     /// <summary>Samples in the order they came.</summary>
     public ImmutableArray<Sample> Samples { get; init; } = [];
@@ -43,6 +44,16 @@ public sealed record Study
     /// <summary>Files taken in.</summary>
     public ImmutableArray<Original> Originals { get; init; } = [];
 
+    /// <summary>Answers once given about files of one layout, by signature of the layout and then by question.</summary>
+    public ImmutableSortedDictionary<string, ImmutableSortedDictionary<string, string>> Layouts { get; init; }
+        = ImmutableSortedDictionary.Create<string, ImmutableSortedDictionary<string, string>>(StringComparer.Ordinal);
+
+    /// <summary>How many readings were ever numbered, those of undone takes included: ids are never given twice.</summary>
+    public int ReadingsEver { get; init; }
+
+    /// <summary>Number of the entry that sealed the study, or null while it is open.</summary>
+    public long? SealedBy { get; init; }
+
     /// <summary>Number of the last entry of the history this state comes from.</summary>
     public long Version { get; init; }
 
@@ -52,6 +63,10 @@ public sealed record Study
     /// <summary>The sample with this code, or null. Codes match exactly.</summary>
     /// <param name="code">Code on the label.</param>
     public Sample? Sample(string code) => Samples.FirstOrDefault(s => string.Equals(s.Code, code, StringComparison.Ordinal));
+
+    /// <summary>The reading with this id, or null.</summary>
+    /// <param name="id">Its address, "R-0142".</param>
+    public Reading? Reading(string id) => Readings.FirstOrDefault(r => string.Equals(r.Id, id, StringComparison.Ordinal));
 
     /// <summary>The strike through a reading, or through its sample, or null.</summary>
     /// <param name="reading">Any reading.</param>

@@ -1,0 +1,206 @@
+using System.Collections.Immutable;
+
+namespace Holdfast.Studies.History;
+
+/// <summary>
+/// Something that was done to a study. The set is closed: these records and no others. Nothing is ever edited in place; a later
+/// change says what became of an earlier one, and the present state is the fold of them all.
+/// </summary>
+public abstract record Change
+{
+    private protected Change()
+    {
+    }
+
+    /// <summary>What was done, in a few words that follow "Undo:": "strike V-11".</summary>
+    public abstract string Says();
+
+    /// <summary>True when <see cref="Undone"/> may name it.</summary>
+    public virtual bool CanBeUndone => true;
+}
+
+/// <summary>A study was begun: always the first entry, and only there.</summary>
+/// <param name="Title">Short name: "pb-study".</param>
+/// <param name="Analyte">Symbol of the element that is taken up ("Ni"), or null when not said.</param>
+/// <param name="Invented">True for invented demo data: every screen, export and file says so.</param>
+public sealed record StudyBegun(string Title, string? Analyte, bool Invented) : Change
+{
+    /// <summary>What is said of the study as a whole, by key: "author", "material", "water".</summary>
+    public ImmutableSortedDictionary<string, string> Details { get; init; } = Ordinal.Words;
+
+    /// <inheritdoc/>
+    public override string Says() => "begin " + Title;
+
+    /// <inheritdoc/>
+    public override bool CanBeUndone => false;
+}
+
+/// <summary>One acceptance: everything that one or several files, or one typed table, brought. It is undone as a whole.</summary>
+public sealed record TakenIn : Change
+{
+    /// <summary>The files, kept byte for byte under originals/; empty for what was typed.</summary>
+    public ImmutableArray<TakenFile> Files { get; init; } = [];
+
+    /// <summary>New samples, and further facts about known ones (by code); a fact given again replaces the earlier one.</summary>
+    public ImmutableArray<Sample> Samples { get; init; } = [];
+
+    /// <summary>New runs.</summary>
+    public ImmutableArray<Run> Runs { get; init; } = [];
+
+    /// <summary>New readings, with their ids.</summary>
+    public ImmutableArray<Reading> Readings { get; init; } = [];
+
+    /// <summary>Claims stated.</summary>
+    public ImmutableArray<ClaimStated> Claims { get; init; } = [];
+
+    /// <summary>Margins fixed.</summary>
+    public ImmutableArray<MarginFixed> Margins { get; init; } = [];
+
+    /// <summary>Balances, glassware and meters.</summary>
+    public ImmutableArray<Instrument> Apparatus { get; init; } = [];
+
+    /// <summary>How files of each layout are to be understood from now on: answers given, by signature of the layout.</summary>
+    public ImmutableArray<LayoutAnswer> Layouts { get; init; } = [];
+
+    /// <inheritdoc/>
+    public override string Says() => Files.Length switch
+    {
+        0 => "take in what was typed",
+        1 => "take in " + Files[0].FileName,
+        _ => "take in " + Files[0].FileName + " and " + Ordinal.Text(Files.Length - 1) + " more",
+    };
+}
+
+/// <summary>A file that was taken in.</summary>
+/// <param name="Sha256">Its fingerprint, lower-case hexadecimal; also its name under originals/.</param>
+/// <param name="FileName">Its name when it was taken in.</param>
+/// <param name="Bytes">Its length.</param>
+public sealed record TakenFile(string Sha256, string FileName, long Bytes);
+
+/// <summary>An answer about a file's layout, remembered for the next file that has the same one.</summary>
+/// <param name="Layout">Signature of the layout: its headings.</param>
+/// <param name="Question">Which question: "decimal", "date", "unit:C0".</param>
+/// <param name="Answer">The answer: "comma".</param>
+public sealed record LayoutAnswer(string Layout, string Question, string Answer);
+
+/// <summary>A line was drawn through a sample or a reading.</summary>
+/// <param name="Target">Sample code or reading id.</param>
+/// <param name="Reason">Why; a reader will see this.</param>
+public sealed record Struck(string Target, string Reason) : Change
+{
+    /// <inheritdoc/>
+    public override string Says() => "strike " + Target;
+}
+
+/// <summary>A strike was taken back.</summary>
+/// <param name="Target">Sample code or reading id.</param>
+/// <param name="Reason">Why, or null.</param>
+public sealed record Restored(string Target, string? Reason) : Change
+{
+    /// <inheritdoc/>
+    public override string Says() => "restore " + Target;
+}
+
+/// <summary>A recorded fact was corrected; the earlier one stays in the history.</summary>
+/// <param name="Sample">Sample code.</param>
+/// <param name="Fact">The fact as it should be; its origin has no original, since it was typed.</param>
+/// <param name="Reason">Why; a reader will see this.</param>
+public sealed record FactCorrected(string Sample, Fact Fact, string Reason) : Change
+{
+    /// <inheritdoc/>
+    public override string Says() => "correct " + Fact.Property + " of " + Sample;
+}
+
+/// <summary>A claim was stated, or stated anew under the same id.</summary>
+/// <param name="Id">Short address: "equilibrium-120-kin-20".</param>
+/// <param name="Rule">Id of the rule that judges it.</param>
+/// <param name="Parameters">What it is about, by name; numbers as written with unit.</param>
+/// <param name="Wording">Her own words, or null to use the rule's.</param>
+public sealed record ClaimStated(string Id, string Rule, ImmutableSortedDictionary<string, string> Parameters, string? Wording) : Change
+{
+    /// <inheritdoc/>
+    public override string Says() => "state claim " + Id;
+}
+
+/// <summary>A claim was withdrawn.</summary>
+/// <param name="Id">Its id.</param>
+/// <param name="Reason">Why, or null.</param>
+public sealed record ClaimWithdrawn(string Id, string? Reason) : Change
+{
+    /// <inheritdoc/>
+    public override string Says() => "withdraw claim " + Id;
+}
+
+/// <summary>A margin was fixed.</summary>
+/// <param name="Name">Which margin.</param>
+/// <param name="Low">Lower end, in <paramref name="Unit"/>.</param>
+/// <param name="High">Upper end, in <paramref name="Unit"/>.</param>
+/// <param name="Unit">Its unit.</param>
+public sealed record MarginFixed(string Name, double Low, double High, string Unit) : Change
+{
+    /// <inheritdoc/>
+    public override string Says() => "fix margin " + Name;
+}
+
+/// <summary>A balance, flask, pipette or meter was recorded, or recorded anew under the same id.</summary>
+/// <param name="Instrument">The instrument.</param>
+public sealed record ApparatusRecorded(Instrument Instrument) : Change
+{
+    /// <inheritdoc/>
+    public override string Says() => "record " + Instrument.Id;
+}
+
+/// <summary>Something was said of the study as a whole.</summary>
+/// <param name="Key">Which detail; "title" and "analyte" are the study's own.</param>
+/// <param name="Value">What is said, or null to say it no more.</param>
+public sealed record DetailSet(string Key, string? Value) : Change
+{
+    /// <inheritdoc/>
+    public override string Says() => (Value is null ? "drop detail " : "set detail ") + Key;
+}
+
+/// <summary>The newest entry still in force was undone.</summary>
+/// <param name="Entry">Its number.</param>
+/// <param name="What">What it had done.</param>
+public sealed record Undone(long Entry, string What) : Change
+{
+    /// <inheritdoc/>
+    public override string Says() => "undo: " + What;
+
+    /// <inheritdoc/>
+    public override bool CanBeUndone => false;
+}
+
+/// <summary>The newest undoing was taken back.</summary>
+/// <param name="Entry">Number of the entry that is in force again.</param>
+/// <param name="What">What it had done.</param>
+public sealed record Redone(long Entry, string What) : Change
+{
+    /// <inheritdoc/>
+    public override string Says() => "redo: " + What;
+
+    /// <inheritdoc/>
+    public override bool CanBeUndone => false;
+}
+
+/// <summary>The study was sealed: from here on only amendments.</summary>
+/// <param name="Note">Why: "submitted".</param>
+public sealed record Sealed(string Note) : Change
+{
+    /// <inheritdoc/>
+    public override string Says() => "seal: " + Note;
+
+    /// <inheritdoc/>
+    public override bool CanBeUndone => false;
+}
+
+/// <summary>The reason for the changes that follow it in the same append; a sealed study takes no others.</summary>
+/// <param name="Reason">Why; a reader will see this.</param>
+public sealed record Amended(string Reason) : Change
+{
+    /// <inheritdoc/>
+    public override string Says() => "amend: " + Reason;
+
+    /// <inheritdoc/>
+    public override bool CanBeUndone => false;
+}

@@ -1,0 +1,137 @@
+using System.Collections.Immutable;
+
+namespace Holdfast.Studies.History;
+
+/// <summary>The present state of a study, worked out from its entries. Pure: the same entries give the same study.</summary>
+public static class Fold
+{
+    /// <summary>The study after all of these entries.</summary>
+    /// <param name="entries">Entries in order, the first of them a <see cref="StudyBegun"/>.</param>
+    public static Study Of(ImmutableArray<Entry> entries)
+    {
+        if (entries.IsDefaultOrEmpty || entries[0].Change is not StudyBegun begun)
+            throw new ArgumentException("A history begins with the entry that began the study.", nameof(entries));
+        var study = new Study { Title = begun.Title, Analyte = begun.Analyte, Invented = begun.Invented, Details = begun.Details };
+        var undone = UndoOrder.Of(entries).Undone;
+        var readingsEver = 0;
+        foreach (var entry in entries)
+        {
+            // Readings that an undo took away keep their ids for themselves.
+            if (entry.Change is TakenIn taken)
+                readingsEver += taken.Readings.Length;
+            if (!undone.Contains(entry.Number))
+                study = After(study, entry.Change, entry.Number, entry.When, entry.Who);
+        }
+        return study with { ReadingsEver = readingsEver, Version = entries[^1].Number, Fingerprint = entries[^1].Hash };
+    }
+
+    /// <summary>The study after one more change that is not an undo or a redo; also used to rehearse one that is not kept.</summary>
+    /// <param name="study">Before.</param>
+    /// <param name="change">What was done.</param>
+    /// <param name="number">Number of the entry.</param>
+    /// <param name="when">When.</param>
+    /// <param name="who">Who.</param>
+    public static Study After(Study study, Change change, long number, DateTimeOffset when, string who)
+    {
+        ArgumentNullException.ThrowIfNull(study);
+        return change switch
+        {
+            TakenIn taken => TakeIn(study, taken, number, when),
+            Struck s => study with { Strikes = study.Strikes.Add(new Strike(s.Target, s.Reason, number, when, who)) },
+            Restored r => study with { Strikes = study.Strikes.RemoveAll(s => string.Equals(s.Target, r.Target, StringComparison.Ordinal)) },
+            FactCorrected f => study with { Samples = Correct(study.Samples, f) },
+            ClaimStated c => State(study, c, number, when),
+            ClaimWithdrawn w => study with { Claims = study.Claims.RemoveAll(c => string.Equals(c.Id, w.Id, StringComparison.Ordinal)) },
+            MarginFixed m => FixMargin(study, m, number),
+            ApparatusRecorded a => Record(study, a.Instrument),
+            DetailSet d => SetDetail(study, d),
+            Sealed => study with { SealedBy = number },
+            _ => study,
+        };
+    }
+
+    private static Study TakeIn(Study study, TakenIn taken, long number, DateTimeOffset when)
+    {
+        study = study with
+        {
+            Originals = study.Originals.AddRange(taken.Files.Select(f => new Original(f.Sha256, f.FileName, f.Bytes, number, when))),
+            Samples = Merge(study.Samples, taken.Samples),
+            Runs = study.Runs.AddRange(taken.Runs),
+            Readings = study.Readings.AddRange(taken.Readings),
+            Layouts = Remember(study.Layouts, taken.Layouts),
+        };
+        foreach (var claim in taken.Claims)
+            study = State(study, claim, number, when);
+        foreach (var margin in taken.Margins)
+            study = FixMargin(study, margin, number);
+        foreach (var instrument in taken.Apparatus)
+            study = Record(study, instrument);
+        return study;
+    }
+
+    private static ImmutableArray<Sample> Merge(ImmutableArray<Sample> samples, ImmutableArray<Sample> more)
+    {
+        if (more.IsEmpty)
+            return samples;
+        var merged = samples.ToBuilder();
+        var place = new Dictionary<string, int>(StringComparer.Ordinal);
+        for (var i = 0; i < merged.Count; i++)
+            place[merged[i].Code] = i;
+        foreach (var sample in more)
+        {
+            if (place.TryGetValue(sample.Code, out var i))
+            {
+                merged[i] = merged[i] with { Facts = merged[i].Facts.SetItems(sample.Facts) };
+            }
+            else
+            {
+                place[sample.Code] = merged.Count;
+                merged.Add(sample with { Facts = Ordinal.Facts.SetItems(sample.Facts) });
+            }
+        }
+        return merged.ToImmutable();
+    }
+
+    private static ImmutableArray<Sample> Correct(ImmutableArray<Sample> samples, FactCorrected correction)
+        => [.. samples.Select(s => string.Equals(s.Code, correction.Sample, StringComparison.Ordinal)
+            ? s with { Facts = s.Facts.SetItem(correction.Fact.Property, correction.Fact) }
+            : s)];
+
+    private static Study State(Study study, ClaimStated c, long number, DateTimeOffset when)
+        => study with { Claims = Put(study.Claims, new StatedClaim(c.Id, c.Rule, c.Parameters, c.Wording, number, when), x => x.Id) };
+
+    private static Study FixMargin(Study study, MarginFixed m, long number)
+        => study with { Margins = Put(study.Margins, new Margin(m.Name, m.Low, m.High, m.Unit, number), x => x.Name) };
+
+    private static Study Record(Study study, Instrument instrument)
+        => study with { Apparatus = Put(study.Apparatus, instrument, x => x.Id) };
+
+    // The later one of the same name stands where the earlier one stood.
+    private static ImmutableArray<T> Put<T>(ImmutableArray<T> list, T item, Func<T, string> name)
+    {
+        for (var i = 0; i < list.Length; i++)
+        {
+            if (string.Equals(name(list[i]), name(item), StringComparison.Ordinal))
+                return list.SetItem(i, item);
+        }
+        return list.Add(item);
+    }
+
+    private static Study SetDetail(Study study, DetailSet d) => d.Key switch
+    {
+        "title" when d.Value is not null => study with { Title = d.Value },
+        "analyte" => study with { Analyte = d.Value },
+        _ => study with { Details = d.Value is null ? study.Details.Remove(d.Key) : study.Details.SetItem(d.Key, d.Value) },
+    };
+
+    private static ImmutableSortedDictionary<string, ImmutableSortedDictionary<string, string>> Remember(
+        ImmutableSortedDictionary<string, ImmutableSortedDictionary<string, string>> layouts, ImmutableArray<LayoutAnswer> answers)
+    {
+        foreach (var answer in answers)
+        {
+            var known = layouts.GetValueOrDefault(answer.Layout, Ordinal.Words);
+            layouts = layouts.SetItem(answer.Layout, known.SetItem(answer.Question, answer.Answer));
+        }
+        return layouts;
+    }
+}

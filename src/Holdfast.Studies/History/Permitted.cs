@@ -1,0 +1,84 @@
+namespace Holdfast.Studies.History;
+
+/// <summary>What may follow what: checked before a change is kept, so that every kept history makes sense.</summary>
+public static class Permitted
+{
+    /// <summary>Throws when the change cannot follow.</summary>
+    /// <param name="daybook">What there is.</param>
+    /// <param name="change">What would follow.</param>
+    /// <param name="amending">True when an <see cref="Amended"/> entry stands before it in the same append.</param>
+    /// <exception cref="StudyException">The study has no such thing (HF-404), is sealed (HF-421), or nothing would change (HF-425).</exception>
+    /// <exception cref="ArgumentException">A reason, id or name is missing, or a second beginning.</exception>
+    public static void Check(Daybook daybook, Change change, bool amending)
+    {
+        ArgumentNullException.ThrowIfNull(daybook);
+        ArgumentNullException.ThrowIfNull(change);
+        if (daybook.Entries.IsEmpty != change is StudyBegun)
+            throw new ArgumentException("A history begins with the entry that began the study, and has only one.", nameof(change));
+        if (change is StudyBegun begun)
+        {
+            Say(begun.Title, "title");
+            return;
+        }
+        var study = daybook.Study;
+        if (study.SealedBy is not null && change is not Amended && !amending)
+            throw new StudyException(Codes.Sealed, "The study is sealed, so this is not kept. Amend it with a reason to change it.");
+        switch (change)
+        {
+            case Struck s:
+                Say(s.Reason, "reason");
+                Exists(study, s.Target);
+                if (IsStruck(study, s.Target))
+                    throw new StudyException(Codes.NothingChanges, $"{s.Target} is struck already.");
+                break;
+            case Restored r:
+                Exists(study, r.Target);
+                if (!IsStruck(study, r.Target))
+                    throw new StudyException(Codes.NothingChanges, $"{r.Target} is not struck, so there is nothing to restore.");
+                break;
+            case FactCorrected f:
+                Say(f.Reason, "reason");
+                if (study.Sample(f.Sample) is null)
+                    throw Unknown("sample", f.Sample);
+                if (Property.Named(f.Fact.Property) is null)
+                    throw new ArgumentException($"There is no property named {f.Fact.Property}.", nameof(change));
+                break;
+            case ClaimStated c:
+                Say(c.Id, "id");
+                Say(c.Rule, "rule");
+                break;
+            case ClaimWithdrawn w when !study.Claims.Any(c => string.Equals(c.Id, w.Id, StringComparison.Ordinal)):
+                throw Unknown("claim", w.Id);
+            case DetailSet d:
+                Say(d.Key, "key");
+                break;
+            case Undone u when daybook.Undo.Next?.Number != u.Entry:
+                throw new StudyException(Codes.NothingChanges, "There is nothing like that to undo.");
+            case Redone r when daybook.Undo.Back?.Number != r.Entry:
+                throw new StudyException(Codes.NothingChanges, "There is nothing like that to redo.");
+            case Sealed s:
+                Say(s.Note, "note");
+                break;
+            case Amended a:
+                Say(a.Reason, "reason");
+                break;
+        }
+    }
+
+    private static void Say(string words, string name)
+    {
+        if (string.IsNullOrWhiteSpace(words))
+            throw new ArgumentException($"The {name} is missing. A reader will look for it.", name);
+    }
+
+    private static void Exists(Study study, string target)
+    {
+        if (study.Sample(target) is null && study.Reading(target) is null)
+            throw Unknown("sample or reading", target);
+    }
+
+    private static bool IsStruck(Study study, string target) => study.Strikes.Any(s => string.Equals(s.Target, target, StringComparison.Ordinal));
+
+    private static StudyException Unknown(string what, string name)
+        => new(Codes.UnknownSample, $"There is no {what} {name} in this study, so nothing is kept. Check the spelling.");
+}
