@@ -1,0 +1,30 @@
+namespace Holdfast.Fitting;
+
+/// <summary>Information criteria of one fit. They rank curves fitted to the same readings with the same weights and certify none.</summary>
+/// <remarks>
+/// H. Akaike, IEEE Trans. Autom. Control 19 (1974) 716; C. M. Hurvich and C.-L. Tsai, Biometrika 76 (1989) 297; G. Schwarz, Ann. Statist. 6 (1978)
+/// 461 (from memory). With scatter estimated K counts the error variance: K = p + 1, AIC = n ln(S/n) + 2K. With known uncertainties AIC = χ² + 2p,
+/// which needs no correction for small n.
+/// </remarks>
+/// <param name="K">Number of parameters counted.</param>
+/// <param name="Aic">Akaike's criterion; constants dropped.</param>
+/// <param name="Aicc">The same corrected for few points; null when n ≤ K + 1: not comparable at this n.</param>
+/// <param name="Bic">Schwarz's criterion; constants dropped.</param>
+public sealed record Criteria(int K, double Aic, double? Aicc, double Bic)
+{
+    /// <summary>The criteria of a fit, or null when nothing is left over to judge by (n ≤ p, or an exact fit).</summary>
+    /// <param name="n">Number of points.</param>
+    /// <param name="p">Number of parameters.</param>
+    /// <param name="s">Weighted sum of squares; χ² when the uncertainties are known.</param>
+    /// <param name="known">True when the weights are 1/u² with known u.</param>
+    public static Criteria? Of(int n, int p, double s, bool known)
+    {
+        if (n <= p || !(s > 0))
+            return null;
+        var k = known ? p : p + 1;
+        var misfit = known ? s : n * Math.Log(s / n);
+        var aic = misfit + 2 * k;
+        double? aicc = known ? aic : n > k + 1 ? aic + 2.0 * k * (k + 1) / (n - k - 1) : null;
+        return new(k, aic, aicc, misfit + k * Math.Log(n));
+    }
+}

@@ -1,0 +1,117 @@
+using System.Reflection;
+using Holdfast.Amounts;
+
+namespace Holdfast.Fitting;
+
+/// <summary>A curve of the trade whose type is no longer known: for lists, screens and files.</summary>
+public sealed class Model
+{
+    private readonly FitCall fit;
+    private readonly BatchCall batch;
+    private readonly SlopesCall slopes;
+    private readonly MeasuredCall measured;
+    private readonly AdmissibilityCall admissibility;
+
+    private Model(
+        Type curve, ModelCard card, FitCall fit, BatchCall batch, SlopesCall slopes, MeasuredCall measured, AdmissibilityCall admissibility)
+    {
+        (Curve, Card) = (curve, card);
+        (this.fit, this.batch, this.slopes, this.measured, this.admissibility) = (fit, batch, slopes, measured, admissibility);
+    }
+
+    private delegate FitResult FitCall(Points points, FitOptions? options);
+
+    private delegate FitResult BatchCall(BatchPoints vessels, FitOptions? options);
+
+    private delegate Slopes SlopesCall(Slopes x, ReadOnlySpan<Slopes> p);
+
+    private delegate Measured MeasuredCall(Measured x, ReadOnlySpan<Measured> p);
+
+    private delegate IReadOnlyList<Finding> AdmissibilityCall(ReadOnlySpan<double> p, double lowestX, double highestX);
+
+    /// <summary>The curve's type.</summary>
+    public Type Curve { get; }
+
+    /// <summary>The curve's card.</summary>
+    public ModelCard Card { get; }
+
+    /// <summary>The model of a curve.</summary>
+    public static Model Of<TCurve>() where TCurve : struct, ICurve<TCurve> => Known<TCurve>.Model;
+
+    /// <summary>Every curve in a namespace of this library, ordered by name.</summary>
+    /// <param name="space">For example "Holdfast.Isotherms".</param>
+    public static IReadOnlyList<Model> AllIn(string space)
+    {
+        var of = typeof(Model).GetMethod(nameof(Of), BindingFlags.Public | BindingFlags.Static)!;
+        return [.. typeof(Model).Assembly.GetExportedTypes()
+            .Where(t => t is { IsValueType: true, IsGenericTypeDefinition: false } && string.Equals(t.Namespace, space, StringComparison.Ordinal)
+                && t.GetInterfaces().Any(i => i.IsGenericType && i.GetGenericTypeDefinition() == typeof(ICurve<>)))
+            .Select(t => (Model)of.MakeGenericMethod(t).Invoke(null, null)!)
+            .OrderBy(m => m.Card.Name, StringComparer.Ordinal)];
+    }
+
+    /// <summary>The curve's value.</summary>
+    /// <param name="x">Abscissa, in the unit of the data.</param>
+    /// <param name="p">Parameters in the card's order.</param>
+    public double Value(double x, ReadOnlySpan<double> p)
+    {
+        Span<Slopes> known = stackalloc Slopes[p.Length];
+        for (var j = 0; j < p.Length; j++)
+            known[j] = p[j];
+        return slopes(x, known).Value;
+    }
+
+    /// <summary>The curve's value with the uncertainty and trail of its abscissa and parameters.</summary>
+    /// <param name="x">Abscissa.</param>
+    /// <param name="p">Parameters in the card's order.</param>
+    public Measured Value(Measured x, ReadOnlySpan<Measured> p) => measured(x, p);
+
+    /// <summary>The curve's value and its slopes by the parameters (at most four).</summary>
+    /// <param name="x">Abscissa, in the unit of the data.</param>
+    /// <param name="p">Parameters in the card's order.</param>
+    /// <param name="byParameter">Receives ∂f/∂p.</param>
+    public double Value(double x, ReadOnlySpan<double> p, Span<double> byParameter)
+    {
+        Span<Slopes> seeds = stackalloc Slopes[p.Length];
+        for (var j = 0; j < p.Length; j++)
+            seeds[j] = Slopes.Parameter(p[j], j);
+        var f = slopes(x, seeds);
+        for (var j = 0; j < p.Length; j++)
+            byParameter[j] = f[j];
+        return f.Value;
+    }
+
+    /// <summary>The curve's slope df/dx.</summary>
+    /// <param name="x">Abscissa, in the unit of the data.</param>
+    /// <param name="p">Parameters in the card's order.</param>
+    public double SlopeAt(double x, ReadOnlySpan<double> p)
+    {
+        Span<Slopes> known = stackalloc Slopes[p.Length];
+        for (var j = 0; j < p.Length; j++)
+            known[j] = p[j];
+        return slopes(Slopes.Parameter(x, 0), known)[0];
+    }
+
+    /// <summary>What makes parameters inadmissible or suspect over a range of x.</summary>
+    /// <param name="p">Parameters in the card's order.</param>
+    /// <param name="lowestX">Lowest x of the data, in its unit.</param>
+    /// <param name="highestX">Highest x of the data, in its unit.</param>
+    public IReadOnlyList<Finding> Admissibility(ReadOnlySpan<double> p, double lowestX, double highestX) => admissibility(p, lowestX, highestX);
+
+    /// <summary>Fits the curve to points.</summary>
+    /// <param name="points">The points.</param>
+    /// <param name="options">How; null for the defaults.</param>
+    public FitResult Fit(Points points, FitOptions? options = null) => fit(points, options);
+
+    /// <summary>Fits the curve, an isotherm, to batch vessels through the mass balance.</summary>
+    /// <param name="vessels">The vessels.</param>
+    /// <param name="options">How; null for the defaults.</param>
+    public FitResult Batch(BatchPoints vessels, FitOptions? options = null) => batch(vessels, options);
+
+    private static class Known<TCurve> where TCurve : struct, ICurve<TCurve>
+    {
+        public static readonly Model Model = new(
+            typeof(TCurve), TCurve.Card, Fitting.Fit.Of<TCurve>, Fitting.Fit.Batch<TCurve>,
+            TCurve.Value, TCurve.Value, TCurve.Admissibility);
+    }
+}
