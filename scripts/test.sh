@@ -1,0 +1,28 @@
+#!/usr/bin/env bash
+# Builds everything once and runs every test. The last line counts them; the exit code is that of the tests.
+set -u
+cd "$(dirname "$0")/.." || exit 1
+
+if ! command -v dotnet >/dev/null 2>&1; then
+  echo "The .NET 10 SDK is missing: see https://dotnet.microsoft.com/download" >&2
+  echo "0 passed, 0 failed"
+  exit 1
+fi
+
+export DOTNET_CLI_TELEMETRY_OPTOUT=1 DOTNET_NOLOGO=1 DOTNET_CLI_UI_LANGUAGE=en
+# A missing snapshot is a failure, not a new snapshot.
+export SNAPSHOOTER_STRICT_MODE=true
+
+log=$(mktemp)
+trap 'rm -f "$log"' EXIT
+dotnet test --solution Holdfast.slnx "$@" 2>&1 | tee "$log"
+code=${PIPESTATUS[0]}
+
+# A test project that could not run counts as a failure.
+counts=$(awk '/^Test run summary/{p=f=s=0} /^ *(failed|error): /{f+=$2} /^ *succeeded: /{p+=$2} /^ *skipped: /{s+=$2}
+  END{printf "%d passed, %d failed", p, f; if (s > 0) printf ", %d skipped", s; print ""}' "$log")
+case $counts in
+  "0 passed, 0 failed"*) [ "$code" -ne 0 ] || code=1 ;;
+esac
+echo "$counts"
+exit "$code"
