@@ -65,7 +65,7 @@ public class BudgetTests
         {
             Measured sum = 0;
             for (var i = 0; i < us.Length; i++)
-                sum += Measured.From(1, new Source($"s{i}", $"s{i}", us[i]));
+                sum += Measured.From(1, new Source("s" + (char)('a' + i), "source", us[i]));
             var budget = Budget.BySource(sum);
             return Math.Abs(budget.Rows.Sum(r => r.Share) - 100) < 1e-9 && Math.Abs(budget.Top(3).Rows.Sum(r => r.Share) - 100) < 1e-9
                 && budget.Rows.Zip(budget.Rows.Skip(1)).All(p => p.First.Share >= p.Second.Share);
@@ -76,7 +76,7 @@ public class BudgetTests
     public void Sum_InAnyOrder_HasTheSameUncertainty()
         => Gen.Select(Gen.Double[0.01, 10].Array[2, 8], Gen.Int[0, 1000]).Sample((us, seed) =>
         {
-            var terms = us.Select((u, i) => Measured.From(u, new Source($"s{i % 4}", "s", us[i % 4]))).ToArray();
+            var terms = us.Select((u, i) => Measured.From(u, new Source("s" + (char)('a' + i % 4), "s", us[i % 4]))).ToArray();
             var shuffled = terms.ToArray();
             new Holdfast.Statistics.SeededStream((ulong)seed, "order").Shuffle(shuffled.AsSpan());
             Measured a = 0, b = 0;

@@ -15,7 +15,7 @@ public class MonteCarloTests
     public void Propagate_TheSumsOfTheGuide_GivesTheirIntervals(string name, Shape shape, double last, double density)
     {
         var expected = ReferenceTable.Read("measurement", "monte-carlo.csv").Single(r => r["case"] == name);
-        Measured[] inputs = [.. Enumerable.Range(0, 4).Select(i => Measured.From(0, new Source($"x{i}", "x", i == 3 ? last : 1, Shape: shape)))];
+        Measured[] inputs = [.. Enumerable.Range(0, 4).Select(i => Measured.From(0, new Source("x" + (char)('a' + i), "x", i == 3 ? last : 1, Shape: shape)))];
         var outcome = MonteCarlo.Propagate(inputs, x => x[0] + x[1] + x[2] + x[3], new SeededStream(7, name));
         var result = outcome.Value!;
         Assert.True(result.Settled);
