@@ -36,6 +36,6 @@ public readonly struct DualSiteLangmuir : ICurve<DualSiteLangmuir>
     public static IReadOnlyList<Finding> Admissibility(ReadOnlySpan<double> p, double lowestX, double highestX)
         => Math.Max(p[1], p[3]) > 3 * Math.Min(p[1], p[3])
             ? []
-            : [Finding.Of("HF-466", Weight.Caution, string.Create(CultureInfo.InvariantCulture,
+            : [Finding.Of("HF-479", Weight.Caution, string.Create(CultureInfo.InvariantCulture,
                 $"The two sites have nearly one affinity ({p[1]:G3} and {p[3]:G3}). The data do not tell two kinds of site apart; use Langmuir."))];
 }

@@ -24,6 +24,6 @@ public readonly struct Freundlich : ICurve<Freundlich>
     public static IReadOnlyList<Finding> Admissibility(ReadOnlySpan<double> p, double lowestX, double highestX)
         => p[1] >= 1
             ? []
-            : [Finding.Of("HF-465", Weight.Caution, string.Create(CultureInfo.InvariantCulture,
+            : [Finding.Of("HF-478", Weight.Caution, string.Create(CultureInfo.InvariantCulture,
                 $"Freundlich curves upward (1/n = {1 / p[1]:0.00} > 1): not favourable. Check for precipitation, partition or a wrong blank."))];
 }

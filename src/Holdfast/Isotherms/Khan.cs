@@ -28,7 +28,7 @@ public readonly struct Khan : ICurve<Khan>
     public static IReadOnlyList<Finding> Admissibility(ReadOnlySpan<double> p, double lowestX, double highestX)
         => p[2] <= 1
             ? []
-            : [Finding.Of("HF-463", Weight.Stop, string.Create(CultureInfo.InvariantCulture,
+            : [Finding.Of("HF-476", Weight.Stop, string.Create(CultureInfo.InvariantCulture,
                 $"Khan has a = {p[2]:0.000} > 1: uptake falls beyond C = {MaximumAt(p[1], p[2]):G4}. Reject it for an isotherm."))];
 
     /// <summary>Concentration of the maximum that exists for a above 1: 1/(b·(a − 1)).</summary>

@@ -29,6 +29,6 @@ public readonly struct LiquidBet : ICurve<LiquidBet>
     public static IReadOnlyList<Finding> Admissibility(ReadOnlySpan<double> p, double lowestX, double highestX)
         => p[2] * highestX < 1
             ? []
-            : [Finding.Of("HF-464", Weight.Stop, string.Create(CultureInfo.InvariantCulture,
+            : [Finding.Of("HF-477", Weight.Stop, string.Create(CultureInfo.InvariantCulture,
                 $"BET in liquid has its pole at C = {1 / p[2]:G4}, inside the data, which reach {highestX:G4}. Reject this fit."))];
 }

@@ -34,7 +34,7 @@ public readonly struct RedlichPeterson : ICurve<RedlichPeterson>
     public static IReadOnlyList<Finding> Admissibility(ReadOnlySpan<double> p, double lowestX, double highestX)
         => p[2] <= 1
             ? []
-            : [Finding.Of("HF-462", Weight.Stop, string.Create(CultureInfo.InvariantCulture,
+            : [Finding.Of("HF-475", Weight.Stop, string.Create(CultureInfo.InvariantCulture,
                 $"Redlich-Peterson has g = {p[2]:0.000} > 1: the curve has a maximum at C = {MaximumAt(p[1], p[2]):G4}. Reject it for an isotherm."))];
 
     /// <summary>Concentration of the maximum that exists for g above 1: a·C^g = 1/(g − 1).</summary>

@@ -23,6 +23,6 @@ public readonly struct Temkin : ICurve<Temkin>
     public static IReadOnlyList<Finding> Admissibility(ReadOnlySpan<double> p, double lowestX, double highestX)
         => lowestX * p[1] >= 1
             ? []
-            : [Finding.Of("HF-461", Weight.Stop, string.Create(CultureInfo.InvariantCulture,
+            : [Finding.Of("HF-474", Weight.Stop, string.Create(CultureInfo.InvariantCulture,
                 $"Temkin gives negative uptake below C = {1 / p[1]:G4}, and the data start at {lowestX:G4}. Use another curve or only higher concentrations."))];
 }

@@ -37,7 +37,7 @@ public sealed record LinearForm(
             throw new ArgumentException($"{x.Length} abscissas and {y.Length} ordinates.", nameof(y));
         if (Given is not null && given is null)
         {
-            return Outcome<DisplayLine>.None(Finding.Of("HF-467", Weight.Note,
+            return Outcome<DisplayLine>.None(Finding.Of("HF-487", Weight.Note,
                 $"The plot {Name} needs {Given} beforehand; it is not drawn without a value from a direct fit."));
         }
 
@@ -55,7 +55,7 @@ public sealed record LinearForm(
         var skipped = x.Length - u.Count;
         if (u.Distinct().Count() < 2)
         {
-            return Outcome<DisplayLine>.None(Finding.Of("HF-467", Weight.Note,
+            return Outcome<DisplayLine>.None(Finding.Of("HF-487", Weight.Note,
                 string.Create(System.Globalization.CultureInfo.InvariantCulture,
                     $"The plot {Name} keeps {u.Count} of {x.Length} readings; a line needs two at different abscissas.")));
         }
@@ -63,7 +63,7 @@ public sealed record LinearForm(
         var line = StraightLine.Through([.. u], [.. v]);
         Finding[] findings = skipped == 0
             ? []
-            : [Finding.Of("HF-468", Weight.Caution, string.Create(System.Globalization.CultureInfo.InvariantCulture,
+            : [Finding.Of("HF-488", Weight.Caution, string.Create(System.Globalization.CultureInfo.InvariantCulture,
                 $"The plot {Name} cannot show {skipped} of {x.Length} readings (zero, negative or beyond the limit); they are left out here only."))];
         return new(new(this, line, Parameters(line, given ?? 0), u, v, skipped), findings);
     }

@@ -107,17 +107,17 @@ public class IsothermEvidenceTests
     [Fact]
     public void Admissibility_OfEachCurveWithALimit_IsFoundOnOneSideOnly()
     {
-        Assert.Equal("HF-461", Assert.Single(Temkin.Admissibility([14, 1.6], 0.6, 95)).Code);
+        Assert.Equal("HF-474", Assert.Single(Temkin.Admissibility([14, 1.6], 0.6, 95)).Code);
         Assert.Empty(Temkin.Admissibility([14, 1.6], 0.63, 95));
-        Assert.Equal("HF-462", Assert.Single(RedlichPeterson.Admissibility([6, 0.1, 1.05], 1, 95)).Code);
+        Assert.Equal("HF-475", Assert.Single(RedlichPeterson.Admissibility([6, 0.1, 1.05], 1, 95)).Code);
         Assert.Empty(RedlichPeterson.Admissibility([6, 0.1, 1], 1, 95));
         Assert.Contains("16.67", Assert.Single(Khan.Admissibility([60, 0.2, 1.3], 1, 95)).Sentence, StringComparison.Ordinal);
         Assert.Empty(Khan.Admissibility([60, 0.2, 1], 1, 95));
-        Assert.Equal("HF-464", Assert.Single(LiquidBet.Admissibility([30, 0.4, 0.011], 1, 95)).Code);
+        Assert.Equal("HF-477", Assert.Single(LiquidBet.Admissibility([30, 0.4, 0.011], 1, 95)).Code);
         Assert.Empty(LiquidBet.Admissibility([30, 0.4, 0.006], 1, 95));
-        Assert.Equal("HF-465", Assert.Single(Freundlich.Admissibility([0.2, 0.69], 1, 95)).Code);
+        Assert.Equal("HF-478", Assert.Single(Freundlich.Admissibility([0.2, 0.69], 1, 95)).Code);
         Assert.Empty(Freundlich.Admissibility([9, 2], 1, 95));
-        Assert.Equal("HF-466", Assert.Single(DualSiteLangmuir.Admissibility([30, 0.1, 30, 0.09], 1, 95)).Code);
+        Assert.Equal("HF-479", Assert.Single(DualSiteLangmuir.Admissibility([30, 0.1, 30, 0.09], 1, 95)).Code);
         Assert.Empty(DualSiteLangmuir.Admissibility([30, 0.6, 70, 0.02], 1, 95));
         Assert.Empty(Langmuir.Card.Aliases);
     }

@@ -119,7 +119,7 @@ public class LinearFormTests
         var form = LinearForms.Of("Pseudo-first-order").Single();
         var shown = form.Display([1, 2, 5, 10], [10, 20, 39, 42], given: 40);
         Assert.Equal(1, shown.Value!.Skipped);
-        Assert.Equal("HF-468", Assert.Single(shown.Findings).Code);
+        Assert.Equal("HF-488", Assert.Single(shown.Findings).Code);
         Assert.False(form.Display([1, 2, 5, 10], [10, 20, 39, 42]).HasValue);
         Assert.False(form.Display([1, 2], [50, 60], given: 40).HasValue);
     }
