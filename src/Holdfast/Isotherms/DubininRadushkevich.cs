@@ -22,7 +22,7 @@ public readonly struct DubininRadushkevich : ICurve<DubininRadushkevich>
         ],
         "M. M. Dubinin and L. V. Radushkevich 1947, from memory",
         "Needs the solubility Cs of the same species at the same pH and temperature, with C below Cs. "
-            + "E = RT/√(2b) moves with the chosen Cs; no mechanism may be read from it.")
+            + "E = RT/√(2b) moves with the chosen Cs and shows no mechanism.")
     {
         Abscissa = "C/Cs",
     };

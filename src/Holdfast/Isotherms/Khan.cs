@@ -17,7 +17,8 @@ public readonly struct Khan : ICurve<Khan>
             new("a", Kind.Exponent, "", "exponent: 1 is Langmuir; the curve is admissible for 0 < a ≤ 1", Above: 0),
         ],
         "A. R. Khan and co-workers 1996, from memory",
-        "Admissible for 0 < a ≤ 1: above 1 uptake falls beyond C = 1/(b·(a − 1)). Below 1 uptake has no limit and qs is no capacity.");
+        "Admissible for 0 < a ≤ 1: above 1 uptake falls beyond C = 1/(b·(a − 1)). Below 1 uptake has no limit and qs is no capacity. "
+            + "A close fit shows no kind of site.");
 
     public static T Value<T>(T x, ReadOnlySpan<T> p) where T : struct, IReal<T>
     {

@@ -15,7 +15,7 @@ public readonly struct LangmuirPartition : ICurve<LangmuirPartition>
             new("Kd", Kind.ResponsePerX, "{y}/({x})", "slope of the partition term", Above: 0),
         ],
         "Sum of Langmuir and Henry; common practice",
-        "The last slope decides: eight or more levels, several beyond the bend. Slow precipitation gives the same upward end.");
+        "The last slope decides: eight or more levels, several beyond the bend. Slow precipitation gives the same upward end: a close fit does not show partition.");
 
     public static T Value<T>(T x, ReadOnlySpan<T> p) where T : struct, IReal<T> => Langmuir.Value(x, p[..2]) + p[2] * x;
 

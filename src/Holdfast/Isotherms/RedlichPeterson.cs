@@ -17,7 +17,8 @@ public readonly struct RedlichPeterson : ICurve<RedlichPeterson>
             new("g", Kind.Exponent, "", "exponent: 1 is Langmuir; the curve is admissible for 0 < g ≤ 1", Above: 0),
         ],
         "O. Redlich and D. L. Peterson 1959, from memory",
-        "Admissible for 0 < g ≤ 1; above 1 it has a maximum. No capacity unless g = 1. For a·C^g far above 1 only KR/a and g are known (Freundlich, 1/n = 1 − g).");
+        "Admissible for 0 < g ≤ 1; above 1 it has a maximum. No capacity unless g = 1. "
+            + "For a·C^g far above 1 only KR/a and g are known (Freundlich, 1/n = 1 − g). A close fit shows no kind of site.");
 
     public static T Value<T>(T x, ReadOnlySpan<T> p) where T : struct, IReal<T> => p[0] * x / (1 + p[1] * T.Pow(x, p[2]));
 

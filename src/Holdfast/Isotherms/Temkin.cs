@@ -16,7 +16,8 @@ public readonly struct Temkin : ICurve<Temkin>
             new("A", Kind.PerX, "1/({x})", "one over the concentration at which the curve crosses zero", Above: 0),
         ],
         "M. I. Temkin and V. Pyzhev 1940, from memory",
-        "Middle coverage only: negative below C = 1/A, without limit above. B is no heat of adsorption in the units of the data.");
+        "Middle coverage only: negative below C = 1/A, without limit above. B is no heat of adsorption in the units of the data. "
+            + "A close fit does not show that the heat falls with coverage.");
 
     public static T Value<T>(T x, ReadOnlySpan<T> p) where T : struct, IReal<T> => p[0] * T.Log(p[1] * x);
 

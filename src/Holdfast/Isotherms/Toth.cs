@@ -16,7 +16,8 @@ public readonly struct Toth : ICurve<Toth>
             new("t", Kind.Exponent, "", "exponent: 1 is Langmuir, smaller bends more slowly", Above: 0),
         ],
         "J. Toth 1971, from memory",
-        "Has both the Henry and the saturation limit. A small t pushes qm far beyond the data: such a capacity belongs to the curve, not to the material.");
+        "Has both the Henry and the saturation limit. A small t pushes qm far beyond the data: such a capacity belongs to the curve, not to the material. "
+            + "A close fit does not show a spread of energies.");
 
     public static T Value<T>(T x, ReadOnlySpan<T> p) where T : struct, IReal<T>
     {

@@ -23,7 +23,7 @@ public readonly struct GeneralOrder : ICurve<GeneralOrder>
             new("n", Kind.Exponent, "", "order: 1 is pseudo-first-order, 2 pseudo-second-order", Above: 0, Below: HighestOrder),
         ],
         "Solved from dq/dt = kn·(qe − q)^n",
-        "Without a plateau in the data n and qe run away together. The order is a shape, not a molecularity.");
+        "Without a plateau in the data n and qe run away together. The order is a shape: it shows no molecularity.");
 
     public static T Value<T>(T x, ReadOnlySpan<T> p) where T : struct, IReal<T>
     {

@@ -20,7 +20,7 @@ public readonly struct MixedOrder : ICurve<MixedOrder>
             new("f2", Kind.Fraction, "", "share of second order: 0 is first order, towards 1 second order", Below: 1),
         ],
         "A. W. Marczewski 2010, from memory; derived from Langmuir's rate law",
-        "f2 → 1 with k → 0 is second order: then report second order with k2·qe = k/(1 − f2). f2 depends on dose and concentration, not on a mechanism.");
+        "f2 → 1 with k → 0 is second order: then report second order with k2·qe = k/(1 − f2). f2 depends on dose and concentration and shows no mechanism.");
 
     public static T Value<T>(T x, ReadOnlySpan<T> p) where T : struct, IReal<T>
     {

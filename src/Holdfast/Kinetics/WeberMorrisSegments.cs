@@ -62,10 +62,8 @@ public static class WeberMorrisSegments
         var rss = lines.Sum(l => l.ResidualSquares);
         var n = lines.Sum(l => l.Count);
 
-        // Slopes, intercepts, breaks and the variance: 3 for each segment.
-        var k = 3 * lines.Count;
-        double? aicc = n > k + 1 && rss > 0 ? n * Math.Log(rss / n) + 2.0 * k + 2.0 * k * (k + 1) / (n - k - 1) : null;
-        return new(lines, rss, aicc);
+        // Slopes, intercepts and breaks; with the variance that is 3 for each segment.
+        return new(lines, rss, Criteria.Of(n, 3 * lines.Count - 1, rss, known: false)?.Aicc);
     }
 }
 
