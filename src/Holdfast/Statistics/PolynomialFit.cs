@@ -62,6 +62,13 @@ public sealed class PolynomialFit
     /// <summary>Independent components: coefficient and squared length of each orthogonal polynomial.</summary>
     public Component[] Components { get; }
 
+    /// <summary>Standard uncertainty of an independent component, in unit of y per unit of x to its power.</summary>
+    /// <param name="component">Index of the component.</param>
+    public double UncertaintyOf(int component) => ResidualSd / Math.Sqrt(Components[component].SquaredLength);
+
+    /// <summary>Weighted mean of the levels, about which a line's height and slope are independent; 0 for a fit through the origin.</summary>
+    public double Centre => throughOrigin ? 0 : shift[1];
+
     /// <summary>True when the fit was forced through the origin.</summary>
     public bool ThroughOrigin => throughOrigin;
 

@@ -1,0 +1,61 @@
+namespace Holdfast.Calibration;
+
+/// <summary>How the scatter of a reading grows with the level: sd(x)² = sd₀² + (c·x)².</summary>
+/// <remarks>
+/// Fitted to all replicate variances together; a single variance from three readings is too noisy to weight with
+/// (J. Tellinghuisen; from memory). A variance s² with ν degrees of freedom scatters with 2σ⁴/ν, so the fit is iteratively
+/// reweighted least squares of s² on 1 and x², the gamma quasi-likelihood (P. McCullagh and J. A. Nelder, chapter 8; from memory).
+/// </remarks>
+/// <param name="Sd0">Standard deviation at level 0, in the unit of the reading.</param>
+/// <param name="Slope">c, unit of the reading per unit of level.</param>
+public sealed record VarianceFunction(double Sd0, double Slope)
+{
+    private const int MostSteps = 200;
+
+    /// <summary>Standard deviation of one reading, in the unit of the reading.</summary>
+    /// <param name="level">Concentration, in the unit of the standards.</param>
+    public double Sd(double level) => Math.Sqrt(Sd0 * Sd0 + Slope * Slope * level * level);
+
+    /// <summary>Fits the function, or null when no level has replicates that scatter.</summary>
+    /// <param name="levels">Level, replicate standard deviation and its degrees of freedom.</param>
+    public static VarianceFunction? Of(IReadOnlyList<(double Level, double Sd, double DegreesOfFreedom)> levels)
+    {
+        ArgumentNullException.ThrowIfNull(levels);
+        var used = levels.Where(l => l.DegreesOfFreedom > 0).ToList();
+        var total = used.Sum(l => l.DegreesOfFreedom);
+        var pooled = total > 0 ? used.Sum(l => l.DegreesOfFreedom * l.Sd * l.Sd) / total : 0;
+        if (pooled == 0)
+            return null;
+
+        // A floor keeps one lucky triple of equal readings from taking infinite weight.
+        var floor = 1e-4 * pooled;
+        double constant = pooled, square = 0;
+        for (var step = 0; step < MostSteps; step++)
+        {
+            double w = 0, wu = 0, wuu = 0, wv = 0, wuv = 0;
+            foreach (var (level, sd, dof) in used)
+            {
+                double u = level * level, v = sd * sd;
+                var variance = Math.Max(constant + square * u, floor);
+                var weight = dof / (variance * variance);
+                w += weight;
+                wu += weight * u;
+                wuu += weight * u * u;
+                wv += weight * v;
+                wuv += weight * u * v;
+            }
+
+            var (before, beforeSquare) = (constant, square);
+            var determinant = w * wuu - wu * wu;
+            (constant, square) = determinant > 1e-12 * w * wuu ? ((wv * wuu - wu * wuv) / determinant, (w * wuv - wu * wv) / determinant) : (wv / w, 0);
+            if (square < 0)
+                (constant, square) = (wv / w, 0);
+            else if (constant < 0)
+                (constant, square) = (0, wuv / wuu);
+            if (Math.Abs(constant - before) <= 1e-13 * pooled && Math.Abs(square - beforeSquare) <= 1e-13 * Math.Max(square, 1e-300))
+                break;
+        }
+
+        return new(Math.Sqrt(Math.Max(constant, floor)), Math.Sqrt(square));
+    }
+}
