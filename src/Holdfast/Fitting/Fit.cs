@@ -1,3 +1,4 @@
+using Holdfast.Fitting.Solving;
 using System.Runtime.InteropServices;
 using Holdfast.Amounts;
 

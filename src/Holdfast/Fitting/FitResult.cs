@@ -1,3 +1,4 @@
+using Holdfast.Fitting.Solving;
 namespace Holdfast.Fitting;
 
 /// <summary>
@@ -127,6 +128,24 @@ public sealed partial class FitResult
             return null;
         var scale = Math.Sqrt(Covariance[i, i] * Covariance[j, j]);
         return scale > 0 ? Covariance[i, j] / scale : null;
+    }
+
+    /// <summary>√w ∂f/∂b in natural parameters, one row for each point, at the fit or at other parameters.</summary>
+    internal double[,] WeightedSlopes(IReadOnlyList<double>? natural = null)
+    {
+        var memory = new Workspace(Points.Count, P);
+        for (var i = 0; i < memory.Rows; i++)
+            memory.RootWeight[i] = Math.Sqrt(Weights[i]);
+        var theta = natural is null ? Theta : [.. natural.Select((b, j) => Problem!.Coordinates.ToTheta(j, b))];
+        Problem!.Evaluate(Points.YValues, theta, memory);
+        var slopes = new double[memory.Rows, P];
+        for (var j = 0; j < P; j++)
+        {
+            for (var i = 0; i < memory.Rows; i++)
+                slopes[i, j] = memory.Jacobian[j * memory.Rows + i] / Problem.Coordinates.Slope(j, theta[j]);
+        }
+
+        return slopes;
     }
 
     internal static FitResult None(ModelCard card, Points points, IReadOnlyList<Finding> findings, StopReason stop = StopReason.Refused)

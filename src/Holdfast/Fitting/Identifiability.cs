@@ -1,3 +1,4 @@
+using Holdfast.Fitting.Solving;
 namespace Holdfast.Fitting;
 
 /// <summary>Whether the parameters can be told apart at the solution, and if not which combination of them is all that is determined.</summary>

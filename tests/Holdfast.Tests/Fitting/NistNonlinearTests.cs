@@ -8,7 +8,7 @@ public class NistNonlinearTests
     public static TheoryData<string, string> Runs()
     {
         var runs = new TheoryData<string, string>();
-        foreach (var name in Names())
+        foreach (var name in NistSet.Names("nonlinear"))
         {
             runs.Add(name, "start1");
             runs.Add(name, "start2");
@@ -34,7 +34,4 @@ public class NistNonlinearTests
         Agree.Digits(8, set.Number("residualSumOfSquares"), fit.SumOfSquares, $"{name} {start} residual sum of squares");
         Agree.Digits(8, set.Number("residualStandardDeviation"), fit.ResidualSd!.Value, $"{name} {start} residual sd");
     }
-
-    private static IEnumerable<string> Names()
-        => Directory.GetFiles(Repository.Path("reference", "nist-strd", "nonlinear"), "*.json").Select(f => Path.GetFileNameWithoutExtension(f)!).Order(StringComparer.Ordinal);
 }

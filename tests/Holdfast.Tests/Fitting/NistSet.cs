@@ -36,6 +36,10 @@ internal sealed class NistSet
 
     public double[] Numbers(string property) => [.. Certificate.GetProperty(property).EnumerateArray().Select(e => e.GetDouble())];
 
+    public static IEnumerable<string> Names(string folder)
+        => Directory.GetFiles(Repository.Path("reference", "nist-strd", folder), "*.json")
+            .Select(f => Path.GetFileNameWithoutExtension(f)).Order(StringComparer.Ordinal);
+
     public static NistSet Read(string folder, string name)
     {
         using var json = JsonDocument.Parse(File.ReadAllText(Repository.Path("reference", "nist-strd", folder, name + ".json")));

@@ -1,4 +1,4 @@
-namespace Holdfast.Fitting;
+namespace Holdfast.Fitting.Solving;
 
 /// <summary>The damping μ of a Levenberg–Marquardt step, steered by the gain ratio ρ = actual drop / predicted drop.</summary>
 /// <remarks>H. B. Nielsen, Damping parameter in Marquardt's method, report IMM-REP-1999-05, Technical University of Denmark, 1999 (from memory).</remarks>

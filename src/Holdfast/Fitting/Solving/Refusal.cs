@@ -1,4 +1,4 @@
-namespace Holdfast.Fitting;
+namespace Holdfast.Fitting.Solving;
 
 /// <summary>Why data cannot be fitted with a curve, found before trying. A refusal never comes with a number.</summary>
 internal static class Refusal

@@ -1,4 +1,4 @@
-namespace Holdfast.Fitting;
+namespace Holdfast.Fitting.Solving;
 
 /// <summary>
 /// A prediction whose type is no longer known. Profiles, resamples, deletions and robust weights all ask the same thing of it: the

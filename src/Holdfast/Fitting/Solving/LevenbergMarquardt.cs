@@ -1,7 +1,7 @@
 using System.Runtime.Intrinsics;
 using Holdfast.Amounts;
 
-namespace Holdfast.Fitting;
+namespace Holdfast.Fitting.Solving;
 
 /// <summary>
 /// The thorough solver, for any number of parameters: damped Gauss–Newton by orthogonal factors of the weighted slopes, so that the
@@ -156,7 +156,8 @@ internal static class LevenbergMarquardt
         }
 
         memory.Residual.CopyTo(memory.Rotated, 0);
-        Householder.Factor(memory.Factor, n, free, memory.Rotated);
+        Householder.Factor(memory.Factor, n, free, memory.Heads);
+        Householder.Turn(memory.Factor, memory.Heads, n, free, memory.Rotated);
         return free;
     }
 
@@ -239,7 +240,8 @@ internal static class LevenbergMarquardt
             damped[k * rows + free + k] = Math.Sqrt(mu * memory.Scale[memory.Free[k]]);
         }
 
-        Householder.Factor(damped, rows, free, right);
+        Householder.Factor(damped, rows, free, memory.Heads);
+        Householder.Turn(damped, memory.Heads, rows, free, right);
         if (!Householder.Back(damped, rows, free, right, memory.FreeStep))
             memory.FreeStep.AsSpan().Clear();
     }

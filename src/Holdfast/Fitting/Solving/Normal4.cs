@@ -2,7 +2,7 @@ using System.Runtime.CompilerServices;
 using System.Runtime.Intrinsics;
 using Holdfast.Amounts;
 
-namespace Holdfast.Fitting;
+namespace Holdfast.Fitting.Solving;
 
 /// <summary>
 /// Normal equations of at most four parameters, gathered in one pass over the data: J′WJ, J′Wr and the sum of squares, each row of

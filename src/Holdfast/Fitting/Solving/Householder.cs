@@ -1,33 +1,37 @@
-namespace Holdfast.Fitting;
+namespace Holdfast.Fitting.Solving;
 
 /// <summary>Orthogonal factors of a tall matrix kept by columns, and what is read off them.</summary>
 /// <remarks>A. S. Householder, J. ACM 5 (1958) 339; G. Golub, Numer. Math. 7 (1965) 206 (from memory).</remarks>
 internal static class Householder
 {
-    /// <summary>Overwrites the upper triangle of a with R and b with Q′b.</summary>
+    /// <summary>Overwrites a with R in the upper triangle and the reflectors below it.</summary>
     /// <param name="a">Matrix by columns, rows × columns.</param>
     /// <param name="rows">Rows, at least as many as columns.</param>
     /// <param name="columns">Columns.</param>
-    /// <param name="b">Right-hand side.</param>
-    public static void Factor(Span<double> a, int rows, int columns, Span<double> b)
+    /// <param name="heads">Receives the first entry of each reflector, whose place R takes.</param>
+    public static void Factor(Span<double> a, int rows, int columns, Span<double> heads)
     {
         for (var k = 0; k < columns; k++)
         {
             var v = a.Slice(k * rows + k, rows - k);
             var norm = Norm(v);
-            if (norm == 0)
-                continue;
             var alpha = v[0] > 0 ? -norm : norm;
-            v[0] -= alpha;
-            var half = -alpha * v[0];
-            if (half > 0)
-            {
-                for (var j = k + 1; j < columns; j++)
-                    Reflect(v, half, a.Slice(j * rows + k, rows - k));
-                Reflect(v, half, b.Slice(k, rows - k));
-            }
-
+            heads[k] = v[0] - alpha;
             v[0] = alpha;
+            for (var j = k + 1; j < columns && norm > 0; j++)
+                Reflect(v, heads[k], a.Slice(j * rows + k, rows - k));
+        }
+    }
+
+    /// <summary>Replaces b by Q′b, or by Qb on the way back.</summary>
+    public static void Turn(ReadOnlySpan<double> a, ReadOnlySpan<double> heads, int rows, int columns, Span<double> b, bool back = false)
+    {
+        for (var step = 0; step < columns; step++)
+        {
+            var k = back ? columns - 1 - step : step;
+            var v = a.Slice(k * rows + k, rows - k);
+            if (v[0] != 0)
+                Reflect(v, heads[k], b.Slice(k, rows - k));
         }
     }
 
@@ -100,13 +104,15 @@ internal static class Householder
         return largest * Math.Sqrt(sum);
     }
 
-    private static void Reflect(ReadOnlySpan<double> v, double half, Span<double> x)
+    // x − v (v′x)/(v′v/2), where v′v/2 = −alpha·head and alpha stands in the place of the head.
+    private static void Reflect(ReadOnlySpan<double> v, double head, Span<double> x)
     {
-        var dot = 0.0;
-        for (var i = 0; i < v.Length; i++)
+        var dot = head * x[0];
+        for (var i = 1; i < v.Length; i++)
             dot += v[i] * x[i];
-        dot /= half;
-        for (var i = 0; i < v.Length; i++)
+        dot /= -v[0] * head;
+        x[0] -= dot * head;
+        for (var i = 1; i < v.Length; i++)
             x[i] -= dot * v[i];
     }
 }

@@ -1,7 +1,7 @@
 using System.Globalization;
 using Holdfast.Amounts;
 
-namespace Holdfast.Fitting;
+namespace Holdfast.Fitting.Solving;
 
 /// <summary>
 /// The unit of a parameter from its card, where {x} and {y} stand for the units of the data: "1/({x})" becomes "L/mg". A unit whose power is

@@ -1,4 +1,4 @@
-namespace Holdfast.Fitting;
+namespace Holdfast.Fitting.Solving;
 
 /// <summary>
 /// The coordinates θ in which the solver moves. A parameter that must stay above a limit moves in ln(b − limit): its sign is safe

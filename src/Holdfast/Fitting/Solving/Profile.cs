@@ -1,4 +1,4 @@
-namespace Holdfast.Fitting;
+namespace Holdfast.Fitting.Solving;
 
 /// <summary>
 /// Profile-likelihood limits: τ(b)² = (S(b) − S_min)/s², with S(b) minimised over the other parameters; the limits are where |τ| is the

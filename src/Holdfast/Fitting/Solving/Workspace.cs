@@ -1,4 +1,4 @@
-namespace Holdfast.Fitting;
+namespace Holdfast.Fitting.Solving;
 
 /// <summary>The memory that one fit works in, taken once so that the loop allocates nothing.</summary>
 /// <param name="rows">Observations.</param>
@@ -28,6 +28,9 @@ internal sealed class Workspace(int rows, int columns)
 
     /// <summary>Orthogonal factors of the free columns.</summary>
     public double[] Factor { get; } = new double[rows * columns];
+
+    /// <summary>Heads of the reflectors of the last factors.</summary>
+    public double[] Heads { get; } = new double[columns];
 
     /// <summary>Q′r.</summary>
     public double[] Rotated { get; } = new double[rows];

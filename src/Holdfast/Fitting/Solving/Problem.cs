@@ -1,7 +1,7 @@
 using System.Runtime.InteropServices;
 using Holdfast.Amounts;
 
-namespace Holdfast.Fitting;
+namespace Holdfast.Fitting.Solving;
 
 /// <summary>A prediction with the coordinates of its parameters.</summary>
 /// <typeparam name="TPrediction">What each observation should read.</typeparam>
@@ -22,11 +22,11 @@ internal sealed class Problem<TPrediction>(TPrediction prediction, Coordinates c
     {
         if (coordinates.Count > Normal4.Width)
             return RefitLarge(y, w, theta, held, downhill, spread);
-        var end = Fitting.Refit.Run(prediction, coordinates, y, w, theta, held, mu, out var matrix, out var gradient);
+        var end = Solving.Refit.Run(prediction, coordinates, y, w, theta, held, mu, out var matrix, out var gradient);
         for (var j = 0; j < downhill.Length; j++)
             downhill[j] = gradient[j];
         if (!spread.IsEmpty)
-            Fitting.Refit.Spread(matrix, coordinates, theta, held, spread);
+            Solving.Refit.Spread(matrix, coordinates, theta, held, spread);
         return end;
     }
 

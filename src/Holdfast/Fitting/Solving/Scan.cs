@@ -1,7 +1,7 @@
 using System.Runtime.InteropServices;
 using Holdfast.Amounts;
 
-namespace Holdfast.Fitting;
+namespace Holdfast.Fitting.Solving;
 
 /// <summary>
 /// Starting points by variable projection (G. H. Golub and V. Pereyra, SIAM J. Numer. Anal. 10 (1973) 413): for each point of a grid

@@ -1,6 +1,6 @@
 using Holdfast.Statistics;
 
-namespace Holdfast.Fitting;
+namespace Holdfast.Fitting.Solving;
 
 /// <summary>Turns the end of a fit into its result: rank, covariance, intervals, residuals, and what must be said about them.</summary>
 internal sealed class Report(
@@ -27,6 +27,9 @@ internal sealed class Report(
     public double[]? Better { get; private set; }
 
     private int Nu => n - p;
+
+    // Residuals that are nothing but the rounding of the readings.
+    private bool IsExact => end.S <= 1e-28 * points.YValues.Select((v, i) => weights[i] * v * v).Sum();
 
     /// <summary>The result.</summary>
     public FitResult Write()
@@ -62,7 +65,7 @@ internal sealed class Report(
             Quantile = quantile,
             Confidence = options.Confidence,
             Covariance = covariance,
-            Criteria = Criteria.Of(n, p, end.S, points.UValues is not null),
+            Criteria = IsExact ? null : Criteria.Of(n, p, end.S, points.UValues is not null),
             Weights = weights,
             Fitted = fitted,
             Residuals = [.. points.Y.Select((y, i) => y - fitted[i])],
@@ -204,7 +207,9 @@ internal sealed class Report(
             Add("HF-410", Weight.Stop, FormattableString.Invariant($"{n} points and {p} parameters: the curve passes through every point. No uncertainty, no comparison."));
         else if (Nu <= 2 && result.Scatter == ScatterModel.Estimated)
             Add("HF-410", Weight.Caution, FormattableString.Invariant($"Only {Nu} degrees of freedom: intervals are {result.Quantile:0.0} standard errors wide on each side. Measure more points."));
-        if (Nu > 0 && result.Aicc is null && end.S > 0)
+        if (Nu > 0 && IsExact)
+            Add("HF-428", Weight.Note, $"Every point lies on {card.Name} to the last digit. Such points were computed, not measured; errors and criteria mean nothing.");
+        if (Nu > 0 && result.Aicc is null && !IsExact)
             Add("HF-425", Weight.Caution, FormattableString.Invariant($"{card.Name} is not comparable at n = {n}: AICc needs more than {p + 2} points."));
         foreach (var parameter in result.Parameters.Where(q => q.Profile is { IsClosed: false }))
         {

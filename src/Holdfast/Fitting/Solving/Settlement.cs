@@ -1,4 +1,4 @@
-namespace Holdfast.Fitting;
+namespace Holdfast.Fitting.Solving;
 
 /// <summary>How a fit is reached: every start polished, the lowest sum of squares kept, the weights settled, the profile walked, and the
 /// whole begun again when the profile comes across something lower.</summary>

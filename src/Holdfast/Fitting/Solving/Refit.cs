@@ -2,7 +2,7 @@ using System.Numerics;
 using System.Runtime.Intrinsics;
 using Holdfast.Amounts;
 
-namespace Holdfast.Fitting;
+namespace Holdfast.Fitting.Solving;
 
 /// <summary>
 /// The small and fast solver for curves of at most four parameters: Levenberg–Marquardt on scaled normal equations with Cholesky,

@@ -1,4 +1,4 @@
-namespace Holdfast.Fitting;
+namespace Holdfast.Fitting.Solving;
 
 /// <summary>Singular values and right singular vectors of a small square matrix, by one-sided Jacobi rotations.</summary>
 /// <remarks>M. R. Hestenes, J. SIAM 6 (1958) 51 (from memory): small singular values come out with full relative accuracy.</remarks>
