@@ -1,0 +1,90 @@
+using System.CommandLine;
+using System.Globalization;
+using Holdfast.Studies;
+
+namespace Holdfast.Cli;
+
+/// <summary>Reads the words, runs the verb, and turns every trouble into one plain message and a documented exit code.</summary>
+internal static class CommandLine
+{
+    /// <summary>Every verb, in the order of the work.</summary>
+    public static IReadOnlyList<IVerb> Verbs { get; } =
+        [.. typeof(CommandLine).Assembly.GetTypes()
+            .Where(t => t is { IsClass: true, IsAbstract: false } && typeof(IVerb).IsAssignableFrom(t))
+            .Select(t => (IVerb)Activator.CreateInstance(t)!)
+            .OrderBy(v => v.Place)];
+
+    /// <summary>Runs one command line.</summary>
+    /// <param name="words">As typed.</param>
+    /// <param name="door">The world.</param>
+    /// <returns>The exit code.</returns>
+    public static int Run(string[] words, Door door)
+    {
+        ArgumentNullException.ThrowIfNull(words);
+        if (words.Length == 0 || words is ["-h"] or ["--help"] or ["-?"] or ["help"])
+            return Help.Overview(door);
+        if (words is ["--version"])
+        {
+            door.Out.WriteLine("holdfast " + typeof(CommandLine).Assembly.GetName().Version!.ToString(3));
+            return Exit.Done;
+        }
+
+        var verb = Verbs.FirstOrDefault(v => string.Equals(v.Command(door).Name, words[0], StringComparison.Ordinal));
+        if (verb is null)
+            return Help.Unknown(words[0], door);
+        if (words.Length == 2 && words[1] is "-h" or "--help" or "-?")
+            return Help.Of(verb, door);
+        return Act(verb, words, door);
+    }
+
+    private static int Act(IVerb verb, string[] words, Door door)
+    {
+        var root = new RootCommand { verb.Command(door) };
+        var parsed = root.Parse(words);
+        if (parsed.Errors.Count > 0)
+        {
+            foreach (var error in parsed.Errors)
+                door.Error.WriteLine(error.Message);
+            door.Error.WriteLine($"holdfast {words[0]} -h shows how it is used.");
+            return Exit.NotUnderstood;
+        }
+
+        try
+        {
+            return parsed.Invoke(new InvocationConfiguration { EnableDefaultExceptionHandler = false, Output = door.Out, Error = door.Error });
+        }
+        catch (StudyException trouble)
+        {
+            door.Error.WriteLine($"{trouble.Code} {trouble.Message}");
+            return Exit.Of(trouble.Code);
+        }
+        catch (OperationCanceledException)
+        {
+            door.Error.WriteLine("Stopped. The study is as it was.");
+            return Exit.Stopped;
+        }
+#pragma warning disable CA1031 // The outermost door: a fault of ours becomes a report and a plain message, never a stack trace on the screen.
+        catch (Exception fault)
+#pragma warning restore CA1031
+        {
+            return Faulted(fault, door);
+        }
+    }
+
+    private static int Faulted(Exception fault, Door door)
+    {
+        var name = "holdfast-fault-" + door.Clock.GetUtcNow().ToString("yyyyMMdd-HHmmss", CultureInfo.InvariantCulture) + ".txt";
+        var path = Path.Combine(Path.GetTempPath(), name);
+        try
+        {
+            File.WriteAllText(path, fault.ToString());
+            door.Error.WriteLine($"HF-450 This is a fault in Holdfast, not in your data. Nothing half-done was kept. The details are in {path}.");
+        }
+        catch (Exception e) when (e is IOException or UnauthorizedAccessException)
+        {
+            door.Error.WriteLine($"HF-450 This is a fault in Holdfast, not in your data ({fault.GetType().Name}: {fault.Message}). Nothing half-done was kept.");
+        }
+
+        return Exit.Fault;
+    }
+}

@@ -1,0 +1,24 @@
+namespace Holdfast.Cli;
+
+/// <summary>
+/// What the command line sees of the world: where it prints, what time it is, who is typing. Tests hand in their own.
+/// </summary>
+/// <param name="Out">Results.</param>
+/// <param name="Error">Remarks, progress and messages.</param>
+/// <param name="Clock">The time.</param>
+/// <param name="Who">The author's name as it stands in the Daybook.</param>
+/// <param name="Folder">The current folder.</param>
+/// <param name="IsTerminal">True when results go to a person, not into a file or pipe.</param>
+internal sealed record Door(TextWriter Out, TextWriter Error, TimeProvider Clock, string Who, string Folder, bool IsTerminal)
+{
+    /// <summary>The door of this process.</summary>
+    public static Door OfThisProcess()
+    {
+        // UTF-8 whatever the terminal's language: the same study gives the same bytes.
+        Console.OutputEncoding = new System.Text.UTF8Encoding(encoderShouldEmitUTF8Identifier: false);
+        var output = new StreamWriter(Console.OpenStandardOutput()) { AutoFlush = true, NewLine = "\n" };
+        var error = new StreamWriter(Console.OpenStandardError()) { AutoFlush = true, NewLine = "\n" };
+        var who = Environment.GetEnvironmentVariable("HOLDFAST_AUTHOR") is { Length: > 0 } named ? named : Environment.UserName;
+        return new(output, error, TimeProvider.System, who, Environment.CurrentDirectory, !Console.IsOutputRedirected);
+    }
+}

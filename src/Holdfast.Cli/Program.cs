@@ -1,0 +1,3 @@
+using Holdfast.Cli;
+
+return CommandLine.Run(args, Door.OfThisProcess());
