@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using Holdfast.Studies;
+using Holdfast.Studies.Properties;
 
 namespace Holdfast.Claims.Analyses;
 
@@ -41,4 +42,32 @@ public sealed partial record Evidence
     /// <param name="unit">Unit of the margin.</param>
     public Margin Margin(string name, double low, double high, string unit)
         => Study.Margins.FirstOrDefault(m => string.Equals(m.Name, name, StringComparison.Ordinal)) ?? new Margin(name, low, high, unit, 0);
+
+    /// <summary>Works a study out.</summary>
+    /// <param name="study">Any study, also an empty one.</param>
+    public static Evidence Of(Study study)
+    {
+        ArgumentNullException.ThrowIfNull(study);
+        var findings = new List<Finding>();
+        var recorded = new RecordedAmounts(study);
+        var calibrating = new Calibrating(study, recorded);
+        var workup = new VesselWorkup(study, recorded, calibrating);
+        ImmutableArray<Vessel> vessels = [.. study.Samples.Where(HasContact).Select(workup.Of)];
+        var series = SeriesGrouping.Of(vessels, findings);
+        findings.AddRange(recorded.Findings);
+        findings.AddRange(calibrating.Runs.SelectMany(r => r.Findings));
+        return new Evidence
+        {
+            Study = study,
+            Runs = calibrating.Runs,
+            Vessels = vessels,
+            Series = series,
+            Kinetics = [.. series.Where(s => s.Varied == BatchProperties.ContactTime).Select(SeriesFitting.Kinetics)],
+            Isotherms = [.. series.Where(s => s.Varied == BatchProperties.InitialConcentration).Select(SeriesFitting.Isotherms)],
+            Findings = [.. findings],
+        };
+    }
+
+    private static bool HasContact(Sample sample)
+        => sample.Role is not (SampleRole.Standard or SampleRole.CheckStandard or SampleRole.Blank or SampleRole.StartSolution);
 }

@@ -1,5 +1,35 @@
+using System.Collections.Immutable;
+using Holdfast.BatchSorption;
+using Holdfast.Fitting;
+
 namespace Holdfast.Claims.Analyses;
 
 /// <summary>Every curve of one family fitted to one series.</summary>
 /// <param name="Series">The series.</param>
-public sealed record FittedSeries(Series Series);
+public sealed record FittedSeries(Series Series)
+{
+    /// <summary>
+    /// The fits, one for each curve, all to the uptakes of single vessels with equal weights, so that their AICc compare. A curve that the data
+    /// refuse is here too, with its reason.
+    /// </summary>
+    public ImmutableArray<FitResult> Fits { get; init; } = [];
+
+    /// <summary>
+    /// The same curves weighed by the propagated uncertainty of each vessel (isotherms: through the mass balance, so that the shared error of q and Ce is
+    /// not counted twice). A second opinion: a conclusion that moves with the weights is not firm.
+    /// </summary>
+    public ImmutableArray<FitResult> Weighed { get; init; } = [];
+
+    /// <summary>The plateau test of a kinetic series; null for an isotherm and where the times do not allow one.</summary>
+    public Plateau? Plateau { get; init; }
+
+    /// <summary>Caveats on the series as a whole.</summary>
+    public ImmutableArray<Finding> Findings { get; init; } = [];
+
+    /// <summary>The settled, comparable fit of least AICc, or null.</summary>
+    public FitResult? Best => Fits.Where(f => f.IsFit && f.Aicc is not null).MinBy(f => f.Aicc!.Value);
+
+    /// <summary>Settled fits within two AICc units of the best: the data do not tell them apart.</summary>
+    public IEnumerable<FitResult> Undistinguished
+        => Best is { } best ? Fits.Where(f => f.IsFit && f.Aicc - best.Aicc < 2).OrderBy(f => f.Aicc) : [];
+}

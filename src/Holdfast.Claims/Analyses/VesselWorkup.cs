@@ -1,0 +1,129 @@
+using System.Collections.Immutable;
+using System.Globalization;
+using Holdfast.Amounts;
+using Holdfast.BatchSorption;
+using Holdfast.Studies;
+using Holdfast.Studies.Properties;
+
+namespace Holdfast.Claims.Analyses;
+
+/// <summary>Works vessels out: from what went in and what was read to dose, removal, uptake and distribution coefficient.</summary>
+internal sealed class VesselWorkup
+{
+    private readonly Study study;
+    private readonly RecordedAmounts recorded;
+    private readonly Calibrating calibrating;
+    private readonly Dictionary<string, Measured> startSolutions;
+
+    /// <summary>Works out the vessels of one study.</summary>
+    /// <param name="study">The study.</param>
+    /// <param name="recorded">Its recorded amounts.</param>
+    /// <param name="calibrating">Its concentrations.</param>
+    public VesselWorkup(Study study, RecordedAmounts recorded, Calibrating calibrating)
+    {
+        this.study = study;
+        this.recorded = recorded;
+        this.calibrating = calibrating;
+        startSolutions = study.Samples
+            .Where(s => s.Role == SampleRole.StartSolution && !study.IsStruck(s))
+            .Select(s => (Key: SolutionOf(s), Read: calibrating.Of(s)?.Value))
+            .Where(s => s.Key is not null && s.Read is not null)
+            .GroupBy(s => s.Key!, StringComparer.Ordinal)
+            .ToDictionary(g => g.Key, g => Average([.. g.Select(s => s.Read!.Value)]), StringComparer.Ordinal);
+    }
+
+    /// <summary>One sample worked out as far as its records allow.</summary>
+    /// <param name="sample">A vessel, control, spike, digest or other sample that is not a standard or blank.</param>
+    public Vessel Of(Sample sample)
+    {
+        var findings = new List<Finding>();
+        var end = calibrating.Of(sample);
+        if (end is not null)
+            findings.AddRange(end.Findings);
+        var start = Start(sample, findings);
+        var volume = recorded.Of(sample, BatchProperties.Volume);
+        var mass = recorded.Of(sample, BatchProperties.Mass);
+        var isControl = sample.Role == SampleRole.Control;
+        // A control holds no sorbent: a mass of 0 is its proper record.
+        if (isControl && mass is { Value: <= 0 })
+            mass = null;
+        var bad = Impossible(sample, start, volume, mass, findings);
+        var dose = !bad && mass is { } m && volume is { } v ? BatchQuantities.Dose(m, v) : (Measured?)null;
+        if (bad || end?.Value is not { } left || start is not { Value: > 0 } c0)
+        {
+            Missing(sample, start, end, volume, mass, findings);
+            return new Vessel(sample, study.IsStruck(sample), start, end, volume, mass, dose, null, null, null, [.. findings]);
+        }
+
+        if (dose is null)
+        {
+            if (!isControl)
+                Missing(sample, start, end, volume, mass, findings);
+            return new Vessel(sample, study.IsStruck(sample), start, end, volume, mass, null, BatchQuantities.Removal(c0, left), null, null, [.. findings]);
+        }
+
+        var quantities = BatchSorption.Vessel.Of(sample.Code, c0, left, volume!.Value / 1000, mass!.Value / 1000, end.DetectionLimit);
+        findings.AddRange(quantities.Findings);
+        return new Vessel(
+            sample, study.IsStruck(sample), start, end, volume, mass, dose,
+            quantities.Removal, quantities.Uptake, quantities.DistributionCoefficient, [.. findings]);
+    }
+
+    // The start solution that was read wins over the concentration it was made up to.
+    private Measured? Start(Sample sample, List<Finding> findings)
+    {
+        var madeUp = recorded.Of(sample, BatchProperties.InitialConcentration);
+        if (SolutionOf(sample) is not { } key || !startSolutions.TryGetValue(key, out var read))
+            return madeUp;
+        if (madeUp is { } nominal && Attribution.StartIsOff(read.Value, nominal.Value))
+        {
+            findings.Add(Finding.Of("HF-467", Weight.Caution, string.Create(CultureInfo.InvariantCulture,
+                $"{sample.Code}: its start solution reads {read.Value:0.###} mg/L, made up to {nominal.Value:0.###}. The reading is used; check the dilution."), sample.Code));
+        }
+
+        return read;
+    }
+
+    private static string? SolutionOf(Sample sample)
+        => sample.Number(BatchProperties.InitialConcentration) is { } c
+            ? string.Create(CultureInfo.InvariantCulture, $"{sample.Series}|{c:R}")
+            : null;
+
+    private static bool Impossible(Sample sample, Measured? start, Measured? volume, Measured? mass, List<Finding> findings)
+    {
+        var bad = false;
+        foreach (var (what, value) in new[] { ("start concentration", start), ("volume", volume), ("sorbent mass", mass) })
+        {
+            if (value is not { Value: <= 0 } wrong)
+                continue;
+            bad = true;
+            findings.Add(Finding.Of("HF-468", Weight.Stop, string.Create(CultureInfo.InvariantCulture,
+                $"{sample.Code}: {what} is {wrong.Value:G6}. It must be above 0, so no uptake is worked out. Correct it or strike the vessel."), sample.Code));
+        }
+
+        return bad;
+    }
+
+    private static void Missing(Sample sample, Measured? start, Concentration? end, Measured? volume, Measured? mass, List<Finding> findings)
+    {
+        var lacking = new List<string>();
+        if (start is null)
+            lacking.Add("start concentration");
+        if (end?.Value is null)
+            lacking.Add("end concentration");
+        if (volume is null)
+            lacking.Add("volume");
+        if (mass is null && sample.Role == SampleRole.Vessel)
+            lacking.Add("sorbent mass");
+        if (lacking.Count > 0 && sample.Role is SampleRole.Vessel or SampleRole.Control)
+            findings.Add(Finding.Of("HF-469", Weight.Caution, $"{sample.Code} has no {string.Join(", no ", lacking)}: what needs it is not worked out.", sample.Code));
+    }
+
+    private static Measured Average(IReadOnlyList<Measured> values)
+    {
+        Measured sum = 0;
+        foreach (var value in values)
+            sum += value;
+        return sum / values.Count;
+    }
+}
