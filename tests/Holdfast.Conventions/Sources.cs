@@ -1,3 +1,4 @@
+using System.Collections.Concurrent;
 using Holdfast.Testing;
 
 namespace Holdfast.Conventions;
@@ -8,6 +9,8 @@ internal static class Sources
     private static readonly string[] Skipped = ["artifacts", ".git", "TestResults", "bin", "obj", "__mismatch__"];
     private static readonly string[] TextEndings =
         [".cs", ".razor", ".css", ".js", ".html", ".md", ".csproj", ".props", ".slnx", ".json", ".txt", ".csv", ".sh", ".cff", ".yml", ".py", ".snap"];
+
+    private static readonly ConcurrentDictionary<string, string> Read = new(StringComparer.Ordinal);
 
     /// <summary>Every text file, by its path below the root with forward slashes.</summary>
     public static IReadOnlyList<string> Texts { get; } =
@@ -21,11 +24,11 @@ internal static class Sources
 
     /// <summary>The lines of a file.</summary>
     /// <param name="path">Path below the root.</param>
-    public static string[] Lines(string path) => File.ReadAllLines(Repository.Path(path.Split('/')));
+    public static string[] Lines(string path) => Text(path).TrimEnd('\n').Split('\n');
 
     /// <summary>The text of a file.</summary>
     /// <param name="path">Path below the root.</param>
-    public static string Text(string path) => File.ReadAllText(Repository.Path(path.Split('/')));
+    public static string Text(string path) => Read.GetOrAdd(path, p => File.ReadAllText(Repository.Path(p.Split('/'))));
 
     private static bool IsCode(string path)
         => path.EndsWith(".cs", StringComparison.Ordinal) || path.EndsWith(".razor", StringComparison.Ordinal);
