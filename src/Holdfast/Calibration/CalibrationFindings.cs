@@ -93,6 +93,10 @@ internal static class CalibrationFindings
     public static Finding FewBlanks(int n, double low, double high)
         => Of("HF-445", Weight.Caution, $"The detection limit rests on {n} blanks and may be {low:G2} to {high:G3} times as large. Read ten independent blanks.");
 
+    /// <summary>Blanks that say nothing about scatter.</summary>
+    public static Finding BlanksWithoutScatter(int n)
+        => Of("HF-445", Weight.Caution, $"{n} blank readings show no scatter: the detection limit is taken from the calibration line. Read ten independent blanks.");
+
     /// <summary>A sample that scatters more than the standards.</summary>
     public static Finding LessRepeatable(string sample, double f, double critical)
         => Of("HF-446", Weight.Caution, $"{sample} is less repeatable than the standards (variance ratio {f:G3} above {critical:G3}): its own scatter is used. Look for bubbles or particles.", sample);

@@ -54,8 +54,7 @@ internal sealed class CurveSelection
         var linearity = Linearity.Of(used, weights);
         Remark(kind, fit, used, weights, linearity);
         var limits = DetectionLimits.Of(fit, weights, blanks, options.Limit, options.SampleReplicates);
-        if (blanks.Count is > 1 and < 10)
-            findings.Add(CalibrationFindings.FewBlanks(blanks.Count, StandardDeviationFactor.At(0.025, blanks.Count - 1), StandardDeviationFactor.At(0.975, blanks.Count - 1)));
+        RemarkBlanks(fit, limits);
         var curve = new CalibrationCurve(options, kind, fit, weights, used, linearity, limits, reasons);
         RemarkInstrument(curve);
         return new(curve, findings);
@@ -201,6 +200,18 @@ internal sealed class CurveSelection
             if (!back.Passes)
                 findings.Add(CalibrationFindings.LevelFailed(back, options.ConcentrationUnit));
         }
+    }
+
+    private void RemarkBlanks(PolynomialFit fit, DetectionLimits limits)
+    {
+        if (blanks.Count == 0)
+            return;
+        if (limits.All.All(l => l.Definition != LimitDefinition.TenSd))
+            findings.Add(CalibrationFindings.BlanksWithoutScatter(blanks.Count));
+        else if (blanks.Count < 10)
+            findings.Add(CalibrationFindings.FewBlanks(blanks.Count, StandardDeviationFactor.At(0.025, blanks.Count - 1), StandardDeviationFactor.At(0.975, blanks.Count - 1)));
+        if (InversePrediction.Solve(fit, blanks.Average()) is { } found && CarryOver.Contamination("mean", found, limits.Detection.Value) is { } contaminated)
+            findings.Add(contaminated);
     }
 
     private void RemarkInstrument(CalibrationCurve curve)

@@ -45,6 +45,17 @@ public sealed record Estimate(string Method, double Value, double StandardError,
     /// <param name="limit">In the unit of the estimate.</param>
     public double PBelow(double limit) => StudentDistribution.Above(-T(limit), DegreesOfFreedom);
 
+    /// <summary>The same estimate with the larger of its own standard error and a propagated one, each with its degrees of freedom.</summary>
+    /// <param name="standardError">Propagated standard uncertainty, on the scale of the estimate's own.</param>
+    /// <param name="degreesOfFreedom">Degrees of freedom of the propagated one; infinite when taken as known.</param>
+    public Estimate AtLeast(double standardError, double degreesOfFreedom = double.PositiveInfinity)
+    {
+        Probability.RequireDegreesOfFreedom(degreesOfFreedom);
+        return standardError > StandardError
+            ? this with { StandardError = standardError, DegreesOfFreedom = degreesOfFreedom, Method = $"{Method}, propagated uncertainty" }
+            : this;
+    }
+
     private double Shifted(double standardErrors)
         => Scale == Scale.Logarithmic ? Value * Math.Exp(standardErrors * StandardError) : Value + standardErrors * StandardError;
 }

@@ -26,6 +26,25 @@ public static class Ratio
         return new(new("ratio of means, first order", ratio, Math.Sqrt(va + vb), dof, a.N + b.N), []);
     }
 
+    /// <summary>Ratio of arithmetic means with a standard deviation of one value that is common to both, for example pooled over all cycles.</summary>
+    /// <param name="first">Values above the bar; one is enough.</param>
+    /// <param name="second">Values below the bar, same unit; one is enough, and their mean is not 0.</param>
+    /// <param name="sd">Standard deviation of one value, in the unit of the values.</param>
+    /// <param name="degreesOfFreedom">Degrees of freedom behind it.</param>
+    public static Estimate WithSd(IReadOnlyList<double> first, IReadOnlyList<double> second, double sd, double degreesOfFreedom)
+    {
+        Values.Require(first);
+        Values.Require(second);
+        ArgumentOutOfRangeException.ThrowIfNegativeOrZero(sd);
+        Probability.RequireDegreesOfFreedom(degreesOfFreedom);
+        var below = CentredSums.Mean(second);
+        ArgumentOutOfRangeException.ThrowIfZero(below, nameof(second));
+        var ratio = CentredSums.Mean(first) / below;
+        return new(
+            "ratio of means, pooled sd, first order", ratio, sd / Math.Abs(below) * Math.Sqrt(1.0 / first.Count + ratio * ratio / second.Count),
+            degreesOfFreedom, first.Count + second.Count);
+    }
+
     /// <summary>Ratio of geometric means: Welch on the natural logarithms.</summary>
     /// <param name="first">Values above the bar, all above 0.</param>
     /// <param name="second">Values below the bar, same unit, all above 0.</param>

@@ -103,6 +103,18 @@ public class CurveSelectionTests
         Assert.Equal(ReadBackKind.AboveTop, falling.Read("S", [20]).Kind);
     }
 
+    // 3 blanks: known to a factor of 0.52 to 6.28 (chi-square); one or equal blanks say nothing; a blank far above the intercept is contaminated.
+    [Fact]
+    public void Of_BlanksThatAreFewFlatOrHigh_IsFlagged()
+    {
+        var standards = CheckedCalibration.InventedStandards();
+        Assert.Contains(CalibrationCurve.Of(standards, [0.001, 0.0012, 0.0009]).Findings, f => f.Code == "HF-445" && f.Sentence.Contains("6.28", StringComparison.Ordinal));
+        var flat = CalibrationCurve.Of(standards, [0.001]);
+        Assert.Contains(flat.Findings, f => f.Code == "HF-445");
+        Assert.Equal(LimitDefinition.DetectionOfLine, flat.Value!.Limits.Detection.Definition);
+        Assert.Contains(CalibrationCurve.Of(standards, [.. CheckedCalibration.InventedBlanks().Select(b => b + 0.02)]).Findings, f => f.Code == "HF-448");
+    }
+
     [Fact]
     public void Of_NegativeLevel_Throws() => Assert.Throws<ArgumentException>(() => CalibrationCurve.Of([new(-1, 0), new(0, 0), new(1, 1)], []));
 

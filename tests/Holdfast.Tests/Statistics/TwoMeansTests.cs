@@ -87,6 +87,16 @@ public class TwoMeansTests
         Agree.Digits(5, high, e.Interval(0.90).High / q);
     }
 
+    // The larger of replicate-based and propagated uncertainty is used, with its own degrees of freedom.
+    [Fact]
+    public void AtLeast_LargerPropagatedUncertainty_TakesOver()
+    {
+        var e = TwoMeans.Welch(First, Second).Value!;
+        Assert.Same(e, e.AtLeast(e.StandardError / 2));
+        Assert.Equal(1.96, e.AtLeast(2).Interval().Half / 2, 0.0001);
+        Assert.Equal(5, e.AtLeast(2, 5).DegreesOfFreedom);
+    }
+
     [Fact]
     public void Welch_OneValue_SaysThatThereIsNoScatter()
     {
