@@ -21,6 +21,9 @@ public static class SampleProperties
     /// <summary>The water it is in: "0.01 mol/L NaNO3", "roof water".</summary>
     public static readonly Property Matrix = Property.Words("matrix", "matrix", "matrix", "water", "medium", "electrolyte", "background");
 
+    /// <summary>The day of the work, kept as ISO 8601.</summary>
+    public static readonly Property Day = Property.Words("day", "day", "date", "day", "preparedon", "weighedon", "measuredon");
+
     /// <summary>Anything else she wrote beside it.</summary>
     public static readonly Property Remark = Property.Words("remark", "remark", "remark", "remarks", "note", "notes", "comment", "comments");
 }

@@ -1,0 +1,22 @@
+using System.Collections.Immutable;
+
+namespace Holdfast.Studies.Import;
+
+/// <summary>What one column was understood to be, for the preview.</summary>
+/// <param name="Index">Place in the table, from 0.</param>
+/// <param name="Heading">Heading as written.</param>
+/// <param name="Use">What becomes of it.</param>
+/// <param name="Property">Name of the property, or null.</param>
+/// <param name="Unit">Unit it is read in, as understood; null where none is needed or known.</param>
+/// <param name="Stored">Unit its values are kept in, or null.</param>
+/// <param name="Remark">What a person should know about it, or null: why it feeds nothing, how it is converted.</param>
+/// <param name="Examples">The first three cells that hold something.</param>
+/// <param name="Odd">Cells that are not what the column holds.</param>
+public sealed record ColumnUnderstanding(
+    int Index, string Heading, ColumnUse Use, string? Property, string? Unit, string? Stored, string? Remark, ImmutableArray<string> Examples, ImmutableArray<OddCell> Odd);
+
+/// <summary>A cell that is not what its column holds: kept as written, never computed with.</summary>
+/// <param name="Row">Its row, as a person counts.</param>
+/// <param name="Text">As written.</param>
+/// <param name="Why">Why it is odd, in words.</param>
+public sealed record OddCell(int Row, string Text, string Why);

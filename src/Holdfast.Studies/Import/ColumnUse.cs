@@ -1,0 +1,41 @@
+namespace Holdfast.Studies.Import;
+
+/// <summary>What becomes of a column.</summary>
+public enum ColumnUse
+{
+    /// <summary>The code of the sample.</summary>
+    Code,
+
+    /// <summary>What the sample is for.</summary>
+    Role,
+
+    /// <summary>A fact about the sample.</summary>
+    Fact,
+
+    /// <summary>The standard uncertainty of a fact.</summary>
+    Uncertainty,
+
+    /// <summary>What an instrument showed: each cell becomes a reading.</summary>
+    Signal,
+
+    /// <summary>How many times the portion of this row was diluted.</summary>
+    Dilution,
+
+    /// <summary>Which portion the row is.</summary>
+    Portion,
+
+    /// <summary>Where the row stands; its order in the file says so already.</summary>
+    Position,
+
+    /// <summary>A column of a table that is no table of samples: a claim's parameter, a margin's end, x or y.</summary>
+    Cell,
+
+    /// <summary>Understood, but without a usable unit: kept as written, and feeds nothing.</summary>
+    WithoutUnit,
+
+    /// <summary>Not understood: it stays in the original only.</summary>
+    NotUnderstood,
+
+    /// <summary>Left out on purpose: a mean of columns that are read themselves.</summary>
+    LeftOut,
+}

@@ -1,0 +1,31 @@
+using System.Collections.Immutable;
+using Holdfast.Studies.History;
+
+namespace Holdfast.Studies.Import;
+
+/// <summary>What one table would bring.</summary>
+/// <param name="Rows">Its rows, by what becomes of them.</param>
+/// <param name="Columns">Its columns.</param>
+/// <param name="Brings">What would be taken in, without the file itself.</param>
+internal sealed record Draft(RowCount Rows, ImmutableArray<ColumnUnderstanding> Columns, TakenIn Brings)
+{
+    /// <summary>Points for a fit, or null.</summary>
+    public PointsTable? Points { get; init; }
+}
+
+/// <summary>A table to be understood and what must be known for it.</summary>
+/// <param name="Layout">The table.</param>
+/// <param name="Study">The study as it would be after the files before this one.</param>
+/// <param name="Talk">Where questions go.</param>
+/// <param name="Sha256">Fingerprint of the file.</param>
+internal sealed record TableSource(TableLayout Layout, Study Study, Dialogue Talk, string Sha256)
+{
+    /// <summary>Where a cell is.</summary>
+    public Origin At(int row, string? column) => new(Sha256, Talk.FileName, Layout.Grid.Sheet, row, column);
+
+    /// <summary>The file's name without its ending, and the sheet where it is needed.</summary>
+    public string Stem => Layout.Grid.Sheet is { } sheet && SeveralSheets ? Path.GetFileNameWithoutExtension(Talk.FileName) + "-" + sheet : Path.GetFileNameWithoutExtension(Talk.FileName);
+
+    /// <summary>True when more than one sheet of the workbook is read.</summary>
+    public bool SeveralSheets { get; init; }
+}

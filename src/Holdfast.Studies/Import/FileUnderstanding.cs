@@ -1,0 +1,211 @@
+using System.Collections.Immutable;
+using System.Security.Cryptography;
+using Holdfast.Amounts;
+using Holdfast.Studies.History;
+
+namespace Holdfast.Studies.Import;
+
+/// <summary>One file on its way in: read into tables, told what each is, understood against a study.</summary>
+internal sealed class FileUnderstanding
+{
+    private const int RowsShown = 12;
+    private readonly string sha256;
+    private readonly long length;
+    private readonly Answers answers;
+    private readonly ImmutableArray<(TableLayout Layout, TableKind Kind)> tables;
+
+    private FileUnderstanding(string fileName, string sha256, long length, IFileReader? reader, Answers answers, ImmutableArray<(TableLayout, TableKind)> tables, Finding? refusal)
+    {
+        (FileName, this.sha256, this.length, this.answers, this.tables) = (fileName, sha256, length, answers, tables);
+        (Reader, Refusal) = (reader, refusal);
+    }
+
+    /// <summary>The file's name.</summary>
+    public string FileName { get; }
+
+    /// <summary>What read it, or null.</summary>
+    public IFileReader? Reader { get; }
+
+    /// <summary>Why it was not read, or null.</summary>
+    public Finding? Refusal { get; }
+
+    /// <summary>
+    /// Samples are needed before their readings, and the sheet that says most about them before the others: lower ranks are understood first.
+    /// </summary>
+    public (int Kind, int Columns) Rank => tables.Select(t => ((int)t.Kind, -t.Layout.Headings.Count(h => HeadingWords.IsKnown(HeadingWords.Key(Header.Read(h).Name)))))
+        .DefaultIfEmpty(((int)TableKind.Unknown, 0)).Min();
+
+    /// <summary>Reads a file into tables; a file that cannot be read says why.</summary>
+    public static FileUnderstanding Of(string fileName, byte[] bytes, Answers answers, CancellationToken cancel)
+    {
+        var sha256 = Convert.ToHexStringLower(SHA256.HashData(bytes));
+        var own = answers.For(fileName);
+        FileUnderstanding Refused(Finding why, IFileReader? by = null) => new(fileName, sha256, bytes.Length, by, own, [], why);
+        if (bytes.Length > Limits.File)
+            return Refused(AsFinding(Store.PlainFile.TooLarge(fileName, bytes.Length, Limits.File), fileName));
+        if (bytes.Length == 0)
+            return Refused(Finding.Of(Codes.Unreadable, Weight.Stop, $"{fileName} is empty: 0 bytes. Nothing is taken in. Export it again.", fileName));
+        if (FileReaders.For(bytes) is not { } reader)
+            return Refused(Finding.Of(Codes.Unreadable, Weight.Stop, $"{fileName} is of no kind that is read here, so nothing is taken in from it. Export it as CSV or XLSX.", fileName));
+        using var limited = CancellationTokenSource.CreateLinkedTokenSource(cancel);
+        limited.CancelAfter(Limits.Time);
+        try
+        {
+            var layouts = reader.Read(bytes, fileName, own, limited.Token).Select(TableLayout.Of);
+            return new(fileName, sha256, bytes.Length, reader, own, [.. layouts.Select(l => (l, TableKinds.Of(l)))], null);
+        }
+        catch (StudyException e)
+        {
+            return Refused(AsFinding(e, fileName), reader);
+        }
+        catch (OperationCanceledException) when (!cancel.IsCancellationRequested)
+        {
+            return Refused(AsFinding(Limits.Exceeded(fileName, "more than 30 s of work in it"), fileName), reader);
+        }
+    }
+
+    /// <summary>The refusal of a file that could not even be opened.</summary>
+    public static FileUnderstanding Unopened(string fileName, StudyException why)
+        => new(fileName, "", 0, null, Answers.None, [], AsFinding(why, fileName));
+
+    /// <summary>Understands the tables against a study.</summary>
+    /// <param name="study">The study as it would be after the files before this one.</param>
+    /// <param name="taken">Fingerprints of files of the same drop that came before.</param>
+    public Understanding Against(Study study, IReadOnlyDictionary<string, string> taken)
+    {
+        var understood = new Understanding { FileName = FileName, Sha256 = sha256, Bytes = length, Reader = Reader?.Name };
+        if (Refusal is not null)
+            return understood with { Findings = [Refusal] };
+        if (Duplicate(study, taken) is { } duplicate)
+            return understood with { Findings = [duplicate] };
+
+        var remembered = tables.Select(t => study.Layouts.GetValueOrDefault(t.Layout.Signature)).FirstOrDefault(l => l is not null);
+        var talk = new Dialogue(FileName, answers.Remembering(remembered));
+        var brings = new TakenIn { Files = [new TakenFile(sha256, FileName, length)] };
+        var shown = ImmutableArray.CreateBuilder<TableUnderstanding>();
+        var points = ImmutableArray.CreateBuilder<PointsTable>();
+        var used = tables.Where(t => IsUsed(t.Layout.Grid) && t.Kind is not (TableKind.Unknown or TableKind.Points)).ToList();
+        foreach (var (layout, kind) in tables)
+        {
+            talk.Note(layout.Grid.Findings);
+            if (!IsUsed(layout.Grid))
+            {
+                shown.Add(Show(layout, kind) with { LeftOut = $"hidden, {Ordinal.Text(layout.Grid.Rows.Length)} rows left out" });
+                talk.Note(Codes.MeaningLost, Weight.Caution, $"Sheet {layout.Grid.Sheet} is hidden and left out ({Ordinal.Text(layout.Grid.Rows.Length)} rows). Answer sheet:{layout.Grid.Sheet}=take to read it.", layout.Grid.Sheet!);
+                continue;
+            }
+            var source = new TableSource(layout, study, talk, sha256) { SeveralSheets = used.Count > 1 };
+            var (draft, table) = Understand(source, kind);
+            shown.Add(table);
+            if (draft is null)
+                continue;
+            if (draft.Points is not null)
+                points.Add(draft.Points);
+            brings = Join(brings, draft.Brings);
+            study = Fold.After(study, draft.Brings, study.Version, default, "") with { ReadingsEver = study.ReadingsEver + draft.Brings.Readings.Length };
+        }
+        if (tables.All(t => t.Kind == TableKind.Unknown))
+            talk.Note(Codes.Unreadable, Weight.Caution, $"{FileName} was read, but no column of it is understood. It stays in the tray and nothing is taken in.", FileName);
+        return understood with
+        {
+            Tables = shown.ToImmutable(),
+            Points = points.ToImmutable(),
+            Questions = talk.Questions,
+            Findings = talk.Findings,
+            Proposal = used.Count == 0 ? null : brings with { Layouts = Remember(talk, used) },
+        };
+    }
+
+    private static (Draft? Draft, TableUnderstanding Shown) Understand(TableSource source, TableKind kind)
+    {
+        var table = Show(source.Layout, kind);
+        if (kind == TableKind.Unknown)
+            return (null, table);
+        var columns = kind is TableKind.Samples or TableKind.Readings ? Columns.Read(source.Layout, source.Talk) : [];
+        var numbers = columns.IsEmpty
+            ? PointsColumns.Numeric(source.Layout)
+            : [.. columns.Where(c => c.Use is ColumnUse.Signal or ColumnUse.Dilution or ColumnUse.Uncertainty || c is { Use: ColumnUse.Fact or ColumnUse.WithoutUnit, Property.Holds: Holds.Number }).Select(c => c.Index)];
+        var evidence = DecimalEvidence.Of(source.Layout, numbers);
+        var mark = Settle(evidence, source.Talk);
+        var draft = kind switch
+        {
+            TableKind.Claims => ClaimsTable.Understand(source, mark),
+            TableKind.Margins => MarginsTable.Understand(source, mark),
+            TableKind.Apparatus => ApparatusTable.Understand(source, mark),
+            TableKind.Points => PointsColumns.Understand(source, mark),
+            _ => SampleTable.Understand(source, columns, mark),
+        };
+        var reason = source.Talk.Answers.To("decimal") is null ? evidence.Reason : "as you answered";
+        return (draft, table with { Columns = draft.Columns, Rows = draft.Rows, Decimal = mark, DecimalReason = reason });
+    }
+
+    private static DecimalMark? Settle(DecimalEvidence evidence, Dialogue talk)
+    {
+        var answer = talk.Answers.To("decimal");
+        if (evidence.Mark is null)
+        {
+            talk.Ask("decimal", Codes.Ambiguous, evidence.Example is { } cell && cell.Count(c => c is ',' or '.') == 1 && evidence.Reason.EndsWith("only evidence", StringComparison.Ordinal)
+                ? $"{cell} could be {cell.Replace(',', '.')} or {cell.Replace(",", "", StringComparison.Ordinal).Replace(".", "", StringComparison.Ordinal)}. Which decimal mark does this instrument write?"
+                : $"This file holds numbers with points and with commas ({evidence.Example}). Which is the decimal mark? Cells with the other are then kept as text.", ["point", "comma"]);
+        }
+        return answer?.ToLowerInvariant() switch
+        {
+            null => evidence.Mark,
+            "point" or "." => DecimalMark.Point,
+            "comma" or "," => DecimalMark.Comma,
+            _ => throw new ArgumentException($"The decimal mark is point or comma, not {answer}.", nameof(talk)),
+        };
+    }
+
+    private Finding? Duplicate(Study study, IReadOnlyDictionary<string, string> taken)
+    {
+        if (study.Originals.FirstOrDefault(o => string.Equals(o.Sha256, sha256, StringComparison.Ordinal)) is { } original)
+        {
+            var first = study.Readings.FirstOrDefault(r => string.Equals(r.Origin.Original, sha256, StringComparison.Ordinal))?.Id;
+            var when = original.When.ToString("d MMM yyyy", System.Globalization.CultureInfo.InvariantCulture);
+            return Finding.Of(Codes.Duplicate, Weight.Caution, $"{FileName} was already taken in on {when} as {original.FileName}{(first is null ? "" : ", from " + first)}. It is left out.", FileName);
+        }
+        return taken.TryGetValue(sha256, out var twin)
+            ? Finding.Of(Codes.Duplicate, Weight.Caution, $"{FileName} has the same bytes as {twin}, which is taken in. It is left out.", FileName)
+            : null;
+    }
+
+    private bool IsUsed(Grid grid) => answers.To("sheet:" + grid.Sheet) switch
+    {
+        "leave-out" => false,
+        "take" => true,
+        _ => !grid.IsHidden,
+    };
+
+    private static TableUnderstanding Show(TableLayout layout, TableKind kind) => new()
+    {
+        Sheet = layout.Grid.Sheet,
+        IsHidden = layout.Grid.IsHidden,
+        Kind = kind,
+        Encoding = layout.Grid.Encoding,
+        Separator = layout.Grid.Separator,
+        HeadingLine = layout.Heading?.Number,
+        UnitsLine = layout.Units?.Number,
+        Details = layout.Details,
+        RawLines = layout.Grid.RawLines,
+        FirstRows = [.. layout.Body.Take(RowsShown)],
+    };
+
+    // What is answered about a layout holds for the next file of it; what is answered about a sample does not.
+    private static ImmutableArray<LayoutAnswer> Remember(Dialogue talk, List<(TableLayout Layout, TableKind Kind)> used)
+        => [.. used.Select(t => t.Layout.Signature).Distinct(StringComparer.Ordinal).SelectMany(signature => talk.Questions
+            .Where(q => q.Answer is not null && talk.Answers.Given(q.Id) is not null && (q.Id is "decimal" or "date" || q.Id.StartsWith("unit:", StringComparison.Ordinal)))
+            .Select(q => new LayoutAnswer(signature, q.Id, q.Answer!)))];
+
+    private static TakenIn Join(TakenIn a, TakenIn b) => a with
+    {
+        Samples = a.Samples.AddRange(b.Samples),
+        Runs = a.Runs.AddRange(b.Runs),
+        Readings = a.Readings.AddRange(b.Readings),
+        Claims = a.Claims.AddRange(b.Claims),
+        Margins = a.Margins.AddRange(b.Margins),
+        Apparatus = a.Apparatus.AddRange(b.Apparatus),
+    };
+
+    private static Finding AsFinding(StudyException e, string fileName) => Finding.Of(e.Code, Weight.Stop, e.Message, fileName);
+}

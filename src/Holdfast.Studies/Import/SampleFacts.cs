@@ -1,0 +1,71 @@
+using System.Collections.Immutable;
+using Holdfast.Studies.History;
+using Holdfast.Studies.Properties;
+
+namespace Holdfast.Studies.Import;
+
+/// <summary>New samples, and facts that are new for known ones. A fact that is known with another value is asked about.</summary>
+internal static class SampleFacts
+{
+    /// <summary>The samples that these rows bring, in the order of their first row.</summary>
+    public static ImmutableArray<Sample> Of(List<SampleRow> rows, TableSource source)
+    {
+        var known = source.Study.Samples.ToDictionary(s => s.Code, StringComparer.Ordinal);
+        var brought = new Dictionary<string, Sample>(StringComparer.Ordinal);
+        var order = new List<string>();
+        var clashes = new List<(SampleRow Row, Fact Fact, Fact Before)>();
+        foreach (var row in rows)
+        {
+            var before = known.GetValueOrDefault(row.Code!);
+            if (!brought.TryGetValue(row.Code!, out var sample))
+            {
+                sample = new Sample(row.Code!, before?.Role ?? row.Role ?? SampleRole.Vessel, Ordinal.Facts);
+                order.Add(row.Code!);
+            }
+            if (row.Role is { } role && role != sample.Role)
+            {
+                source.Talk.Note(Codes.Duplicate, Weight.Caution, $"Row {Ordinal.Text(row.Row.Number)} says that {row.Code} is a {role}; it stays a {sample.Role}.", row.Code!);
+            }
+            foreach (var fact in row.Facts.Values)
+            {
+                var earlier = sample.Facts.GetValueOrDefault(fact.Property) ?? before?.Facts.GetValueOrDefault(fact.Property);
+                if (earlier is null || (IsEmpty(earlier) && !IsEmpty(fact)))
+                    sample = sample with { Facts = sample.Facts.SetItem(fact.Property, fact) };
+                else if (string.Equals(fact.Property, SampleProperties.Remark.Name, StringComparison.Ordinal) && !IsSame(earlier, fact))
+                    sample = sample with { Facts = sample.Facts.SetItem(fact.Property, Together(earlier, fact)) };
+                else if (!IsSame(earlier, fact) && !IsEmpty(fact))
+                    clashes.Add((row, fact, earlier));
+            }
+            brought[row.Code!] = sample;
+        }
+        Settle(clashes, brought, source);
+        return [.. order.Select(c => brought[c]).Where(s => s.Facts.Count > 0 || !known.ContainsKey(s.Code))];
+    }
+
+    private static void Settle(List<(SampleRow Row, Fact Fact, Fact Before)> clashes, Dictionary<string, Sample> brought, TableSource source)
+    {
+        if (clashes.Count == 0)
+            return;
+        var (row, fact, before) = clashes[0];
+        var text = $"{row.Code} has {Title(fact)} {before.Written} already ({before.Origin}); this file says {fact.Written}."
+            + (clashes.Count > 1 ? $" {Ordinal.Text(clashes.Count)} values differ so." : "") + " Keep the earlier, or take the new?";
+        var answer = source.Talk.Ask("differing", Codes.Duplicate, text, ["keep", "take"], [.. clashes.Select(c => c.Row.Code!).Distinct(StringComparer.Ordinal)]);
+        foreach (var clash in clashes)
+        {
+            clash.Row.IsUndecided |= answer is null;
+            if (answer is "take")
+                brought[clash.Row.Code!] = brought[clash.Row.Code!] with { Facts = brought[clash.Row.Code!].Facts.SetItem(clash.Fact.Property, clash.Fact) };
+        }
+    }
+
+    // Remarks of two sheets do not contradict each other: both are kept.
+    private static Fact Together(Fact earlier, Fact fact)
+        => earlier.Words!.Contains(fact.Words!, StringComparison.Ordinal) ? earlier : fact with { Words = earlier.Words + "; " + fact.Words, Written = earlier.Written + "; " + fact.Written };
+
+    private static bool IsEmpty(Fact fact) => fact is { Value: null, Below: null, Words: null };
+
+    private static bool IsSame(Fact a, Fact b)
+        => Nullable.Equals(a.Value, b.Value) && Nullable.Equals(a.Below, b.Below) && string.Equals(a.Words, b.Words, StringComparison.Ordinal);
+
+    private static string Title(Fact fact) => Property.Named(fact.Property)?.Title ?? fact.Property;
+}

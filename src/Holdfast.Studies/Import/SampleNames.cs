@@ -1,0 +1,152 @@
+using System.Collections.Immutable;
+using Holdfast.Studies.History;
+using Holdfast.Studies.Properties;
+
+namespace Holdfast.Studies.Import;
+
+/// <summary>Settles which sample each row is about: known ones by their code, new ones only where the table may bring them.</summary>
+internal sealed class SampleNames
+{
+    private static readonly ImmutableArray<SampleRole> MadeForTheRun = [SampleRole.Standard, SampleRole.CheckStandard, SampleRole.Blank];
+
+    private readonly TableSource source;
+    private readonly CodeIndex known;
+    private readonly Dictionary<string, Sample> samples;
+    private readonly bool describes;
+
+    /// <summary>For one table.</summary>
+    public SampleNames(TableSource source, ImmutableArray<Column> columns)
+    {
+        this.source = source;
+        samples = source.Study.Samples.ToDictionary(s => s.Code, StringComparer.Ordinal);
+        known = new CodeIndex(samples.Keys);
+        // A sheet that says how vessels were made up brings them; a file of readings does not make up vessels.
+        describes = columns.All(c => c.Use != ColumnUse.Signal) || columns.Any(c => c is { Use: ColumnUse.Fact or ColumnUse.WithoutUnit, Property: { IsSignal: false } p }
+            && p != SpectrometryProperties.StandardConcentration && p != SpectrometryProperties.Dilution && p != SampleProperties.Remark && p != SampleProperties.Day);
+    }
+
+    /// <summary>Gives every row its code, asking where that is not sure.</summary>
+    public void Settle(List<SampleRow> rows)
+    {
+        var withLetters = rows.Count(r => r.Written.Any(char.IsLetter));
+        var unknown = new List<SampleRow>();
+        var loose = new List<string>();
+        var guessed = new List<string>();
+        foreach (var row in rows.Where(r => r is { IsLeftOut: false, Written.Length: > 0 }))
+        {
+            if (source.Talk.Answers.To("match:" + row.Written) is { } matched)
+            {
+                Match(row, matched);
+                continue;
+            }
+            var found = known.Find(row.Written);
+            if (found is [var only])
+            {
+                row.Code = only;
+                if (!string.Equals(only, row.Written, StringComparison.Ordinal))
+                    loose.Add($"{row.Written} as {only}");
+            }
+            else if (found.Count > 1)
+            {
+                source.Talk.Ask("match:" + row.Written, Codes.UnknownSample, $"{row.Written} could be {string.Join(" or ", found)}. Which sample is it?", [.. found], row.Written);
+                row.IsUndecided = true;
+            }
+            else if (IsMangled(row, withLetters * 2 > rows.Count))
+            {
+                row.IsUndecided = true;
+            }
+            else
+            {
+                if (row.Role is null && RoleWords.Guess(row.Written) is { } guess)
+                {
+                    row.Role = guess;
+                    guessed.Add($"{row.Written} as {Words(guess)}");
+                }
+                row.Role ??= row.Facts.ContainsKey(SpectrometryProperties.StandardConcentration.Name) && !describes ? SampleRole.Standard : null;
+                if (describes || (row.Role is { } role && MadeForTheRun.Contains(role)))
+                    row.Code = row.Written;
+                else
+                    unknown.Add(row);
+            }
+        }
+        AskAboutUnknown(unknown);
+        Say("Codes were matched although they are written differently", loose);
+        Say("What these samples are for was told from their labels", guessed);
+        ScopeToRun(rows);
+    }
+
+    private void Match(SampleRow row, string answer)
+    {
+        if (string.Equals(answer, "leave-out", StringComparison.OrdinalIgnoreCase))
+            row.IsLeftOut = true;
+        else if (string.Equals(answer, "add", StringComparison.OrdinalIgnoreCase))
+            row.Code = row.Written;
+        else
+            row.Code = known.Find(answer) is [var code] ? code : throw new StudyException(Codes.UnknownSample, $"There is no sample {answer} to match {row.Written} with. Check the spelling.");
+        source.Talk.Ask("match:" + row.Written, Codes.UnknownSample, $"Which sample is {row.Written}?", [answer], row.Written);
+    }
+
+    private bool IsMangled(SampleRow row, bool othersHaveLetters)
+    {
+        var column = source.Layout.Heading is { } h ? Columns.CodeColumn([.. h.Cells.Select(c => HeadingWords.Key(c.Text))]) : -1;
+        var originals = MangledCode.Originals(column < 0 ? new Cell(row.Written) : row.Row.At(column), othersHaveLetters);
+        if (originals.IsEmpty)
+            return false;
+        var likely = originals.SelectMany(known.Find).Concat(originals).Distinct(StringComparer.Ordinal).ToImmutableArray();
+        source.Talk.Ask("match:" + row.Written, Codes.UnknownSample, $"{row.Written} looks like a code that a spreadsheet turned into a date. "
+            + $"It may have been {likely[0]}. Name the sample, add it as written, or leave it out.", [.. likely, "add", "leave-out"], row.Written);
+        return true;
+    }
+
+    private void AskAboutUnknown(List<SampleRow> unknown)
+    {
+        if (unknown.Count == 0)
+            return;
+        var codes = unknown.Select(r => r.Written).Distinct(StringComparer.Ordinal).ToImmutableArray();
+        var shown = string.Join(", ", codes.Take(8)) + (codes.Length > 8 ? $" and {Ordinal.Text(codes.Length - 8)} more" : "");
+        var answer = source.Talk.Ask("unknown", Codes.UnknownSample, (unknown.Count == 1 ? "1 row names a sample" : $"{Ordinal.Text(unknown.Count)} rows name samples")
+            + $" not in this study: {shown}. Match them (match:{codes[0]}=CODE), add them, or leave them out.", ["add", "leave-out"], codes);
+        foreach (var row in unknown)
+        {
+            row.IsUndecided |= answer is null;
+            row.IsLeftOut |= answer is "leave-out";
+            row.Code = answer is "add" ? row.Written : null;
+        }
+    }
+
+    // "Std 1" of another run may hold another concentration: then it is another sample, and its code says which run it is of.
+    private void ScopeToRun(List<SampleRow> rows)
+    {
+        foreach (var group in rows.Where(r => r.Code is not null).GroupBy(r => r.Code!, StringComparer.Ordinal))
+        {
+            if (!samples.TryGetValue(group.Key, out var sample) || !MadeForTheRun.Contains(sample.Role))
+                continue;
+            var concentration = SpectrometryProperties.StandardConcentration.Name;
+            var before = sample.Facts.GetValueOrDefault(concentration)?.Value;
+            if (group.All(r => r.Facts.GetValueOrDefault(concentration)?.Value is not { } now || before is null || now.Equals(before)))
+                continue;
+            var scoped = $"{group.Key} of {source.Stem}";
+            source.Talk.Note(Codes.Duplicate, Weight.Note, $"{group.Key} has another concentration than in an earlier run, so it is taken in as '{scoped}'.", group.Key);
+            foreach (var row in group)
+            {
+                row.Code = scoped;
+                row.Role ??= sample.Role;
+            }
+        }
+    }
+
+    private void Say(string what, List<string> each)
+    {
+        var distinct = each.Distinct(StringComparer.Ordinal).ToList();
+        if (distinct.Count == 0)
+            return;
+        var shown = string.Join(", ", distinct.Take(6)) + (distinct.Count > 6 ? $" and {Ordinal.Text(distinct.Count - 6)} more" : "");
+        source.Talk.Note(Codes.UnknownSample, Weight.Note, $"{what}: {shown}.", distinct);
+    }
+
+    private static string Words(SampleRole role) => role switch
+    {
+        SampleRole.CheckStandard => "check standard",
+        _ => role.ToString().ToLowerInvariant(),
+    };
+}

@@ -1,0 +1,126 @@
+using System.Collections.Immutable;
+using Holdfast.Studies.History;
+using Holdfast.Studies.Store;
+
+namespace Holdfast.Studies.Import;
+
+/// <summary>Taking files in: the one path that every door uses. Understood first; kept only when nothing is left to decide.</summary>
+public static class Take
+{
+    /// <summary>Understands files and, unless it is a rehearsal or something is left to decide, keeps them as one entry.</summary>
+    /// <param name="folder">The study, open for writing (for reading is enough for a rehearsal).</param>
+    /// <param name="paths">Files and folders; a folder brings every file in it.</param>
+    /// <param name="options">Answers and whether it is a rehearsal.</param>
+    /// <param name="who">Who takes them in.</param>
+    /// <param name="cancel">Stops it; nothing is kept then.</param>
+    /// <exception cref="StudyException">The drop is past a limit (HF-407), a path does not exist (HF-406), or the disk is in the way (HF-43x).</exception>
+    public static Taken Files(StudyFolder folder, IReadOnlyList<string> paths, TakeOptions options, string who, CancellationToken cancel = default)
+    {
+        ArgumentNullException.ThrowIfNull(folder);
+        ArgumentNullException.ThrowIfNull(options);
+        var files = Drop.Read(paths, cancel);
+        return Keep(folder, Understand(folder.Study, files, options.Answers, cancel), options, who);
+    }
+
+    /// <summary>Understands files that are in memory already: an upload, a pasted block. Nothing is kept.</summary>
+    /// <param name="study">The study.</param>
+    /// <param name="files">The files; samples are understood before readings, whatever the order.</param>
+    /// <param name="answers">Answers to questions.</param>
+    /// <param name="cancel">Stops it.</param>
+    /// <returns>What each was understood to be, in the order of <paramref name="files"/>.</returns>
+    public static ImmutableArray<IncomingUnderstood> Understand(Study study, IReadOnlyList<IncomingFile> files, Answers answers, CancellationToken cancel = default)
+    {
+        ArgumentNullException.ThrowIfNull(study);
+        ArgumentNullException.ThrowIfNull(files);
+        var read = files.Select((f, i) => (File: f, Place: i, Understanding: f.Refusal is { } refusal
+            ? FileUnderstanding.Unopened(f.Name, refusal)
+            : FileUnderstanding.Of(f.Name, f.Bytes, answers, cancel))).ToList();
+        var understood = new IncomingUnderstood[files.Count];
+        var taken = new Dictionary<string, string>(StringComparer.Ordinal);
+        var turn = 0;
+        foreach (var (file, place, one) in read.OrderBy(r => r.Understanding.Rank).ThenBy(r => r.File.Name, StringComparer.Ordinal).ThenBy(r => r.Place))
+        {
+            cancel.ThrowIfCancellationRequested();
+            var understanding = one.Against(study, taken);
+            understood[place] = new IncomingUnderstood(file, understanding, turn++);
+            if (understanding.Proposal is not { } proposal)
+                continue;
+            taken.TryAdd(understanding.Sha256, file.Name);
+            study = Fold.After(study, proposal with { Files = [] }, study.Version, default, "") with { ReadingsEver = study.ReadingsEver + proposal.Readings.Length };
+        }
+        return [.. understood];
+    }
+
+    /// <summary>Keeps what was understood as one entry, when nothing is left to decide.</summary>
+    /// <param name="folder">The study, open for writing.</param>
+    /// <param name="understood">What <see cref="Understand"/> gave for this very state of the study.</param>
+    /// <param name="options">Answers and whether it is a rehearsal.</param>
+    /// <param name="who">Who takes them in.</param>
+    public static Taken Keep(StudyFolder folder, ImmutableArray<IncomingUnderstood> understood, TakeOptions options, string who)
+    {
+        ArgumentNullException.ThrowIfNull(folder);
+        ArgumentNullException.ThrowIfNull(options);
+        ImmutableArray<Understanding> understandings = [.. understood.Select(u => u.Understanding)];
+        var accepted = understood.Where(u => u.Understanding.Proposal is not null).OrderBy(u => u.Turn).ToList();
+        if (options.Rehearse || accepted.Count == 0 || understandings.Any(u => u.NeedsDecision) || (!options.SkipRefused && understandings.Any(IsRefused)))
+            return new Taken(understandings, null);
+        foreach (var one in accepted)
+            folder.KeepOriginal(one.File.Bytes);
+        var entry = folder.Append(folder.Daybook.Version, who, Together([.. accepted.Select(a => a.Understanding.Proposal!)]))[0];
+        return new Taken(understandings, entry);
+    }
+
+    private static bool IsRefused(Understanding understanding) => understanding.Findings.Any(f => f.Weight == Weight.Stop);
+
+    private static TakenIn Together(List<TakenIn> all)
+    {
+        return new TakenIn
+        {
+            Files = [.. all.SelectMany(p => p.Files)],
+            Samples = [.. all.SelectMany(p => p.Samples)],
+            Runs = [.. all.SelectMany(p => p.Runs)],
+            Readings = [.. all.SelectMany(p => p.Readings)],
+            Claims = [.. all.SelectMany(p => p.Claims)],
+            Margins = [.. all.SelectMany(p => p.Margins)],
+            Apparatus = [.. all.SelectMany(p => p.Apparatus)],
+            Layouts = [.. all.SelectMany(p => p.Layouts)],
+        };
+    }
+}
+
+/// <summary>How files are taken in.</summary>
+public sealed record TakeOptions
+{
+    /// <summary>Answers to the questions that the files raise.</summary>
+    public Answers Answers { get; init; } = Answers.None;
+
+    /// <summary>True to show what would be taken in and keep nothing.</summary>
+    public bool Rehearse { get; init; }
+
+    /// <summary>True to take in the rest when some files cannot be read; false keeps nothing then.</summary>
+    public bool SkipRefused { get; init; }
+}
+
+/// <summary>A file on its way in.</summary>
+/// <param name="Name">Its name without folders.</param>
+/// <param name="Bytes">All of it.</param>
+public sealed record IncomingFile(string Name, byte[] Bytes)
+{
+    /// <summary>Why it could not be opened, or null.</summary>
+    public StudyException? Refusal { get; init; }
+}
+
+/// <summary>A file and what it was understood to be.</summary>
+/// <param name="File">The file.</param>
+/// <param name="Understanding">What it was understood to be.</param>
+/// <param name="Turn">When it was understood, from 0: samples come before readings, and readings are numbered in this order.</param>
+public sealed record IncomingUnderstood(IncomingFile File, Understanding Understanding, int Turn);
+
+/// <summary>What came of taking files in.</summary>
+/// <param name="Understandings">What each file was understood to be, in the order given.</param>
+/// <param name="Entry">The entry that keeps them; null when nothing was kept.</param>
+public sealed record Taken(ImmutableArray<Understanding> Understandings, Entry? Entry)
+{
+    /// <summary>Questions that keep it from being kept.</summary>
+    public ImmutableArray<Question> Open => [.. Understandings.SelectMany(u => u.Questions).Where(q => q.IsOpen)];
+}
