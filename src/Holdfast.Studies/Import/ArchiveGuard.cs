@@ -1,4 +1,5 @@
 using System.IO.Compression;
+using System.Xml;
 
 namespace Holdfast.Studies.Import;
 
@@ -50,9 +51,14 @@ internal static class ArchiveGuard
                 }
                 if (length != entry.Length || ~crc != entry.Crc32)
                     throw Damaged(fileName, $"its part {entry.FullName} is not what its header says");
+                if (entry.FullName.EndsWith(".xml", StringComparison.OrdinalIgnoreCase) || entry.FullName.EndsWith(".rels", StringComparison.OrdinalIgnoreCase))
+                {
+                    using var xml = entry.Open();
+                    SafeXml.Check(xml, cancel);
+                }
             }
         }
-        catch (Exception e) when (e is InvalidDataException or IOException or NotSupportedException)
+        catch (Exception e) when (e is InvalidDataException or IOException or NotSupportedException or XmlException)
         {
             throw Damaged(fileName, "its archive cannot be unpacked", e);
         }

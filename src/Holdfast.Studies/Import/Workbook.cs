@@ -58,7 +58,7 @@ public sealed class Workbook : IFileReader
         var words = new List<string>();
         if (workbook.SharedStringTablePart is not { } part)
             return words;
-        using var reader = OpenXmlReader.Create(part);
+        using var reader = new OpenXmlPartReader(part);
         while (reader.Read())
         {
             if (reader.ElementType == typeof(SharedStringItem) && reader.IsStartElement)
@@ -75,7 +75,7 @@ public sealed class Workbook : IFileReader
         public Grid Read(WorksheetPart part)
         {
             var rows = ImmutableArray.CreateBuilder<GridRow>();
-            using var reader = OpenXmlReader.Create(part);
+            using var reader = new OpenXmlPartReader(part);
             while (reader.Read())
             {
                 if (!reader.IsStartElement)
