@@ -60,7 +60,7 @@ public sealed record CurveComparison(
         }
 
         foreach (var (fit, reason) in NotComparable.Where(f => f.Fit.IsFit))
-            yield return Finding.Of("HF-425", Weight.Caution, $"{fit.Card.Name} cannot be compared: {reason}.");
+            yield return Finding.Of("HF-429", Weight.Caution, $"{fit.Card.Name} cannot be compared: {reason}.");
     }
 
     private static string Reason(FitResult fit)

@@ -68,7 +68,7 @@ public class ComparisonTests
         Assert.Equal(refused, sips.Aicc is null);
         var comparison = CurveComparison.Of([sips, Fit.Of<Langmuir>(points, Plain)]);
         Assert.Equal(refused ? 1 : 2, comparison.Ranked.Count);
-        Assert.Equal(refused, comparison.Findings.Any(f => f.Code == "HF-425"));
+        Assert.Equal(refused, comparison.Findings.Any(f => f.Code == "HF-429"));
     }
 
     [Fact]

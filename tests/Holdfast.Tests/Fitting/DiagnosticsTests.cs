@@ -131,7 +131,7 @@ public class DiagnosticsTests
         Agree.Relative(1e-7, data.At("losses", "huber", "estimate").Doubles()[1], huber.Values[1]);
         Assert.Equal(huber.PointWeights.Min(), huber.PointWeights[5]);
         var alarm = Assert.Single(RobustFit.Of(fit, RobustLoss.Bisquare)!.Findings);
-        Assert.Equal("HF-422", alarm.Code);
+        Assert.Equal("HF-426", alarm.Code);
         Assert.Equal(["point 6"], alarm.Concerns);
         Assert.Empty(RobustFit.Of(Fit.Of<Langmuir>(RegressionData.Points("langmuir"), Plain))!.Findings);
     }
@@ -149,8 +149,8 @@ public class DiagnosticsTests
         Agree.Relative(1e-7, RegressionData.Read("dnase-r.json").At("fit", "lackOfFit", "F").GetDouble(), dnase.LackOfFit!.Test.F);
         Agree.Relative(1e-6, RegressionData.Read("dnase-r.json").At("fit", "lackOfFit", "p").GetDouble(), dnase.LackOfFit.Test.P);
         Assert.True(dnase.DescriptiveRSquared > 0.999);
-        Assert.Contains(dnase.Findings, f => f.Code == "HF-420");
-        Assert.DoesNotContain(treated.Findings, f => f.Code == "HF-420");
+        Assert.Contains(dnase.Findings, f => f.Code == "HF-423");
+        Assert.DoesNotContain(treated.Findings, f => f.Code == "HF-423");
     }
 
     [Fact]

@@ -68,7 +68,7 @@ public sealed record RobustFit(
         if (moved.Length == 0)
             yield break;
         var least = Array.IndexOf(share, share.Min());
-        yield return Finding.Of("HF-422", Weight.Caution, FormattableString.Invariant(
+        yield return Finding.Of("HF-426", Weight.Caution, FormattableString.Invariant(
             $"A fit that trusts {fit.Points.Ids[least]} less moves {string.Join(", ", moved.Select(p => p.Symbol))} by more than a standard error. Check that vessel; show both."),
             fit.Points.Ids[least]);
     }

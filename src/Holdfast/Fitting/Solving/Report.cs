@@ -210,7 +210,7 @@ internal sealed class Report(
         if (Nu > 0 && IsExact)
             Add("HF-428", Weight.Note, $"Every point lies on {card.Name} to the last digit. Such points were computed, not measured; errors and criteria mean nothing.");
         if (Nu > 0 && result.Aicc is null && !IsExact)
-            Add("HF-425", Weight.Caution, FormattableString.Invariant($"{card.Name} is not comparable at n = {n}: AICc needs more than {p + 2} points."));
+            Add("HF-429", Weight.Caution, FormattableString.Invariant($"{card.Name} is not comparable at n = {n}: AICc needs more than {p + 2} points."));
         foreach (var parameter in result.Parameters.Where(q => q.Profile is { IsClosed: false }))
         {
             if (parameter.Profile!.Lower.Kind == LimitKind.Open || parameter.Profile.Upper.Kind == LimitKind.Open)
@@ -227,7 +227,7 @@ internal sealed class Report(
         }
 
         if (result.LackOfFit is { Test.P: < 0.05 } lack)
-            Add("HF-420", Weight.Caution, FormattableString.Invariant($"{card.Name} misses by more than the replicates differ (F {lack.Test.F:0.0}, p {lack.Test.P:0.000}): the curve does not describe these points."));
+            Add("HF-423", Weight.Caution, FormattableString.Invariant($"{card.Name} misses by more than the replicates differ (F {lack.Test.F:0.0}, p {lack.Test.P:0.000}): the curve does not describe these points."));
         for (var i = 0; i < result.Leverages.Count; i++)
         {
             if (result.Leverages[i] > 2.0 * p / n && n > p)
