@@ -43,7 +43,7 @@ internal static class CalibrationFindings
 
     /// <summary>A bent line is used because a line was asked for.</summary>
     public static Finding CurvedAsTold(string why)
-        => Of("HF-441", Weight.Stop, $"The standards bend ({why}), yet a line was asked for: concentrations are biased. Shorten the range or use the quadratic.");
+        => Of("HF-441", Weight.Caution, $"The standards bend ({why}), yet a line was asked for: concentrations are biased. Shorten the range or use the quadratic.");
 
     /// <summary>A bent line is all there is.</summary>
     public static Finding Curved(string why)

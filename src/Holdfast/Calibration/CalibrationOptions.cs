@@ -5,7 +5,7 @@ namespace Holdfast.Calibration;
 /// <summary>What is known about a run before its curve is chosen. All of it is decided before the samples are read.</summary>
 public sealed record CalibrationOptions
 {
-    /// <summary>Stable name of the run; sources of uncertainty shared by its samples carry it.</summary>
+    /// <summary>Stable name of the run, unique within a study: the sources of uncertainty that its samples share carry it.</summary>
     public string Run { get; init; } = "calibration";
 
     /// <summary>Unit of the standards, for sentences: "mg/L".</summary>

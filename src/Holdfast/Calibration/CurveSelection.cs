@@ -174,7 +174,12 @@ internal sealed class CurveSelection
         if (linearity.Levels < 5 || !replicated)
             findings.Add(CalibrationFindings.NotTestable(linearity.Levels, replicated));
         if (options.Curve is CurveKind.Line or CurveKind.LineThroughZero && linearity.Verdict == LinearityVerdict.Curved)
-            findings.Add(CalibrationFindings.CurvedAsTold(FailedTest(linearity)));
+        {
+            findings.Add(LargestBendPercent(linearity, weights) is { } bend && bend <= HarmlessPercent
+                ? CalibrationFindings.SmallBend(FailedTest(linearity), bend)
+                : CalibrationFindings.CurvedAsTold(FailedTest(linearity)));
+        }
+
         if (kind == CurveKind.Quadratic && fit.Coefficients is var c && c[2] * used[^1].Level / c[1] < StrongBend)
             findings.Add(CalibrationFindings.StrongBend(c[2] * used[^1].Level / c[1]));
         if (used.Where(s => s.Level == 0).ToList() is { Count: > 0 } zeros && zeros.All(s => s.Signal == 0))
