@@ -1,5 +1,6 @@
 using System.Reflection;
 using Holdfast.Amounts;
+using Holdfast.Isotherms;
 
 namespace Holdfast.Fitting;
 
@@ -11,12 +12,16 @@ public sealed class Model
     private readonly SlopesCall slopes;
     private readonly MeasuredCall measured;
     private readonly AdmissibilityCall admissibility;
+    private readonly LeftCall left;
+    private readonly MeasuredLeftCall measuredLeft;
 
     private Model(
-        Type curve, ModelCard card, FitCall fit, BatchCall batch, SlopesCall slopes, MeasuredCall measured, AdmissibilityCall admissibility)
+        Type curve, ModelCard card, FitCall fit, BatchCall batch, SlopesCall slopes, MeasuredCall measured, AdmissibilityCall admissibility,
+        LeftCall left, MeasuredLeftCall measuredLeft)
     {
         (Curve, Card) = (curve, card);
         (this.fit, this.batch, this.slopes, this.measured, this.admissibility) = (fit, batch, slopes, measured, admissibility);
+        (this.left, this.measuredLeft) = (left, measuredLeft);
     }
 
     private delegate FitResult FitCall(Points points, FitOptions? options);
@@ -26,6 +31,10 @@ public sealed class Model
     private delegate Slopes SlopesCall(Slopes x, ReadOnlySpan<Slopes> p);
 
     private delegate Measured MeasuredCall(Measured x, ReadOnlySpan<Measured> p);
+
+    private delegate Slopes LeftCall(Slopes c0, Slopes dose, ReadOnlySpan<Slopes> p);
+
+    private delegate Measured MeasuredLeftCall(Measured c0, Measured dose, ReadOnlySpan<Measured> p);
 
     private delegate IReadOnlyList<Finding> AdmissibilityCall(ReadOnlySpan<double> p, double lowestX, double highestX);
 
@@ -98,6 +107,28 @@ public sealed class Model
     /// <param name="highestX">Highest x of the data, in its unit.</param>
     public IReadOnlyList<Finding> Admissibility(ReadOnlySpan<double> p, double lowestX, double highestX) => admissibility(p, lowestX, highestX);
 
+    /// <summary>For an isotherm: the concentration left in a vessel, with its slopes by the parameters (at most four).</summary>
+    /// <param name="c0">Starting concentration, 0 or above, in the isotherm's unit.</param>
+    /// <param name="dose">Sorbent per volume, above 0, in (unit of C)/(unit of q).</param>
+    /// <param name="p">Parameters in the card's order.</param>
+    /// <param name="byParameter">Receives ∂Ce/∂p.</param>
+    public double ConcentrationLeft(double c0, double dose, ReadOnlySpan<double> p, Span<double> byParameter)
+    {
+        Span<Slopes> seeds = stackalloc Slopes[p.Length];
+        for (var j = 0; j < p.Length; j++)
+            seeds[j] = Slopes.Parameter(p[j], j);
+        var ce = left(c0, dose, seeds);
+        for (var j = 0; j < p.Length; j++)
+            byParameter[j] = ce[j];
+        return ce.Value;
+    }
+
+    /// <summary>For an isotherm: the concentration left in a vessel, with the uncertainty and trail of everything that went in.</summary>
+    /// <param name="c0">Starting concentration, 0 or above, in the isotherm's unit.</param>
+    /// <param name="dose">Sorbent per volume, above 0, in (unit of C)/(unit of q).</param>
+    /// <param name="p">Parameters in the card's order.</param>
+    public Measured ConcentrationLeft(Measured c0, Measured dose, ReadOnlySpan<Measured> p) => measuredLeft(c0, dose, p);
+
     /// <summary>Fits the curve to points.</summary>
     /// <param name="points">The points.</param>
     /// <param name="options">How; null for the defaults.</param>
@@ -112,6 +143,7 @@ public sealed class Model
     {
         public static readonly Model Model = new(
             typeof(TCurve), TCurve.Card, Fitting.Fit.Of<TCurve>, Fitting.Fit.Batch<TCurve>,
-            TCurve.Value, TCurve.Value, TCurve.Admissibility);
+            TCurve.Value, TCurve.Value, TCurve.Admissibility,
+            BatchEquilibrium.Concentration<TCurve, Slopes>, BatchEquilibrium.Concentration<TCurve, Measured>);
     }
 }

@@ -44,6 +44,23 @@ public class BatchEquilibriumTests
         Agree.Relative(1e-7, (At(85, 0.065, 40, 0.5 + h) - At(85, 0.065, 40, 0.5 - h)) / (2 * h), ce[3], "dose");
     }
 
+    // The same through the list of isotherms, where the type is no longer known; uncertainty of C0 and dose carried by first order.
+    [Fact]
+    public void ConcentrationLeft_OfAListedIsotherm_CarriesSlopesAndUncertainty()
+    {
+        var model = Isotherm.Named("Langmuir")!;
+        Slopes[] moving = [Slopes.Parameter(85, 0), Slopes.Parameter(0.065, 1)];
+        var known = BatchEquilibrium.Concentration<Langmuir, Slopes>(Slopes.Parameter(40, 2), Slopes.Parameter(0.5, 3), moving);
+        var by = new double[2];
+        Assert.Equal(known.Value, model.ConcentrationLeft(40, 0.5, [85, 0.065], by), 13);
+        Assert.Equal(known[0], by[0], 13);
+        Assert.Equal(known[1], by[1], 12);
+        var measured = model.ConcentrationLeft(
+            Measured.From(40, new Source("c0", "start", 0.4)), Measured.From(0.5, new Source("s", "dose", 0.01)), [85, 0.065]);
+        Assert.Equal(known.Value, measured.Value, 12);
+        Agree.Relative(1e-12, Math.Sqrt(Math.Pow(0.4 * known[2], 2) + Math.Pow(0.01 * known[3], 2)), measured.U, "u(Ce)");
+    }
+
     [Fact]
     public void Concentration_OfAMeaninglessVessel_IsRefused()
     {

@@ -1,9 +1,8 @@
 using System.Globalization;
-using Holdfast.Amounts;
 using Holdfast.Isotherms;
+using Holdfast.Kinetics;
 using Holdfast.Planning;
 using Holdfast.Testing;
-using Holdfast.Tests.Isotherms;
 
 namespace Holdfast.Tests.Planning;
 
@@ -125,15 +124,12 @@ public class PrecisionTests
     private static double BenchError(double c0, double ce) => Math.Sqrt(0.05 * 0.05 + 0.02 * ce * 0.02 * ce + 0.01 * c0 * 0.01 * c0);
 
     private static double[] BatchRow(double c0, double dose, double[] p, Func<double, double, double> sd)
-    {
-        var ce = BatchEquilibrium.Concentration<Langmuir, Slopes>(c0, dose, [Slopes.Parameter(p[0], 0), Slopes.Parameter(p[1], 1)]);
-        var u = sd(c0, ce.Value);
-        return [ce[0] / u, ce[1] / u];
-    }
+        => SlopeRow.OfBatch(Isotherm.Named("Langmuir")!, p, dose, sd)(c0);
 
     private static void Holds(string curve, double[] p, double[] levels, double sd, double capacity, double rate, double correlation, double rounding, double roundingOfCorrelation)
     {
-        var covariance = Information.Of(levels.Select(x => CurveCase.Named(curve).Slopes(x, p)).Select(s => new[] { s[0] / sd, s[1] / sd })).Covariance()!;
+        var model = Isotherm.Named(curve) ?? Kinetic.Named(curve.Replace('_', '-') + "-order")!;
+        var covariance = Information.Of(levels.Select(SlopeRow.OfCurve(model, p, _ => sd))).Covariance()!;
         void Near(double expected, double actual, double rounded) => Assert.True(
             Math.Abs(expected - actual) <= rounded + 1e-9 * Math.Abs(expected), FormattableString.Invariant($"{curve}: expected {expected}, got {actual}"));
         Near(capacity, 100 * Math.Sqrt(covariance[0, 0]) / p[0], rounding);
