@@ -1,0 +1,68 @@
+using System.Collections.Immutable;
+using System.Globalization;
+using Holdfast.Amounts;
+using Holdfast.Claims;
+using Holdfast.Claims.Analyses;
+using Holdfast.Reports.Figures;
+
+namespace Holdfast.Reports.StudyFigures;
+
+/// <summary>All figures of a study, and what its figures share: names for files, marks with their bars, who made them.</summary>
+public static class StudyFigure
+{
+    private static readonly Lazy<ImmutableArray<IStudyFigure>> Found = new(() =>
+        [.. typeof(StudyFigure).Assembly.GetTypes()
+            .Where(t => t is { IsClass: true, IsAbstract: false } && typeof(IStudyFigure).IsAssignableFrom(t))
+            .Select(t => (IStudyFigure)Activator.CreateInstance(t)!)
+            .OrderBy(f => f.Place)
+            .ThenBy(f => f.GetType().Name, StringComparer.Ordinal)]);
+
+    /// <summary>Every kind of figure, in the order of the report.</summary>
+    public static ImmutableArray<IStudyFigure> Kinds => Found.Value;
+
+    /// <summary>Every figure of a study, in the order of the report.</summary>
+    /// <param name="dossier">The study worked out.</param>
+    public static ImmutableArray<Figure> All(Dossier dossier) => [.. Kinds.SelectMany(k => k.Of(dossier))];
+
+    /// <summary>A name for a figure and its file: letters, digits and hyphens of what it shows.</summary>
+    /// <param name="kind">Kind of figure: "kinetics".</param>
+    /// <param name="of">What it shows: the series or run.</param>
+    internal static string Id(string kind, string of)
+        => kind + "-" + new string([.. of.ToLowerInvariant().Select(c => char.IsAsciiLetterOrDigit(c) ? c : '-')]).Trim('-');
+
+    /// <summary>What a figure was made from: the study's version and fingerprint, and that it is invented where it is.</summary>
+    /// <param name="dossier">The study worked out.</param>
+    internal static IReadOnlyList<string> MadeFrom(Dossier dossier)
+    {
+        var study = dossier.Evidence.Study;
+        var made = new List<string>
+        {
+            string.Create(CultureInfo.InvariantCulture, $"study {study.Title}, entry {study.Version}, fingerprint {study.Fingerprint}"),
+        };
+        if (study.Invented)
+            made.Insert(0, "INVENTED demo data: nothing was measured");
+        return made;
+    }
+
+    /// <summary>The 95 % bar of a measured value: half-width from its own degrees of freedom.</summary>
+    /// <param name="value">The value.</param>
+    internal static ErrorBar? Bar(Measured value)
+        => value.U > 0 ? ErrorBar.Around(value.Value, ExpandedUncertainty.Of(value).U) : null;
+
+    /// <summary>Marks of vessels; struck ones hollow, ones without a value left out.</summary>
+    /// <param name="vessels">Vessels that count.</param>
+    /// <param name="struck">Struck vessels.</param>
+    /// <param name="x">Abscissa of a vessel, or null.</param>
+    /// <param name="y">Ordinate of a vessel, or null.</param>
+    /// <param name="bars">True to draw the 95 % bars of single vessels.</param>
+    internal static IReadOnlyList<Mark> Marks(
+        IEnumerable<Vessel> vessels, IEnumerable<Vessel> struck, Func<Vessel, Measured?> x, Func<Vessel, Measured?> y, bool bars = true)
+    {
+        return [.. vessels.Select(v => One(v, MarkState.Measured)).OfType<Mark>(), .. struck.Select(v => One(v, MarkState.Struck)).OfType<Mark>()];
+
+        Mark? One(Vessel vessel, MarkState state)
+            => x(vessel) is { } across && y(vessel) is { } up
+                ? new Mark(across.Value, up.Value) { State = state, Id = vessel.Code, XBar = bars ? Bar(across) : null, YBar = bars ? Bar(up) : null }
+                : null;
+    }
+}
