@@ -34,6 +34,8 @@ internal sealed class Settlement(IProblem problem, ModelCard card, Model? model,
         minima = Distinct(minima);
         var theta = minima[0].Theta;
         var end = problem.Fit(y, weights, theta, 0, options.MostIterations, memory);
+        if (end.Stop == StopReason.IterationLimit)
+            TryOnceMore(starts, weights, ref theta, ref end);
         var settled = reweigh is null || SettleWeights(ref weights, theta, ref end, reweigh);
         for (var restart = 0; ; restart++)
         {
@@ -64,6 +66,24 @@ internal sealed class Settlement(IProblem problem, ModelCard card, Model? model,
             return (theta, end.S);
         theta = Theta(start);
         return (theta, problem.Fit(y, weights, theta, 0, options.MostIterations, memory).S);
+    }
+
+    // The fast solver may have led astray: the thorough one goes from every start itself before the fit is given up.
+    private void TryOnceMore(List<double[]> starts, double[] weights, ref double[] theta, ref LevenbergMarquardt.End end)
+    {
+        foreach (var start in starts)
+        {
+            var other = Theta(start);
+            var otherEnd = problem.Fit(y, weights, other, 0, options.MostIterations, memory);
+            var better = otherEnd.Stop is StopReason.Converged or StopReason.StalledByRounding
+                ? end.Stop == StopReason.IterationLimit || otherEnd.S < end.S
+                : end.Stop == StopReason.IterationLimit && otherEnd.S < end.S;
+            if (better)
+                (theta, end) = (other, otherEnd);
+        }
+
+        // The memory must hold the point that is kept.
+        end = problem.Fit(y, weights, theta, 0, options.MostIterations, memory);
     }
 
     // Two minima are one when they draw the same curve, whatever the order in which it names its parameters.
