@@ -138,7 +138,7 @@ public class FitLawTests
         Assert.Equal(12.706, fit.Quantile!.Value, 1e-3);
         Assert.Null(fit.Aicc);
         Assert.Contains(fit.Findings, f => f.Code == "HF-410" && f.Sentence.Contains("12.7", StringComparison.Ordinal));
-        Assert.Contains(fit.Findings, f => f.Code == "HF-425");
+        Assert.Contains(fit.Findings, f => f.Code == "HF-429");
     }
 
     [Theory, MemberData(nameof(Curves))]
