@@ -11,6 +11,22 @@ namespace Holdfast.Claims;
 /// <param name="Stated">True when the author stated it; false when Holdfast raises it because the data invite it.</param>
 public sealed record Claim(string Id, string Rule, ImmutableSortedDictionary<string, string> Parameters, string? Wording, bool Stated)
 {
+    /// <summary>A claim that Holdfast raises itself: because the data invite it, or because another claim stands on it.</summary>
+    /// <param name="rule">Id of the rule that judges it.</param>
+    /// <param name="parameters">What it is about; a null is left out.</param>
+    public static Claim Raised(string rule, params ReadOnlySpan<(string Name, string? Words)> parameters)
+    {
+        var kept = ImmutableSortedDictionary.CreateBuilder<string, string>(StringComparer.Ordinal);
+        foreach (var (name, words) in parameters)
+        {
+            if (!string.IsNullOrWhiteSpace(words))
+                kept[name] = words;
+        }
+
+        var id = string.Join('-', kept.Values.Prepend(rule).Select(Slug).Where(s => s.Length > 0));
+        return new(id, rule, kept.ToImmutable(), null, Stated: false);
+    }
+
     /// <summary>A parameter's words, or null when it was not given.</summary>
     /// <param name="name">Name of the parameter.</param>
     public string? Words(string name) => Parameters.GetValueOrDefault(name);
@@ -30,4 +46,8 @@ public sealed record Claim(string Id, string Rule, ImmutableSortedDictionary<str
             ? value
             : null;
     }
+
+    private static string Slug(string words)
+        => string.Join('-', string.Concat(words.Select(c => char.IsAsciiLetterOrDigit(c) || c == '.' ? char.ToLowerInvariant(c) : ' '))
+            .Split(' ', StringSplitOptions.RemoveEmptyEntries));
 }

@@ -16,10 +16,11 @@ public sealed class Defence
             .OrderBy(r => r.Id, StringComparer.Ordinal)]);
 
     private readonly Evidence evidence;
+    private readonly Evidence? unstruck;
     private readonly Dictionary<string, Verdict> judged = new(StringComparer.Ordinal);
     private readonly HashSet<string> open = new(StringComparer.Ordinal);
 
-    private Defence(Evidence evidence) => this.evidence = evidence;
+    private Defence(Evidence evidence, Evidence? unstruck) => (this.evidence, this.unstruck) = (evidence, unstruck);
 
     /// <summary>Every rule there is, by id.</summary>
     public static ImmutableArray<IClaimRule> Rules => Found.Value;
@@ -28,12 +29,24 @@ public sealed class Defence
     /// <param name="id">Id of a rule.</param>
     public static IClaimRule? RuleNamed(string id) => Rules.FirstOrDefault(r => string.Equals(r.Id, id, StringComparison.Ordinal));
 
-    /// <summary>Verdicts on the stated claims, then on the claims the data invite, in a fixed order.</summary>
+    /// <summary>
+    /// Verdicts on the stated claims, then on the claims the data invite, in a fixed order. Where something was struck, each claim is judged with it
+    /// as well: a ruling that hangs on an exclusion is "not shown yet".
+    /// </summary>
     /// <param name="evidence">The study's quantities and findings.</param>
     public static ImmutableArray<Verdict> Of(Evidence evidence)
     {
         ArgumentNullException.ThrowIfNull(evidence);
-        var defence = new Defence(evidence);
+        return Of(evidence, evidence.Study.Strikes.IsEmpty ? null : Evidence.Of(evidence.Study with { Strikes = [] }));
+    }
+
+    /// <summary>The same with the evidence as it was before anything was struck.</summary>
+    /// <param name="evidence">The study's quantities and findings.</param>
+    /// <param name="unstruck">The same study's with every strike taken back, or null when nothing was struck.</param>
+    public static ImmutableArray<Verdict> Of(Evidence evidence, Evidence? unstruck)
+    {
+        ArgumentNullException.ThrowIfNull(evidence);
+        var defence = new Defence(evidence, unstruck);
         return [.. ClaimsOf(evidence).Select(defence.Judge)];
     }
 
@@ -59,7 +72,7 @@ public sealed class Defence
 
     private Verdict OnItsGround(IClaimRule rule, Claim claim, string key)
     {
-        var verdict = rule.Judge(claim, evidence);
+        var verdict = WithAndWithoutStrikes(rule, claim);
         if (!open.Add(key))
             return verdict;
         var warnings = verdict.Warnings;
@@ -72,7 +85,7 @@ public sealed class Defence
             var under = Judge(ground);
             if (under.Ruling == Ruling.Holds)
                 continue;
-            if (under.Ruling == Ruling.Contradicted && ruling == Ruling.Holds)
+            if (under.Ruling == Ruling.Contradicted && ruling == Ruling.Holds && RuleNamed(ground.Rule) is { CapsDependents: true })
             {
                 ruling = Ruling.NotShownYet;
                 reason = $"{reason} It stands on “{under.Sentence}”, and the data speak against that.";
@@ -88,6 +101,33 @@ public sealed class Defence
         open.Remove(key);
         return verdict with { Ruling = ruling, Reason = reason, Warnings = warnings, Scope = ruling == Ruling.Holds ? verdict.Scope : null };
     }
+
+    private Verdict WithAndWithoutStrikes(IClaimRule rule, Claim claim)
+    {
+        var verdict = rule.Judge(claim, evidence);
+        if (unstruck is null)
+            return verdict;
+        var whole = rule.Judge(claim, unstruck);
+        if (whole.Ruling == verdict.Ruling)
+            return verdict;
+        var strikes = evidence.Study.Strikes;
+        var named = Phrase.Listed(strikes.Take(3).Select(s => $"{s.Target} ({s.Reason})"));
+        var others = strikes.Length > 3 ? $" and {Phrase.Number(strikes.Length - 3)} more" : "";
+        return verdict with
+        {
+            Ruling = Ruling.NotShownYet,
+            Reason = $"{verdict.Reason} With what was struck, {named}{others}, it would be {Words(whole.Ruling)}: a ruling must not hang on an exclusion.",
+            Scope = null,
+            Next = verdict.Next ?? new NextExperiment("Repeat what was struck, at the same settings.", strikes.Length, [.. strikes.Select(s => s.Target)], "one new vessel for each exclusion"),
+        };
+    }
+
+    private static string Words(Ruling ruling) => ruling switch
+    {
+        Ruling.Holds => "“holds”",
+        Ruling.Contradicted => "“contradicted”",
+        _ => "“not shown yet”",
+    };
 
     private static Verdict NoSuchRule(Claim claim) => new(
         claim,

@@ -14,6 +14,12 @@ public interface IClaimRule
     /// <summary>The wording, with parameters in braces: "Equilibrium was reached by {time} in {series}."</summary>
     string Wording { get; }
 
+    /// <summary>
+    /// Whether a claim of this kind, when contradicted, caps those that stand on it; false leaves them as they are and warns. It caps unless
+    /// a rule says otherwise.
+    /// </summary>
+    bool CapsDependents => true;
+
     /// <summary>Claims of this kind that the data invite, for a study whose author stated none.</summary>
     /// <param name="evidence">The study's quantities and findings.</param>
     IEnumerable<Claim> Invited(Evidence evidence);

@@ -1,4 +1,6 @@
 using System.Collections.Immutable;
+using System.Globalization;
+using Holdfast.Statistics;
 
 namespace Holdfast.Claims;
 
@@ -36,7 +38,27 @@ public sealed record Verdict(
 /// <param name="High">Upper end of its interval, or null.</param>
 /// <param name="Unit">Unit, "" for none.</param>
 /// <param name="Note">What the interval is ("90 % interval, 4 degrees of freedom"), or null.</param>
-public sealed record Deciding(string Name, double Value, double? Low, double? High, string Unit, string? Note);
+public sealed record Deciding(string Name, double Value, double? Low, double? High, string Unit, string? Note)
+{
+    /// <summary>A number without an interval.</summary>
+    /// <param name="name">What it is.</param>
+    /// <param name="value">The number, in the unit given.</param>
+    /// <param name="unit">Unit, "" for none.</param>
+    /// <param name="note">What is worth knowing about it, or null.</param>
+    public static Deciding Plain(string name, double value, string unit = "", string? note = null) => new(name, value, null, null, unit, note);
+
+    /// <summary>An estimate with its two-sided interval.</summary>
+    /// <param name="name">What it is.</param>
+    /// <param name="estimate">The estimate, in the unit given.</param>
+    /// <param name="confidence">0.90 where sameness is judged, 0.95 elsewhere; no unit.</param>
+    /// <param name="unit">Unit, "" for none.</param>
+    public static Deciding Of(string name, Estimate estimate, double confidence, string unit)
+    {
+        var interval = estimate.Interval(confidence);
+        return new(name, estimate.Value, interval.Low, interval.High, unit, string.Create(
+            CultureInfo.InvariantCulture, $"{100 * confidence:G4} % interval, {estimate.DegreesOfFreedom:G4} degrees of freedom, n = {estimate.N}; {estimate.Method}"));
+    }
+}
 
 /// <summary>A condition that had to be met before the claim could hold.</summary>
 /// <param name="Name">Short name: "vessels per time".</param>

@@ -1,0 +1,53 @@
+using System.Collections.Immutable;
+
+namespace Holdfast.Claims;
+
+/// <summary>
+/// What the deciding numbers say by themselves, before they are tied to a claim, its scope and its ground. A rule's <c>Decide</c>
+/// is a pure function of plain numbers that returns one of these, so that a worked example tests the very code that judges a study.
+/// </summary>
+/// <param name="Ruling">How the numbers stand before the gates are looked at.</param>
+/// <param name="Reason">Why, in plain words with the deciding numbers and units.</param>
+/// <param name="Method">The test, by its name in the trade.</param>
+public sealed record Decision(Ruling Ruling, string Reason, string Method)
+{
+    /// <summary>The deciding numbers.</summary>
+    public ImmutableArray<Deciding> Numbers { get; init; } = [];
+
+    /// <summary>Conditions that must be met before the claim can hold.</summary>
+    public ImmutableArray<Gate> Gates { get; init; } = [];
+
+    /// <summary>Caveats that leave the ruling as it is.</summary>
+    public ImmutableArray<string> Warnings { get; init; } = [];
+
+    /// <summary>What an examiner would ask.</summary>
+    public ImmutableArray<Question> Questions { get; init; } = [];
+
+    /// <summary>The smallest experiment that would settle it, or null.</summary>
+    public NextExperiment? Next { get; init; }
+
+    /// <summary>Data are missing, so nothing is decided.</summary>
+    /// <param name="reason">What is missing and what would bring it.</param>
+    /// <param name="next">The experiment that would bring it, or null.</param>
+    /// <param name="questions">What an examiner would ask about the gap.</param>
+    public static Decision Missing(string reason, NextExperiment? next = null, params ReadOnlySpan<Question> questions)
+        => new(Ruling.NotShownYet, reason, "none: data are missing") { Next = next, Questions = [.. questions] };
+
+    /// <summary>
+    /// The ruling after the gates: a gate that failed forbids "holds" and leaves "contradicted" as it is.
+    /// </summary>
+    public Ruling Gated => Ruling == Ruling.Holds && Gates.Any(g => !g.Passed) ? Ruling.NotShownYet : Ruling;
+
+    /// <summary>The verdict on a claim.</summary>
+    /// <param name="claim">The claim.</param>
+    /// <param name="sentence">The claim in words.</param>
+    /// <param name="scope">Range of the data it rests on; kept only when it holds.</param>
+    /// <param name="data">Codes of the samples it rests on.</param>
+    public Verdict On(Claim claim, string sentence, string? scope, IEnumerable<string> data)
+    {
+        var reason = Gated == Ruling ? Reason : $"{Reason} Yet {Phrase.Listed(Gates.Where(g => !g.Passed).Select(g => g.Sentence))}.";
+        return new(
+            claim, sentence, Gated, reason, Numbers, Method, Gated == Ruling.Holds ? scope : null, Gates, Warnings, Questions,
+            Gated == Ruling.Holds ? null : Next, [.. data.Distinct(StringComparer.Ordinal)]);
+    }
+}

@@ -1,0 +1,87 @@
+using Holdfast.Calibration;
+using Holdfast.Claims.Analyses;
+
+namespace Holdfast.Claims.Rules;
+
+/// <summary>
+/// "The method detects {limit}": the stated limit lies above what the blanks allow. The standard deviation of a few blanks is itself badly
+/// known, so the detection limit has an interval.
+/// </summary>
+/// <remarks>
+/// 3.3 s/b (ICH Q2, the standard deviation of independent blanks over the slope of the line used), with the 95 % chi-square interval of s.
+/// </remarks>
+public sealed class DetectionLimit : IClaimRule
+{
+    private const int Blanks = 10;
+    private const double LowestStandard = 10;
+
+    /// <inheritdoc/>
+    public string Id => "detection-limit";
+
+    /// <inheritdoc/>
+    public string Wording => "The method detects {limit}.";
+
+    /// <inheritdoc/>
+    public IEnumerable<Claim> Invited(Evidence evidence) => [];
+
+    /// <inheritdoc/>
+    public IEnumerable<Claim> StandsOn(Claim claim, Evidence evidence)
+        => CalibrationRun.Of(claim, evidence) is { } run ? [Claim.Raised(CalibrationFit.RuleId, ("run", run.Run.Id))] : [];
+
+    /// <inheritdoc/>
+    public Verdict Judge(Claim claim, Evidence evidence)
+    {
+        ArgumentNullException.ThrowIfNull(claim);
+        ArgumentNullException.ThrowIfNull(evidence);
+        var run = CalibrationRun.Of(claim, evidence);
+        var blanks = run is null ? [] : CalibrationRun.Lender(run, evidence)?.Blanks ?? [];
+        var decision = run is null ? Decision.Missing("No calibrated run was found. Read standards and ten reagent blanks.")
+            : claim.Number("limit") is not { } limit || limit <= 0 ? Decision.Missing("No concentration is named. Say which, with its unit: 0.020 mg/L.")
+            : run.Curve is not { } curve || Found(blanks, curve.Fit.SlopeAt(0)) is not { } found
+                ? Decision.Missing($"{run.Run.Id} has {Phrase.Count(blanks.Length, "reagent blank")} with scatter and {(run.Curve is null ? "no curve" : "a curve")}: read {Blanks} independent blanks and five standards.")
+            : Decide(found, limit, curve.Lowest);
+        return decision.On(
+            claim, Phrase.Sentence(claim, Wording, ("limit", claim.Words("limit") ?? "the limit")),
+            run is null ? null : $"run {run.Run.Id}, {Phrase.Count(blanks.Length, "reagent blank")}", []);
+    }
+
+    /// <summary>3.3 standard deviations of the blanks over the slope, or null without scatter.</summary>
+    /// <param name="blanks">Independent blanks, in the unit of the signal.</param>
+    /// <param name="slope">Slope of the curve near zero, signal per mg/L.</param>
+    public static Calibration.DetectionLimit? Found(IReadOnlyList<double> blanks, double slope)
+        => DetectionLimits.OfBlanks(blanks, slope).FirstOrDefault(l => l.Definition == LimitDefinition.ThreePointThreeSd);
+
+    /// <summary>Judges a stated detection limit.</summary>
+    /// <param name="found">The detection limit by the blanks, mg/L, with its interval.</param>
+    /// <param name="stated">The concentration said to be detected, mg/L.</param>
+    /// <param name="lowestStandard">Lowest standard above zero, mg/L, or null.</param>
+    public static Decision Decide(Calibration.DetectionLimit found, double stated, double? lowestStandard)
+    {
+        ArgumentNullException.ThrowIfNull(found);
+        if (found.Interval is not { } interval)
+            return Decision.Missing($"The detection limit has no interval: read {Blanks} independent blanks.");
+        var (limit, low, high, blanks) = (found.Value, interval.Low, interval.High, found.N);
+        var ruling = stated >= high ? Ruling.Holds : stated < low ? Ruling.Contradicted : Ruling.NotShownYet;
+        return new Decision(
+            ruling,
+            $"The detection limit is {Phrase.With(limit, "mg/L")} (95 % interval {Phrase.Number(low)} to {Phrase.With(high, "mg/L")}) from n = {Phrase.Count(blanks, "blank")}; stated are {Phrase.With(stated, "mg/L")}.",
+            "3.3 standard deviations of the blanks over the slope, chi-square interval")
+        {
+            Numbers = [new("detection limit", limit, low, high, "mg/L", $"95 % interval from chi-square, {Phrase.Number(blanks - 1)} degrees of freedom"), Deciding.Plain("stated", stated, "mg/L")],
+            Gates =
+            [
+                new("blanks", blanks >= Blanks, $"{Phrase.Count(blanks, "blank")} were read; {Blanks} are needed"),
+                new("lowest standard", lowestStandard is not { } l || l <= LowestStandard * stated, $"the lowest standard, {Phrase.With(lowestStandard ?? 0, "mg/L")}, lies more than {Phrase.Number(LowestStandard)} times above what is stated"),
+            ],
+            Warnings = ["No samples spiked at the stated concentration were compared with blanks."],
+            Questions =
+            [
+                .. lowestStandard > LowestStandard * limit ? [new Question("Q45", $"Your lowest standard is {Phrase.With(lowestStandard.Value, "mg/L")}: what is the lowest concentration you actually saw?")] : Array.Empty<Question>(),
+                .. blanks < Blanks ? [new Question("Q46", $"How well do you know a standard deviation from {Phrase.Number(blanks)} values?")] : Array.Empty<Question>(),
+            ],
+            Next = new(
+                $"Read {Blanks} independent blanks and 7 samples spiked at {Phrase.With(2 * stated, "mg/L")}, spread over 3 days.", 17, [Phrase.With(2 * stated, "mg/L")],
+                "ten blanks and seven low spikes at one to three times the stated limit (common practice)"),
+        };
+    }
+}

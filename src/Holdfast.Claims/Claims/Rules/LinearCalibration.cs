@@ -1,0 +1,118 @@
+using System.Collections.Immutable;
+using Holdfast.Calibration;
+using Holdfast.Claims.Analyses;
+using Holdfast.Statistics;
+
+namespace Holdfast.Claims.Rules;
+
+/// <summary>
+/// "The calibration is linear to {to}": a quadratic term gains nothing and each level reads back close to what it is. The correlation
+/// coefficient takes no part: it measures spread against scatter.
+/// </summary>
+/// <remarks>
+/// Mandel's F at 99 % over single readings (ISO 8466-1, from memory). A bend that costs less than 1 % at every level is too small to matter:
+/// it is not called linear, and it contradicts nothing.
+/// </remarks>
+public sealed class LinearCalibration : IClaimRule
+{
+    /// <summary>The rule's id, for claims that stand on it.</summary>
+    internal const string RuleId = "linear-calibration";
+
+    private const int Levels = 5;
+    private const double Matters = 1;
+
+    /// <inheritdoc/>
+    public string Id => RuleId;
+
+    /// <inheritdoc/>
+    public string Wording => "The calibration of {run} is linear to {to}.";
+
+    /// <inheritdoc/>
+    public IEnumerable<Claim> Invited(Evidence evidence)
+        => evidence.Runs.Where(r => r.Standards.Length > 0).Select(OverTheRangeInUse).OfType<Claim>();
+
+    /// <inheritdoc/>
+    public IEnumerable<Claim> StandsOn(Claim claim, Evidence evidence) => [];
+
+    /// <inheritdoc/>
+    public Verdict Judge(Claim claim, Evidence evidence)
+    {
+        ArgumentNullException.ThrowIfNull(claim);
+        var run = CalibrationRun.Of(claim, evidence);
+        var used = run is null ? [] : CalibrationRun.UpTo(run, claim.Number("to"));
+        var highest = used.IsEmpty ? 0 : used.Max(s => s.Level);
+        var sentence = Phrase.Sentence(
+            claim, Wording, ("run", run?.Run.Id ?? claim.Words("run") ?? "the run"), ("to", claim.Words("to") ?? Phrase.With(highest, "mg/L")));
+        var decision = run is null ? Decision.Missing("No calibrated run was found. Read five standards or more, three times each.")
+            : claim.Number("to") is { } to && highest < 0.95 * to
+                ? Decision.Missing($"The highest standard of {run.Run.Id} is {Phrase.With(highest, "mg/L")}: nothing is known up to {Phrase.With(to, "mg/L")}.")
+            : Decide(used, run.Run.Id);
+        return decision.On(claim, sentence, used.IsEmpty ? null : $"run {run!.Run.Id}, {Phrase.Span(used.Min(s => s.Level), highest, "mg/L")}, {Phrase.Count(used.Length, "reading")}", []);
+    }
+
+    /// <summary>Judges standards.</summary>
+    /// <param name="standards">Single readings of the standards within the range.</param>
+    /// <param name="run">Name of the run.</param>
+    public static Decision Decide(IReadOnlyList<StandardReading> standards, string run)
+    {
+        ArgumentNullException.ThrowIfNull(standards);
+        double[] levels = [.. standards.Select(s => s.Level).Distinct().Order()];
+        if (levels.Length < 3 || Linearity.Of(standards) is not { Mandel: { } mandel } found || found.Line.SlopeAt(0) == 0)
+            return Decision.Missing($"{run} has {Phrase.Count(levels.Length, "level")} and {Phrase.Count(standards.Count, "reading")}: five levels with replicates are needed to see a bend.", Between(levels));
+
+        var critical = FisherDistribution.Quantile(1 - Linearity.MandelAlpha, mandel.Above, mandel.Below);
+        var worst = found.BackCalculated.MaxBy(b => Math.Abs(b.ErrorPercent));
+        var bends = mandel.F > critical;
+        var bias = Math.Abs(worst?.ErrorPercent ?? 0);
+        var passes = found.BackCalculated.All(b => b.Passes);
+        var ruling = bends && bias > Matters ? Ruling.Contradicted : !bends && passes ? Ruling.Holds : Ruling.NotShownYet;
+        return new Decision(
+            ruling,
+            $"Mandel F is {Phrase.Number(mandel.F)} against {Phrase.Number(critical)} at 99 % ({Phrase.P(mandel.P)}); the level that reads back worst, {Phrase.With(worst?.Level ?? 0, "mg/L")}, is off by {Phrase.With(worst?.ErrorPercent ?? 0, "%")}; "
+                + $"n = {Phrase.Count(standards.Count, "reading")} of {Phrase.Count(levels.Length, "level")}.",
+            "Mandel's test for a quadratic term, 99 %; standards read back")
+        {
+            Numbers =
+            [
+                Deciding.Plain("Mandel F", mandel.F, "", $"1 and {Phrase.Number(mandel.Below)} degrees of freedom, {Phrase.P(mandel.P)}"),
+                Deciding.Plain("critical F, 99 %", critical),
+                Deciding.Plain("worst level read back", worst?.ErrorPercent ?? 0, "%", $"at {Phrase.With(worst?.Level ?? 0, "mg/L")}"),
+                .. found.LackOfFit is { } lack ? [Deciding.Plain("lack of fit of the line, p", lack.P)] : Array.Empty<Deciding>(),
+            ],
+            Gates =
+            [
+                new("levels", levels.Length >= Levels, $"{Phrase.Count(levels.Length, "level")} were read; {Levels} are needed"),
+                new("degrees of freedom", mandel.Below >= 2, $"{standards.Count} readings leave {Phrase.Number(mandel.Below)} degrees of freedom; 2 are needed"),
+            ],
+            Warnings = Caveats(found, bends && bias <= Matters),
+            Questions = bends ? [new("Q47", $"Show me the residuals ({found.ResidualSigns} from low to high): why do they bend?")] : [],
+            Next = Between(levels),
+        };
+    }
+
+    /// <summary>The claim that a run's line is straight over the range in use, for claims that stand on it; null for a curve meant to bend.</summary>
+    /// <param name="run">The run with the standards.</param>
+    internal static Claim? OverTheRangeInUse(CalibratedRun run)
+        => run.Curve is { Kind: CurveKind.Quadratic }
+            ? null
+            : Claim.Raised(RuleId, ("run", run.Run.Id), ("to", run.Curve is { } curve ? Phrase.Plain(curve.Top, "mg/L") : null));
+
+    private static ImmutableArray<string> Caveats(Linearity found, bool bendIsSmall)
+    {
+        var caveats = ImmutableArray.CreateBuilder<string>();
+        if (bendIsSmall)
+            caveats.Add($"The bend is real and costs less than {Phrase.With(Matters, "%")} at every level.");
+        if (found.LackOfFit is { } lack && lack.P < Linearity.LackOfFitAlpha)
+            caveats.Add($"Level means scatter about the line more than replicates do (lack of fit {Phrase.P(lack.P)}).");
+        return caveats.ToImmutable();
+    }
+
+    private static NextExperiment Between(double[] levels)
+    {
+        var top = levels.Length == 0 ? 0 : levels[^1];
+        string[] added = top > 0 ? [Phrase.With(0.5 * top, "mg/L"), Phrase.With(0.75 * top, "mg/L")] : [];
+        return new(
+            top > 0 ? $"Add standards at {Phrase.Listed(added)}, 3 readings each; if the bend stays, shorten the range or fit the quadratic." : "Read five standards or more, 3 readings each.",
+            null, [.. added], "levels at 0.5 and 0.75 of the top, where a bend shows (common practice)");
+    }
+}
