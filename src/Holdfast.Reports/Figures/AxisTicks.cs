@@ -1,3 +1,5 @@
+using Holdfast.Amounts;
+
 namespace Holdfast.Reports.Figures;
 
 /// <summary>The ticks of an axis, worked out once for every drawing of a figure.</summary>
@@ -11,23 +13,23 @@ public sealed record AxisTicks(IReadOnlyList<Tick> Major, IReadOnlyList<double> 
     /// <param name="axis">The axis.</param>
     /// <param name="range">The values shown.</param>
     /// <param name="most">Most labelled ticks wanted; at least 2.</param>
-    /// <param name="comma">True for a decimal comma.</param>
-    public static AxisTicks Of(Axis axis, AxisRange range, int most, bool comma)
+    /// <param name="mark">Decimal mark.</param>
+    public static AxisTicks Of(Axis axis, AxisRange range, int most, DecimalMark mark)
     {
         ArgumentNullException.ThrowIfNull(axis);
         return axis.Scale switch
         {
             AxisScale.Named => new(axis.Places.Select((p, i) => new Tick(i + 1, p)).ToArray(), []),
-            AxisScale.Logarithmic => Logarithmic(range, most, comma),
-            _ => Linear(range, most, axis.WholeNumbers, comma),
+            AxisScale.Logarithmic => Logarithmic(range, most, mark),
+            _ => Linear(range, most, axis.WholeNumbers, mark),
         };
     }
 
-    private static AxisTicks Linear(AxisRange range, int most, bool whole, bool comma)
+    private static AxisTicks Linear(AxisRange range, int most, bool whole, DecimalMark mark)
     {
         var step = TickStep.For(range, most, whole);
         var numbers = Numbers(step, range);
-        var labels = TickText.Of(step, numbers, comma);
+        var labels = TickText.Of(step, numbers, mark);
         var major = numbers.Select((n, i) => new Tick(step.Value(n), labels[i])).ToArray();
 
         // Between ticks of 1 or 5: fifths. Between ticks of 2: quarters.
@@ -38,7 +40,7 @@ public sealed record AxisTicks(IReadOnlyList<Tick> Major, IReadOnlyList<double> 
         return new(major, Numbers(fine, range).Where(n => n % parts != 0).Select(fine.Value).ToArray());
     }
 
-    private static AxisTicks Logarithmic(AxisRange range, int most, bool comma)
+    private static AxisTicks Logarithmic(AxisRange range, int most, DecimalMark mark)
     {
         var first = (int)Math.Floor(Math.Log10(range.Low));
         var last = (int)Math.Ceiling(Math.Log10(range.High));
@@ -50,12 +52,12 @@ public sealed record AxisTicks(IReadOnlyList<Tick> Major, IReadOnlyList<double> 
             : thirds.Length <= most ? thirds
             : decades;
         if (labelled.Length < 2)
-            return Linear(range, most, whole: false, comma);
+            return Linear(range, most, whole: false, mark);
 
         var plain = labelled[0].Power >= -3 && labelled[^1].Power <= 4;
         var major = labelled.Select(t => new Tick(
             new TickStep(1, t.Power).Value(t.Digit),
-            plain ? (RichText)TickText.Plain(t.Digit, t.Power, comma) : TickText.Scientific(t.Digit, t.Power, t.Power, comma, bare: true)));
+            plain ? (RichText)TickText.Plain(t.Digit, t.Power, mark) : TickText.Scientific(t.Digit, t.Power, t.Power, mark, bare: true)));
         var minor = all.Except(labelled).Where(t => decades.Length <= most || t.Digit == 1).Select(t => new TickStep(1, t.Power).Value(t.Digit));
         return new(major.ToArray(), minor.ToArray());
 

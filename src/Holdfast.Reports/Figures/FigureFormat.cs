@@ -1,3 +1,5 @@
+using Holdfast.Amounts;
+
 namespace Holdfast.Reports.Figures;
 
 /// <summary>The final size of a figure and how it is filled. A figure is drawn at its final size and never scaled afterwards.</summary>
@@ -24,6 +26,6 @@ public sealed record FigureFormat(double WidthMm)
     /// <summary>True to write the notes below the picture, for a figure that travels alone.</summary>
     public bool WithNotes { get; init; }
 
-    /// <summary>True to write numbers with a decimal comma.</summary>
-    public bool DecimalComma { get; init; }
+    /// <summary>The decimal mark of numbers at ticks.</summary>
+    public DecimalMark DecimalMark { get; init; }
 }

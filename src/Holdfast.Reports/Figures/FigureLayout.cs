@@ -24,7 +24,7 @@ public static class FigureLayout
         var columns = Math.Min(format.Columns ?? Columns(figure, format), figure.Panels.Count);
         var cell = (width - 2 * Edge - (columns - 1) * ColumnGap) / columns;
         var plotHeight = format.PlotHeightMm * Sheet.PointsPerMm ?? Math.Clamp(0.58 * cell, 100, 210);
-        var plans = figure.Panels.Select((p, i) => new PanelPlan(p, Letter(figure, i), cell, plotHeight, format.DecimalComma)).ToArray();
+        var plans = figure.Panels.Select((p, i) => new PanelPlan(p, Letter(figure, i), cell, plotHeight, format.DecimalMark)).ToArray();
 
         var rows = plans.Chunk(columns).ToArray();
         var lefts = Enumerable.Range(0, columns).Select(c => rows.Where(r => c < r.Length).Max(r => r[c].Left)).ToArray();

@@ -72,4 +72,28 @@ public static class Palette
         3 => Tone.Series4,
         _ => throw new ArgumentOutOfRangeException(nameof(slot), slot, "A series style is 0 to 3."),
     };
+
+    /// <summary>
+    /// Rules for figures in a page: dark colours when the system or the page asks for them, light ones otherwise and on paper. Files never use them.
+    /// A page chooses by data-theme="light" or "dark" on its root element.
+    /// </summary>
+    public static string Stylesheet()
+    {
+        var light = Rules(Light);
+        var dark = Rules(Dark);
+        return $"{Scoped(light, "")}@media screen and (prefers-color-scheme: dark) {{\n{Scoped(dark, ":root:not([data-theme=\"light\"]) ")}}}\n"
+            + $"@media screen {{\n{Scoped(dark, ":root[data-theme=\"dark\"] ")}}}\n";
+    }
+
+    private static string[] Rules(Func<Tone, string> colour)
+        => Enum.GetValues<Tone>().SelectMany(t => new[]
+        {
+            $".figure-sheet .fill-{Class(t)} {{ fill: {colour(t)}; }}",
+            $".figure-sheet .stroke-{Class(t)} {{ stroke: {colour(t)}; }}",
+        }).ToArray();
+
+    private static string Scoped(string[] rules, string scope) => string.Concat(rules.Select(r => scope + r + "\n"));
+
+    /// <summary>The name of a tone in class names.</summary>
+    internal static string Class(Tone tone) => tone.ToString().ToLowerInvariant();
 }

@@ -43,7 +43,9 @@ public sealed record RichText(IReadOnlyList<RichRun> Runs)
     {
         ArgumentNullException.ThrowIfNull(symbol);
         var left = RichTextReader.Read(symbol, symbols: true);
-        return string.IsNullOrWhiteSpace(unit) ? new(left) : new(RichTextReader.Join([.. left, new("\u00A0/ "), .. RichTextReader.Unit(unit, bracketed: true)]));
+        return string.IsNullOrWhiteSpace(unit)
+            ? new(left)
+            : new(RichTextReader.Join([.. left, new("\u00A0/ "), .. RichTextReader.Unit(unit, bracketed: true)]));
     }
 
     /// <summary>A unit alone, products by a space and divisors as negative powers: "mg/g" becomes mg g^-1.</summary>

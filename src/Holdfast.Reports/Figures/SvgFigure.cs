@@ -126,7 +126,7 @@ public static class SvgFigure
         run.Text);
 
     private static string Classes(Tone? fill, Tone? stroke)
-        => string.Join(' ', new[] { fill is { } f ? "fill-" + f : null, stroke is { } s ? "stroke-" + s : null }.OfType<string>()).ToLowerInvariant();
+        => ((fill is { } f ? "fill-" + Palette.Class(f) : "") + (stroke is { } s ? " stroke-" + Palette.Class(s) : "")).Trim();
 
     private static string Steps(IReadOnlyList<PathStep> steps)
     {

@@ -1,4 +1,5 @@
 using System.Globalization;
+using Holdfast.Amounts;
 
 namespace Holdfast.Reports.Figures;
 
@@ -11,9 +12,9 @@ public static class TickText
     /// <summary>The number digits × 10^exponent in plain notation with all its decimals.</summary>
     /// <param name="digits">The digits as a whole number.</param>
     /// <param name="exponent">Power of ten.</param>
-    /// <param name="comma">True for a decimal comma.</param>
+    /// <param name="mark">Decimal mark.</param>
     /// <param name="groupFrom">Digits before the decimal sign from which thin spaces group them.</param>
-    public static string Plain(long digits, int exponent, bool comma, int groupFrom = 5)
+    public static string Plain(long digits, int exponent, DecimalMark mark, int groupFrom = 5)
     {
         var text = Math.Abs(digits).ToString(CultureInfo.InvariantCulture);
         if (exponent >= 0)
@@ -21,11 +22,11 @@ public static class TickText
         else
             text = text.PadLeft(1 - exponent, '0');
         var whole = exponent >= 0 ? text : text[..^-exponent];
-        var part = exponent >= 0 ? "" : (comma ? "," : ".") + text[^-exponent..];
+        var part = exponent >= 0 ? "" : (mark == DecimalMark.Comma ? "," : ".") + text[^-exponent..];
         if (whole.Length >= groupFrom)
         {
             for (var i = whole.Length - 3; i > 0; i -= 3)
-                whole = whole.Insert(i, "\u2009");
+                whole = whole.Insert(i, "\u202F");
         }
 
         return (digits < 0 ? "−" : "") + whole + part;
@@ -35,22 +36,22 @@ public static class TickText
     /// <param name="digits">The digits as a whole number.</param>
     /// <param name="exponent">Power of ten of the digits.</param>
     /// <param name="power">Power of ten to write.</param>
-    /// <param name="comma">True for a decimal comma.</param>
+    /// <param name="mark">Decimal mark.</param>
     /// <param name="bare">True to leave out a mantissa of 1, as on a logarithmic axis.</param>
-    public static RichText Scientific(long digits, int exponent, int power, bool comma, bool bare = false)
+    public static RichText Scientific(long digits, int exponent, int power, DecimalMark mark, bool bare = false)
     {
         if (digits == 0)
             return "0";
-        var mantissa = Plain(digits, exponent - power, comma);
+        var mantissa = Plain(digits, exponent - power, mark);
         var raised = new RichRun(power.ToString(CultureInfo.InvariantCulture).Replace('-', '−'), Shift: Shift.Super);
-        return new(bare && mantissa == "1" ? [new("10"), raised] : [new(mantissa + "\u2009×\u200910"), raised]);
+        return new(bare && mantissa == "1" ? [new("10"), raised] : [new(mantissa + "\u202F×\u202F10"), raised]);
     }
 
     /// <summary>Labels of a row of multiples of one step, in one notation.</summary>
     /// <param name="step">The step.</param>
     /// <param name="numbers">Which multiples.</param>
-    /// <param name="comma">True for a decimal comma.</param>
-    public static IReadOnlyList<RichText> Of(TickStep step, IReadOnlyList<long> numbers, bool comma)
+    /// <param name="mark">Decimal mark.</param>
+    public static IReadOnlyList<RichText> Of(TickStep step, IReadOnlyList<long> numbers, DecimalMark mark)
     {
         ArgumentNullException.ThrowIfNull(numbers);
         var largest = numbers.Select(n => Math.Abs(n * step.Digit)).DefaultIfEmpty(0).Max();
@@ -59,7 +60,8 @@ public static class TickText
 
         // One format for a whole axis: beside numbers of five digits those of four are grouped too.
         var groupFrom = power == 4 ? 4 : 5;
-        return numbers.Select(n => plain ? (RichText)Plain(n * step.Digit, step.Exponent, comma, groupFrom) : Scientific(n * step.Digit, step.Exponent, power, comma))
+        return numbers.Select(n => n * step.Digit)
+            .Select(d => plain ? (RichText)Plain(d, step.Exponent, mark, groupFrom) : Scientific(d, step.Exponent, power, mark))
             .ToArray();
     }
 }

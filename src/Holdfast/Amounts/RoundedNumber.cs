@@ -128,6 +128,13 @@ public sealed record RoundedNumber
     public static string Censored(CensoredSide side, double limit, string? limitName = null, DecimalMark mark = DecimalMark.Point)
         => $"{(side == CensoredSide.Below ? '<' : '>')} {WithoutUncertainty(limit, significant: 2, mark).PlusMinus}{(limitName is null ? "" : $" ({limitName})")}";
 
+    /// <summary>A number to a fixed number of decimal places, zeros kept: how finely something was set or counted.</summary>
+    /// <param name="value">The number; finite.</param>
+    /// <param name="decimals">Places after the mark; negative for tens, hundreds.</param>
+    /// <param name="mark">Decimal mark.</param>
+    public static string Fixed(double value, int decimals, DecimalMark mark = DecimalMark.Point)
+        => DecimalDigits.Of(value).Round(decimals).Write(Math.Max(decimals, 0), mark);
+
     /// <summary>Decimal places that two (or one) significant digits of an uncertainty support; negative for tens, hundreds.</summary>
     /// <param name="u">The uncertainty, above 0.</param>
     /// <param name="digits">1 or 2; 1 becomes 2 when the first digit is 1 or 2.</param>
@@ -146,9 +153,6 @@ public sealed record RoundedNumber
         var full = DecimalDigits.Of(u);
         return digits - full.Round(digits - full.Exponent).Exponent;
     }
-
-    private static string Fixed(double value, int decimals, DecimalMark mark)
-        => DecimalDigits.Of(value).Round(decimals).Write(Math.Max(decimals, 0), mark);
 
     private static DecimalDigits Shift(DecimalDigits number, int places)
         => number.Digits.Length == 0 ? number : number with { Exponent = number.Exponent + places };

@@ -1,5 +1,6 @@
 using System.Globalization;
 using CsCheck;
+using Holdfast.Amounts;
 using Holdfast.Reports.Figures;
 
 namespace Holdfast.Reports.Tests.Figures;
@@ -18,7 +19,7 @@ public class AxisTicksTests
     public void Linear_AnyRange_HasTwoToMostTicksInsideRisingAndEven()
         => Ranges.Select(Gen.Int[5, 12]).Sample((range, most) =>
         {
-            var ticks = AxisTicks.Of(Plain, range, most, comma: false).Major.Select(t => t.Value).ToArray();
+            var ticks = AxisTicks.Of(Plain, range, most, DecimalMark.Point).Major.Select(t => t.Value).ToArray();
             var slack = 1e-6 * (range.High - range.Low);
 
             Assert.InRange(ticks.Length, 2, most);
@@ -36,7 +37,7 @@ public class AxisTicksTests
     public void Linear_AnyRange_LabelsReadBackAsTheirValues()
         => Ranges.Sample(range =>
         {
-            foreach (var tick in AxisTicks.Of(Plain, range, 8, comma: false).Major)
+            foreach (var tick in AxisTicks.Of(Plain, range, 8, DecimalMark.Point).Major)
                 Assert.Equal(tick.Value, Read(tick.Label), 1e-9 * Math.Abs(tick.Value));
         });
 
@@ -44,7 +45,7 @@ public class AxisTicksTests
     public void Linear_AnyRange_MinorTicksFallBetweenMajorOnes()
         => Ranges.Sample(range =>
         {
-            var ticks = AxisTicks.Of(Plain, range, 8, comma: false);
+            var ticks = AxisTicks.Of(Plain, range, 8, DecimalMark.Point);
             var step = ticks.Major[1].Value - ticks.Major[0].Value;
             Assert.All(ticks.Minor, m => Assert.All(ticks.Major, t => Assert.True(Math.Abs(m - t.Value) > 0.1 * step)));
         });
@@ -52,7 +53,7 @@ public class AxisTicksTests
     [Fact]
     public void Linear_WholeNumbers_NeverSplitsOne()
     {
-        var ticks = AxisTicks.Of(Plain with { WholeNumbers = true }, new(0, 3), 9, comma: false);
+        var ticks = AxisTicks.Of(Plain with { WholeNumbers = true }, new(0, 3), 9, DecimalMark.Point);
 
         Assert.Equal(["0", "1", "2", "3"], ticks.Major.Select(t => t.Label.Plain));
         Assert.Empty(ticks.Minor);
@@ -61,20 +62,20 @@ public class AxisTicksTests
     [Theory]
     [InlineData(0, 47, 6, "0 10 20 30 40")]
     [InlineData(-0.3, 0.3, 5, "−0.2 0.0 0.2")]
-    [InlineData(0, 12800, 8, "0 2\u2009000 4\u2009000 6\u2009000 8\u2009000 10\u2009000 12\u2009000")]
+    [InlineData(0, 12800, 8, "0 2\u202F000 4\u202F000 6\u202F000 8\u202F000 10\u202F000 12\u202F000")]
     [InlineData(0, 6000, 8, "0 1000 2000 3000 4000 5000 6000")]
-    [InlineData(0, 0.000031, 5, "0 1\u2009×\u200910−5 2\u2009×\u200910−5 3\u2009×\u200910−5")]
+    [InlineData(0, 0.000031, 5, "0 1\u202F×\u202F10−5 2\u202F×\u202F10−5 3\u202F×\u202F10−5")]
     public void Linear_Labels_AreWrittenInOneFormat(double low, double high, int most, string labels)
-        => Assert.Equal(labels, string.Join(' ', AxisTicks.Of(Plain, new(low, high), most, comma: false).Major.Select(t => t.Label.Plain)));
+        => Assert.Equal(labels, string.Join(' ', AxisTicks.Of(Plain, new(low, high), most, DecimalMark.Point).Major.Select(t => t.Label.Plain)));
 
     [Fact]
     public void Labels_DecimalComma_ChangesTheSignAlone()
-        => Assert.Equal(["0,0", "0,5", "1,0"], AxisTicks.Of(Plain, new(0, 1), 3, comma: true).Major.Select(t => t.Label.Plain));
+        => Assert.Equal(["0,0", "0,5", "1,0"], AxisTicks.Of(Plain, new(0, 1), 3, DecimalMark.Comma).Major.Select(t => t.Label.Plain));
 
     [Fact]
     public void Logarithmic_ThreeDecades_LabelsDecadesAndMarksTheEightBetween()
     {
-        var ticks = AxisTicks.Of(Plain with { Scale = AxisScale.Logarithmic }, new(0.01, 100), 6, comma: false);
+        var ticks = AxisTicks.Of(Plain with { Scale = AxisScale.Logarithmic }, new(0.01, 100), 6, DecimalMark.Point);
 
         Assert.Equal(["0.01", "0.1", "1", "10", "100"], ticks.Major.Select(t => t.Label.Plain));
         Assert.Equal(4 * 8, ticks.Minor.Count);
@@ -85,7 +86,7 @@ public class AxisTicksTests
         => Gen.Double[-3, 3].Select(Gen.Double[0.02, 12]).Sample((start, decades) =>
         {
             var range = new AxisRange(Math.Pow(10, start), Math.Pow(10, start + decades));
-            var ticks = AxisTicks.Of(Plain with { Scale = AxisScale.Logarithmic }, range, 7, comma: false);
+            var ticks = AxisTicks.Of(Plain with { Scale = AxisScale.Logarithmic }, range, 7, DecimalMark.Point);
             Assert.True(ticks.Major.Count >= 2, $"{ticks.Major.Count} ticks");
             Assert.True(ticks.Major.Count <= 9, $"{ticks.Major.Count} ticks");
         });
@@ -93,7 +94,7 @@ public class AxisTicksTests
     [Fact]
     public void Logarithmic_WideRange_WritesPowersOfTen()
     {
-        var ticks = AxisTicks.Of(Plain with { Scale = AxisScale.Logarithmic }, new(1e-9, 1e-3), 7, comma: false);
+        var ticks = AxisTicks.Of(Plain with { Scale = AxisScale.Logarithmic }, new(1e-9, 1e-3), 7, DecimalMark.Point);
 
         Assert.All(ticks.Major, t => Assert.Equal(Shift.Super, t.Label.Runs[^1].Shift));
     }
@@ -110,7 +111,7 @@ public class AxisTicksTests
     // Reads a label back: thin spaces out, U+2212 as a minus sign, a raised power applied.
     private static double Read(RichText label)
     {
-        var line = string.Concat(label.Runs.Where(r => r.Shift == Shift.None).Select(r => r.Text)).Replace('−', '-').Replace("\u2009", "", StringComparison.Ordinal);
+        var line = string.Concat(label.Runs.Where(r => r.Shift == Shift.None).Select(r => r.Text)).Replace('−', '-').Replace("\u202F", "", StringComparison.Ordinal);
         var power = string.Concat(label.Runs.Where(r => r.Shift == Shift.Super).Select(r => r.Text)).Replace('−', '-');
         if (power.Length == 0)
             return double.Parse(line, CultureInfo.InvariantCulture);

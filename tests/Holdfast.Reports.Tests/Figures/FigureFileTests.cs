@@ -14,7 +14,9 @@ public class FigureFileTests
     [MemberData(nameof(Names))]
     public void Svg_OfEveryFigure_IsWellFormedAndHoldsNothingThatRunsOrStyles(string name)
     {
-        foreach (var text in new[] { SvgFigure.File(Specimens.All[name](), FigureFormat.OneColumn), SvgFigure.Tree(Specimens.All[name](), FigureFormat.OneColumn, SvgOptions.Screen(id => "/trail/" + id)).ToXml() })
+        var figure = Specimens.All[name]();
+        var onScreen = SvgFigure.Tree(figure, FigureFormat.OneColumn, SvgOptions.Screen(id => "/trail/" + id)).ToXml();
+        foreach (var text in new[] { SvgFigure.File(figure, FigureFormat.OneColumn), onScreen })
         {
             var svg = XDocument.Parse(text);
             var names = svg.Descendants().Select(e => e.Name.LocalName).ToHashSet(StringComparer.Ordinal);
@@ -76,7 +78,11 @@ public class FigureFileTests
         Assert.Equal(here, german!);
 
         static byte[][] All(Figure f) =>
-            [Encoding.UTF8.GetBytes(SvgFigure.File(f, FigureFormat.OneColumn)), PngFigure.File(f, FigureFormat.OneColumn, 300), PdfFigure.File(f, FigureFormat.OneColumn)];
+        [
+            Encoding.UTF8.GetBytes(SvgFigure.File(f, FigureFormat.OneColumn)),
+            PngFigure.File(f, FigureFormat.OneColumn, 300),
+            PdfFigure.File(f, FigureFormat.OneColumn),
+        ];
     }
 
     // W3C PNG, 3rd ed.: IHDR at byte 8, pHYs in dots per metre. 85 mm at 600 dpi = 2008 px; 600/0.0254 = 23622 per metre.

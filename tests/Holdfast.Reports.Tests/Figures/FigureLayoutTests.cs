@@ -82,8 +82,9 @@ public class FigureLayoutTests
     {
         var figure = new Figure("f", "f", "f", [new(new("x", null, "x"), new("y", null, "y"), [new Marks([new(1, 1)]) { Slot = slot }])]);
         var mark = FigureLayout.Of(figure, FigureFormat.OneColumn).Flat.OfType<SheetPath>().Single(p => p.Fill == Palette.OfSlot(slot));
-        var wide = (mark.Steps.Where(s => s.Verb != PathVerb.Close).Max(s => s.X) - mark.Steps.Where(s => s.Verb != PathVerb.Close).Min(s => s.X)) / Sheet.PointsPerMm;
-        var high = (mark.Steps.Where(s => s.Verb != PathVerb.Close).Max(s => s.Y) - mark.Steps.Where(s => s.Verb != PathVerb.Close).Min(s => s.Y)) / Sheet.PointsPerMm;
+        var ends = mark.Steps.Where(s => s.Verb != PathVerb.Close).ToArray();
+        var wide = (ends.Max(s => s.X) - ends.Min(s => s.X)) / Sheet.PointsPerMm;
+        var high = (ends.Max(s => s.Y) - ends.Min(s => s.Y)) / Sheet.PointsPerMm;
 
         Assert.InRange(wide, 1.5, 2.5);
         Assert.InRange(high, 1.5, 2.5);

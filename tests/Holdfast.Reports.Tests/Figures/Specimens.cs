@@ -86,7 +86,7 @@ public static class Specimens
         foreach (var (slot, plateau, k) in new[] { (0, 62.0, 0.0042), (1, 41.0, 0.0061) })
         {
             double Model(double x) => k * plateau * plateau * x / (1 + k * plateau * x);
-            var marks = t.Select((x, i) => new Mark(x, Model(x) + 1.6 * Wiggle[(i + 3 * slot) % 12]) { YBar = ErrorBar.Around(Model(x) + 1.6 * Wiggle[(i + 3 * slot) % 12], 1.8) }).ToArray();
+            var marks = t.Select((x, i) => Barred(x, Model(x) + 1.6 * Wiggle[(i + 3 * slot) % 12], 1.8)).ToArray();
             layers.Add(new Marks(marks) { Slot = slot });
             layers.Add(ModelCurve.Of(Model, 0, 180, 1, 120) with { Slot = slot, Label = RichText.Parse(slot == 0 ? "40 mg L^-1" : "20 mg L^-1") });
             strip.Add(new(marks.Select(m => new Mark(m.X, m.Y - Model(m.X))).ToArray()) { Slot = slot });
@@ -176,7 +176,7 @@ public static class Specimens
         [
             new(new("[Q]", "µmol L^-1", "quencher concentration"), new("F_0/F", null, "intensity or lifetime ratio"),
                 [
-                    new Marks(q.Select((x, i) => new Mark(x, 1 + 0.012 * x + 0.00003 * x * x + 0.02 * Wiggle[i]) { YBar = ErrorBar.Around(1 + 0.012 * x + 0.00003 * x * x + 0.02 * Wiggle[i], 0.04) }).ToArray()),
+                    new Marks(q.Select((x, i) => Barred(x, 1 + 0.012 * x + 0.00003 * x * x + 0.02 * Wiggle[i], 0.04)).ToArray()),
                     ModelCurve.Of(x => 1 + 0.0132 * x, 0, 100, 0, 60) with { Label = RichText.Parse("*F*_0/*F*") },
                     new Marks(q.Select((x, i) => new Mark(x, 1 + 0.01 * Wiggle[i + 3])).ToArray()) { Slot = 1, Label = RichText.Parse("*τ*_0/*τ*") },
                     new Zone(AxisName.X, 0, 60, "linear range"),
@@ -219,7 +219,7 @@ public static class Specimens
     ]);
 
     public static Figure Multiples() => new("multiples", "Uptake at six temperatures", "The same shape at each temperature, with a rising plateau.",
-        Panel.Multiples(new("t", "min", "time"), new Axis("q_{*t*}", "mg g^-1", "loading"), Enumerable.Range(0, 6).Select(k => ((RichText)string.Create(CultureInfo.InvariantCulture, $"{15 + 10 * k} °C"), (IReadOnlyList<Layer>)
+        Panel.Multiples(new("t", "min", "time"), new("q_{*t*}", "mg g^-1", "loading"), Enumerable.Range(0, 6).Select(k => (Degrees(15 + 10 * k), (IReadOnlyList<Layer>)
         [
             new Marks(new double[] { 2, 5, 10, 20, 40, 60 }.Select((x, i) => new Mark(x, (20 + 4 * k) * (1 - Math.Exp(-0.08 * x)) + Wiggle[(i + k) % 12])).ToArray()),
             ModelCurve.Of(x => (20 + 4 * k) * (1 - Math.Exp(-0.08 * x)), 0, 60, 2, 60),
@@ -238,11 +238,12 @@ public static class Specimens
     public static Figure Diffraction()
     {
         (double X, double Height)[] lines = [(11.3, 800), (22.8, 410), (34.6, 520), (38.9, 180), (46.2, 150), (60.5, 260), (61.8, 240)];
+        double Pattern(double angle) => 1200 + lines.Sum(l => 14 * l.Height * Math.Exp(-Math.Pow((angle - l.X) / 0.25, 2)));
         return new("diffraction", "Powder patterns", "Every line of the pattern falls on a reference line.",
         [
             new(new("2θ", "°", "diffraction angle"), new("I", "counts", "intensity"),
                 [
-                    new Trace(Enumerable.Range(0, 6001).Select(i => 5 + 0.01 * i).Select((x, i) => (x, 1200 + lines.Sum(l => 14 * l.Height * Math.Exp(-Math.Pow((x - l.X) / 0.25, 2))) + 120 * Math.Abs(Math.Sin(i * 12.9898)))).ToArray()) { Label = "sample" },
+                    new Trace(Enumerable.Range(0, 6001).Select(i => (5 + 0.01 * i, Pattern(5 + 0.01 * i) + 120 * Math.Abs(Math.Sin(i * 12.9898)))).ToArray()) { Label = "sample" },
                     new Sticks(lines.Select(l => (l.X, l.Height)).ToArray()) { Slot = 1, Label = "reference" },
                 ]),
         ]);
@@ -253,14 +254,18 @@ public static class Specimens
         new(new("n_added", "µmol", "amount added"), new("n_found", "µmol", "amount found"),
             [
                 new SlopingLine(0, 1, "identity"),
-                new Marks(new[] { 0.5, 1.0, 2.0, 4.0, 8.0 }.Select((x, i) => new Mark(x, x * 0.98 + 0.1 * Wiggle[i]) { YBar = ErrorBar.Around(x * 0.98 + 0.1 * Wiggle[i], 0.25) }).ToArray()),
+                new Marks(new[] { 0.5, 1.0, 2.0, 4.0, 8.0 }.Select((x, i) => Barred(x, x * 0.98 + 0.1 * Wiggle[i], 0.25)).ToArray()),
                 ModelCurve.Of(x => 0.97 * x + 0.02, 0.5, 8) with { Label = "fitted" },
             ]),
     ]);
 
+    private static RichText Degrees(int celsius) => celsius.ToString(CultureInfo.InvariantCulture) + " °C";
+
     private static double Rise(int s, double x) => (20 + 3 * s) * Math.Pow(x, 0.4 + 0.02 * s) / (1 + 0.02 * x);
 
     private static Mark Decade(int s, double x) => new(x, Rise(s, x)) { State = s == 3 && x < 0.02 ? MarkState.BelowY : MarkState.Measured };
+
+    private static Mark Barred(double x, double y, double half) => new(x, y) { YBar = ErrorBar.Around(y, half) };
 
     private static string Code(string letter, int index) => letter + "-" + (index + 1).ToString(CultureInfo.InvariantCulture);
 }

@@ -17,7 +17,11 @@ internal static class AxisPainter
 
     /// <summary>The two axis lines of a plot.</summary>
     public static SheetItem Lines(Clip box)
-        => new SheetPath(Outline.Through([(box.Left, box.Top), (box.Left, box.Bottom), (box.Right, box.Bottom)])) { Stroke = Tone.Line, LineWidth = Lettering.AxisLine };
+        => new SheetPath(Outline.Through([(box.Left, box.Top), (box.Left, box.Bottom), (box.Right, box.Bottom)]))
+        {
+            Stroke = Tone.Line,
+            LineWidth = Lettering.AxisLine,
+        };
 
     /// <summary>The vertical axis: ticks, labels, title reading upwards.</summary>
     /// <param name="ticks">Its ticks.</param>
@@ -49,7 +53,8 @@ internal static class AxisPainter
     /// <param name="area">The plot.</param>
     /// <param name="labels">Lines of each tick label; null for ticks alone.</param>
     /// <param name="title">Lines of the title.</param>
-    public static IEnumerable<SheetItem> Horizontal(AxisTicks ticks, PlotArea area, IReadOnlyList<IReadOnlyList<SetLine>>? labels, IReadOnlyList<SetLine> title)
+    public static IEnumerable<SheetItem> Horizontal(
+        AxisTicks ticks, PlotArea area, IReadOnlyList<IReadOnlyList<SetLine>>? labels, IReadOnlyList<SetLine> title)
     {
         var bottom = area.Box.Bottom;
         foreach (var tick in ticks.Major)
@@ -62,10 +67,9 @@ internal static class AxisPainter
         var first = bottom + Lettering.MajorTick + TickGap + 0.72 * Lettering.Tick;
         for (var i = 0; i < labels.Count; i++)
         {
+            var middle = area.X.Place(ticks.Major[i].Value)!.Value;
             for (var line = 0; line < labels[i].Count; line++)
-            {
-                yield return new SheetText(area.X.Place(ticks.Major[i].Value)!.Value, first + line * TickLine, labels[i][line]) { Anchor = TextAnchor.Middle };
-            }
+                yield return new SheetText(middle, first + line * TickLine, labels[i][line]) { Anchor = TextAnchor.Middle };
         }
 
         var below = first + (labels.Select(l => l.Count).DefaultIfEmpty(1).Max() - 1) * TickLine + TitleGap + 0.95 * Lettering.Title;

@@ -15,12 +15,21 @@ internal static class BarPainter
             if (area.Place(bar.From, bar.Height) is not { } corner || area.Place(bar.To, 0) is not { } foot)
                 continue;
             var box = new Clip(
-                Math.Max(Math.Min(corner.X, foot.X), area.Box.Left), Math.Max(corner.Y, area.Box.Top), Math.Min(Math.Max(corner.X, foot.X), area.Box.Right), foot.Y);
+                Math.Max(Math.Min(corner.X, foot.X), area.Box.Left),
+                Math.Max(corner.Y, area.Box.Top),
+                Math.Min(Math.Max(corner.X, foot.X), area.Box.Right),
+                foot.Y);
             if (box.Left >= box.Right)
                 continue;
             var parts = new List<SheetItem>
             {
-                new SheetPath(Outline.Box(box.Left, box.Top, box.Right, box.Bottom)) { Fill = tone, FillOpacity = LayerPainter.BarCover, Stroke = tone, LineWidth = Lettering.BarLine },
+                new SheetPath(Outline.Box(box.Left, box.Top, box.Right, box.Bottom))
+                {
+                    Fill = tone,
+                    FillOpacity = LayerPainter.BarCover,
+                    Stroke = tone,
+                    LineWidth = Lettering.BarLine,
+                },
             };
             parts.AddRange(Hatching(bars.Slot, box).Select(h => new SheetPath(h) { Stroke = tone, LineWidth = Lettering.ThinLine }));
             var middle = (box.Left + box.Right) / 2;

@@ -53,8 +53,9 @@ internal static class EndLabels
         Marks m => Rightmost(m.Points.Where(p => p.State != MarkState.Struck).Select(p => area.Visible(p.X, p.Y))),
         ModelCurve c => Rightmost(area.Line(c.Points).SelectMany(p => p).Select(Some)),
         Trace t => Rightmost(area.Line(t.Points).SelectMany(p => p).Select(Some)),
-        Band b => Rightmost(area.Line(b.Points.Select(p => (p.X, p.High))).Concat(area.Line(b.Points.Select(p => (p.X, p.Low)))).SelectMany(p => p).Select(Some)),
-        Bars b => b.Items.Select(i => area.Place(i.To, i.Height)).OfType<(double X, double Y)>().OrderBy(p => p.Y).Cast<(double, double)?>().FirstOrDefault(),
+        Band b => Rightmost(new[] { b.Points.Select(p => (p.X, p.High)), b.Points.Select(p => (p.X, p.Low)) }
+            .SelectMany(area.Line).SelectMany(p => p).Select(Some)),
+        Bars b => b.Items.Select(i => area.Place(i.To, i.Height)).OrderBy(p => p?.Y).FirstOrDefault(),
         Sticks => (area.Box.Left, area.Box.Bottom - 4),
         SlopingLine s => Rightmost(area.Line(Places(s, area)).SelectMany(p => p).Select(Some)),
         ReferenceLine { At: AxisName.Y } r => area.Y.Place(r.Value) is { } y && area.Box.Holds(area.Box.Right, y) ? (area.Box.Right, y) : null,
@@ -64,7 +65,9 @@ internal static class EndLabels
 
     /// <summary>Places along a sloping line, dense enough for a logarithmic axis.</summary>
     public static IEnumerable<(double X, double Y)> Places(SlopingLine line, PlotArea area)
-        => Enumerable.Range(0, 101).Select(i => area.X.Range.Low + (area.X.Range.High - area.X.Range.Low) * i / 100).Select(x => (x, line.Intercept + line.Slope * x));
+        => Enumerable.Range(0, 101)
+            .Select(i => area.X.Range.Low + (area.X.Range.High - area.X.Range.Low) * i / 100)
+            .Select(x => (x, line.Intercept + line.Slope * x));
 
     private static (double X, double Y)? Some((double X, double Y) place) => place;
 

@@ -107,7 +107,8 @@ internal static class LayerPainter
             yield return new SheetText(place.X, place.Y - 5, SetLine.Of(text.Text, Lettering.Label)) { Anchor = TextAnchor.Middle };
     }
 
-    private static IEnumerable<SheetItem> Lines(IEnumerable<IReadOnlyList<(double X, double Y)>> pieces, Tone tone, double width, IReadOnlyList<double> dash)
+    private static IEnumerable<SheetItem> Lines(
+        IEnumerable<IReadOnlyList<(double X, double Y)>> pieces, Tone tone, double width, IReadOnlyList<double> dash)
         => pieces.Select(p => new SheetPath(Outline.Through(p)) { Stroke = tone, LineWidth = width, Dash = dash, Round = true });
 
     // A scan has more readings than a sheet has columns: keep first, lowest, highest and last of each fifth of a point, in their order.

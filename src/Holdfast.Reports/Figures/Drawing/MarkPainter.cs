@@ -1,6 +1,8 @@
 namespace Holdfast.Reports.Figures.Drawing;
 
-/// <summary>Draws marks with their error bars: filled when measured, hollow with an arrow when known only to lie beyond, hollow grey when struck.</summary>
+/// <summary>
+/// Draws marks with their error bars: filled when measured, hollow with an arrow when known only to lie beyond, hollow grey when struck.
+/// </summary>
 internal static class MarkPainter
 {
     private const double Cap = 1.6;

@@ -1,3 +1,5 @@
+using Holdfast.Amounts;
+
 namespace Holdfast.Reports.Figures.Drawing;
 
 /// <summary>The plan of one panel: first how much room its labels take, then, once its column's width is settled, where everything goes.</summary>
@@ -9,7 +11,7 @@ internal sealed class PanelPlan
 
     private readonly Panel panel;
     private readonly string letter;
-    private readonly bool comma;
+    private readonly DecimalMark mark;
     private readonly AxisRange xs;
     private readonly AxisRange ys;
     private readonly AxisRange strip;
@@ -26,31 +28,33 @@ internal sealed class PanelPlan
     private IReadOnlyList<SetLine> xTitle = [];
     private IReadOnlyList<TopLabel> topLabels = [];
 
-    public PanelPlan(Panel panel, string letter, double width, double plotHeight, bool comma)
+    public PanelPlan(Panel panel, string letter, double width, double plotHeight, DecimalMark mark)
     {
         this.panel = panel;
         this.letter = letter;
-        this.comma = comma;
+        this.mark = mark;
         this.plotHeight = plotHeight;
         CheckSeries(panel);
         (xs, ys) = (AxisRange.OfX(panel), AxisRange.OfY(panel));
-        yTicks = AxisTicks.Of(panel.Y, ys, Math.Clamp((int)(plotHeight / 20), 5, 9), comma);
+        yTicks = AxisTicks.Of(panel.Y, ys, Math.Clamp((int)(plotHeight / 20), 5, 9), mark);
         yTitle = SetLine.Wrapped(panel.Y.Title, Lettering.Title, plotHeight + 6);
         stripTitle = [];
         if (panel.Residuals is { } residuals)
         {
             stripHeight = Math.Max(38, 0.27 * plotHeight);
             strip = AxisRange.OfResiduals(residuals);
-            stripTicks = EndsOnly(AxisTicks.Of(residuals.Y, strip, 3, comma));
+            stripTicks = EndsOnly(AxisTicks.Of(residuals.Y, strip, 3, mark));
             stripTitle = SetLine.Wrapped(residuals.Y.Title, Lettering.Title, stripHeight + 4);
         }
 
         var ticks = yTicks.Major.Concat(stripTicks?.Major ?? []);
         var tickWidth = ticks.Select(t => SetLine.Of(t.Label, Lettering.Tick).Width).DefaultIfEmpty(0).Max();
-        Left = Math.Max(yTitle.Count, stripTitle.Count) * AxisPainter.TitleLine + AxisPainter.TitleGap + tickWidth + AxisPainter.TickGap + Lettering.MajorTick;
+        Left = TitleLines * AxisPainter.TitleLine + AxisPainter.TitleGap + tickWidth + AxisPainter.TickGap + Lettering.MajorTick;
         textWidth = EndLabel.TextWidth(width);
-        xTicks = AxisTicks.Of(panel.X, xs, 8, comma);
-        var overhang = panel.X.Scale == AxisScale.Named ? 2 : 1 + xTicks.Major.Select(t => SetLine.Of(t.Label, Lettering.Tick).Width / 2).DefaultIfEmpty(0).Max();
+        xTicks = AxisTicks.Of(panel.X, xs, 8, mark);
+        var overhang = panel.X.Scale == AxisScale.Named
+            ? 2
+            : 1 + xTicks.Major.Select(t => SetLine.Of(t.Label, Lettering.Tick).Width / 2).DefaultIfEmpty(0).Max();
         Right = Math.Max(overhang, EndLabel.Room(LabelsIn(new Clip(0, 0, 100, plotHeight))));
     }
 
@@ -72,7 +76,7 @@ internal sealed class PanelPlan
         var most = Math.Clamp((int)(plotWidth / 28), 3, 9);
         do
         {
-            xTicks = AxisTicks.Of(panel.X, xs, most, comma);
+            xTicks = AxisTicks.Of(panel.X, xs, most, mark);
             xLabels = xTicks.Major.Select(t => Lines(t.Label, plotWidth)).ToArray();
         }
         while (--most >= 2 && panel.X.Scale != AxisScale.Named && Crowded(plotWidth));
@@ -80,7 +84,8 @@ internal sealed class PanelPlan
         xTitle = SetLine.Wrapped(panel.X.Title, Lettering.Title, plotWidth + 20);
         topLabels = TopLabel.Of(panel, PlotArea.Of(panel.X, xs, panel.Y, ys, new Clip(0, 0, plotWidth, plotHeight)));
         Top = 6 + (letter.Length > 0 || panel.Heading is not null ? HeadingLine : 0) + TopLabel.Rows(topLabels) * TopLine;
-        Bottom = (panel.Residuals is null ? 0 : StripGap + stripHeight) + AxisPainter.RoomBelow(xLabels.Select(l => l.Count).DefaultIfEmpty(1).Max(), xTitle.Count);
+        Bottom = (panel.Residuals is null ? 0 : StripGap + stripHeight)
+            + AxisPainter.RoomBelow(xLabels.Select(l => l.Count).DefaultIfEmpty(1).Max(), xTitle.Count);
     }
 
     /// <summary>Draws the panel.</summary>
@@ -136,12 +141,16 @@ internal sealed class PanelPlan
         return items;
     }
 
-    private double TitleBase(double plotLeft) => plotLeft - Left + Math.Max(yTitle.Count, stripTitle.Count) * AxisPainter.TitleLine - 0.25 * Lettering.Title;
+    private int TitleLines => Math.Max(yTitle.Count, stripTitle.Count);
+
+    private double TitleBase(double plotLeft) => plotLeft - Left + TitleLines * AxisPainter.TitleLine - 0.25 * Lettering.Title;
 
     private IReadOnlyList<EndLabel> LabelsIn(Clip box) => EndLabels.Of(panel, PlotArea.Of(panel.X, xs, panel.Y, ys, box), textWidth);
 
     private IReadOnlyList<SetLine> Lines(RichText label, double plotWidth)
-        => panel.X.Scale == AxisScale.Named ? SetLine.Wrapped(label, Lettering.Tick, plotWidth / panel.X.Places.Count - 4) : [SetLine.Of(label, Lettering.Tick)];
+        => panel.X.Scale == AxisScale.Named
+            ? SetLine.Wrapped(label, Lettering.Tick, plotWidth / panel.X.Places.Count - 4)
+            : [SetLine.Of(label, Lettering.Tick)];
 
     private bool Crowded(double plotWidth)
     {

@@ -7,7 +7,8 @@ namespace Holdfast.Reports.Figures.Drawing;
 /// <param name="LineWidth">Width of the line in pt.</param>
 /// <param name="Mark">True to show the mark.</param>
 /// <param name="Swatch">Cover of a filled swatch, 0 to 1; null for none.</param>
-internal sealed record Sample(Tone Tone, int Slot = 0, IReadOnlyList<double>? Line = null, double LineWidth = Lettering.CurveLine, bool Mark = false, double? Swatch = null)
+internal sealed record Sample(
+    Tone Tone, int Slot = 0, IReadOnlyList<double>? Line = null, double LineWidth = Lettering.CurveLine, bool Mark = false, double? Swatch = null)
 {
     public const double Width = 13.5;
 
@@ -15,7 +16,15 @@ internal sealed record Sample(Tone Tone, int Slot = 0, IReadOnlyList<double>? Li
     public IEnumerable<SheetItem> Draw(double x, double y)
     {
         if (Swatch is { } cover)
-            yield return new SheetPath(Outline.Box(x + 2, y - 3, x + Width - 2, y + 3)) { Fill = Tone, FillOpacity = cover, Stroke = Tone == Tone.Shade ? Tone.Grey : Tone };
+        {
+            yield return new SheetPath(Outline.Box(x + 2, y - 3, x + Width - 2, y + 3))
+            {
+                Fill = Tone,
+                FillOpacity = cover,
+                Stroke = Tone == Tone.Shade ? Tone.Grey : Tone,
+            };
+        }
+
         if (Line is { } dash)
             yield return new SheetPath(Outline.Line(x, y, x + Width, y)) { Stroke = Tone, LineWidth = LineWidth, Dash = dash };
         if (Mark)
