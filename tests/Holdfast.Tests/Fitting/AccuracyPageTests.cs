@@ -16,8 +16,9 @@ public class AccuracyPageTests
 {
     private static readonly string Page = Repository.Path("docs", "accuracy.md");
 
-    // Digits at the rounding floor change by a few tenths with the machine's exp and log.
+    // Digits change by a few tenths with the machine's exp and log; what lies beyond thirteen is chance and is not told apart.
     private const double Drift = 1.0;
+    private const double MostTold = 13;
 
     [Fact]
     public void AccuracyPage_OfThisRun_SaysWhatThePageSays()
@@ -43,7 +44,7 @@ public class AccuracyPageTests
         page.Append("""
             # Accuracy
 
-            Agreeing digits, −log10 of the relative error, at most 16, of every checked set of numbers that the regression engine is held against: the worst number of each case, the
+            Agreeing digits, −log10 of the relative error, told up to 13, of every checked set of numbers that the regression engine is held against: the worst number of each case, the
             worst case first. Written by the tests (`AccuracyPageTests`, with `HOLDFAST_WRITE_DOCS=1`); do not edit.
 
             Where the certified values have 11 digits only, the comparison is with the same solutions worked out to 17 digits (reference/nist-strd/SOURCE.md).
@@ -56,7 +57,8 @@ public class AccuracyPageTests
         return page.ToString();
     }
 
-    private static IEnumerable<Case> Cases() => [.. Nonlinear(), .. Linear(), .. Statistics(), .. SmallCurves(), .. Others()];
+    private static IEnumerable<Case> Cases()
+        => new[] { Nonlinear(), Linear(), Statistics(), SmallCurves(), Others() }.SelectMany(c => c).Select(c => c with { Digits = Math.Min(c.Digits, MostTold) });
 
     private static IEnumerable<Case> Nonlinear()
     {

@@ -77,6 +77,19 @@ public class SorptionSeriesTests
         }
     }
 
+    // At low coverage qm has no upper limit, above saturation K has none: the profile says so instead of printing a number.
+    [Theory, InlineData("edge-low-coverage", "qm"), InlineData("edge-saturated-only", "K")]
+    public void Profile_OfAnEdgeCase_IsClosedBelowAndOpenAbove(string @case, string symbol)
+    {
+        var rows = ReferenceTable.Read("sorption", "isotherm-data.csv").Where(r => r["case"] == @case).ToArray();
+        var fit = Fit.Of<Langmuir>(new([.. rows.Select(r => r.Number("x"))], [.. rows.Select(r => r.Number("y"))]));
+        var expected = ReferenceTable.Read("sorption", "isotherm-expected.csv").Where(r => r["case"] == @case).ToArray();
+        Assert.Equal("open", expected.Single(r => r["quantity"] == symbol + "_profile95_high")["value"]);
+        Agree.Relative(1e-7, expected.Single(r => r["quantity"] == symbol + "_profile95_low").Number("value"), fit[symbol].Profile!.Lower.Value!.Value);
+        Assert.Equal(LimitKind.Open, fit[symbol].Profile!.Upper.Kind);
+        Assert.Contains(fit.Findings, f => f.Code == "HF-417" && f.Sentence.Contains("no upper limit for " + symbol, StringComparison.Ordinal));
+    }
+
     // Rows that repeat a case in other letters or units, and profile limits (checked elsewhere), are left out.
     private static IEnumerable<ReferenceRow> Expected(string file, string @case, string curve)
         => ReferenceTable.Read("sorption", file + "-expected.csv").Where(r => r["case"] == @case && r["curve"] == curve

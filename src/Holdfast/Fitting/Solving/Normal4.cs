@@ -8,11 +8,14 @@ namespace Holdfast.Fitting.Solving;
 /// Normal equations of at most four parameters, gathered in one pass over the data: J′WJ, J′Wr and the sum of squares, each row of
 /// the matrix in one vector register. They square the condition number, so they serve only where that is small; see <see cref="Refit"/>.
 /// </summary>
-[InlineArray(Width * Width)]
+[InlineArray(Width * (Width + 1))]
 internal struct Normal4
 {
     /// <summary>Doubles in a register: the most parameters.</summary>
     public const int Width = 4;
+
+    /// <summary>Where J′Wr begins, after the rows of J′WJ.</summary>
+    public const int Gradient = Width * Width;
 
     private double first;
 
@@ -21,16 +24,14 @@ internal struct Normal4
     /// <param name="seeds">Parameters, each with its slope by its own coordinate.</param>
     /// <param name="y">Readings.</param>
     /// <param name="w">Weights; an observation of weight 0 is passed over.</param>
-    /// <param name="matrix">Receives J′WJ.</param>
-    /// <param name="gradient">Receives J′Wr.</param>
+    /// <param name="normal">Receives J′WJ and J′Wr.</param>
     /// <returns>The weighted sum of squares.</returns>
     public static double Gather<TPrediction>(
         in TPrediction prediction,
         ReadOnlySpan<Slopes> seeds,
         ReadOnlySpan<double> y,
         ReadOnlySpan<double> w,
-        out Normal4 matrix,
-        out Vector256<double> gradient)
+        out Normal4 normal)
         where TPrediction : struct, IPrediction
     {
         Vector256<double> a0 = default, a1 = default, a2 = default, a3 = default, g = default;
@@ -52,13 +53,13 @@ internal struct Normal4
             g += slopes * Vector256.Create(wr);
         }
 
-        Unsafe.SkipInit(out matrix);
-        Span<double> to = matrix;
+        Unsafe.SkipInit(out normal);
+        Span<double> to = normal;
         a0.CopyTo(to);
         a1.CopyTo(to[Width..]);
         a2.CopyTo(to[(2 * Width)..]);
         a3.CopyTo(to[(3 * Width)..]);
-        gradient = g;
+        g.CopyTo(to[Gradient..]);
         return sum;
     }
 }

@@ -22,11 +22,11 @@ internal sealed class Problem<TPrediction>(TPrediction prediction, Coordinates c
     {
         if (coordinates.Count > Normal4.Width)
             return RefitLarge(y, w, theta, held, downhill, spread);
-        var end = Solving.Refit.Run(prediction, coordinates, y, w, theta, held, mu, out var matrix, out var gradient);
+        var end = Solving.Refit.Run(prediction, coordinates, y, w, theta, held, mu, out var normal);
         for (var j = 0; j < downhill.Length; j++)
-            downhill[j] = gradient[j];
+            downhill[j] = normal[Normal4.Gradient + j];
         if (!spread.IsEmpty)
-            Solving.Refit.Spread(matrix, coordinates, theta, held, spread);
+            Solving.Refit.Spread(normal, coordinates, theta, held, spread);
         return end;
     }
 

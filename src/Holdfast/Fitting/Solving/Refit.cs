@@ -1,4 +1,3 @@
-using System.Numerics;
 using System.Runtime.Intrinsics;
 using Holdfast.Amounts;
 
@@ -19,6 +18,7 @@ internal static class Refit
     private const int MostPasses = 200;
     private const double StepTolerance = 1e-9;
     private const double DropTolerance = 1e-16;
+    private const double RoundingDrop = 1e-12;
 
     /// <summary>Where an inner fit ended.</summary>
     /// <param name="S">Weighted sum of squares.</param>
@@ -33,8 +33,7 @@ internal static class Refit
     /// <param name="theta">Start, and end, in the solver's coordinates.</param>
     /// <param name="held">Bit j set: parameter j stays where it is.</param>
     /// <param name="mu">First damping, without unit.</param>
-    /// <param name="matrix">J′WJ at the end, held parameters included.</param>
-    /// <param name="gradient">J′Wr at the end, held parameters included.</param>
+    /// <param name="normal">J′WJ and J′Wr at the end, held parameters included.</param>
     public static End Run<TPrediction>(
         in TPrediction prediction,
         Coordinates coordinates,
@@ -43,8 +42,7 @@ internal static class Refit
         Span<double> theta,
         uint held,
         double mu,
-        out Normal4 matrix,
-        out Vector256<double> gradient)
+        out Normal4 normal)
         where TPrediction : struct, IPrediction
     {
         var count = coordinates.Count;
@@ -54,27 +52,38 @@ internal static class Refit
         scale.Clear();
         var damping = new Damping(mu);
         Seed(coordinates, theta, seeds);
-        var s = Normal4.Gather(prediction, seeds, y, w, out matrix, out gradient);
-        if (!IsSound(s, matrix, gradient))
+        var s = Normal4.Gather(prediction, seeds, y, w, out normal);
+        if (!IsSound(s, normal))
             return new(double.NaN, false);
 
         for (var pass = 1; pass < MostPasses; pass++)
         {
-            var free = Free(coordinates, theta, held, gradient);
+            var free = Free(coordinates, theta, held, normal);
             for (var j = 0; j < count; j++)
-                scale[j] = Math.Max(Damping.Remembered * scale[j], matrix[j * Width + j]);
-            if (free == 0 || !Solve(matrix, gradient, scale, damping.Mu, free, step))
+                scale[j] = Math.Max(Damping.Remembered * scale[j], normal[j * Width + j]);
+            if (free == 0)
                 return new(s, true);
+            if (!Solve(normal, scale[..count], damping.Mu, free, step))
+            {
+                if (damping.Mu >= 1)
+                    return new(s, true);
+                damping.Reject();
+                continue;
+            }
+
             var small = Advance(coordinates, theta, step, trial);
-            var predicted = PredictedDrop(matrix, gradient, step);
+            var predicted = PredictedDrop(normal, step[..count]);
             Seed(coordinates, trial, seeds);
-            var sTrial = Normal4.Gather(prediction, seeds, y, w, out var matrixTrial, out var gradientTrial);
+            var sTrial = Normal4.Gather(prediction, seeds, y, w, out var normalTrial);
             var gain = (s - sTrial) / predicted;
-            if (IsSound(sTrial, matrixTrial, gradientTrial) && (gain > Damping.LeastGain || (sTrial <= s && small)))
+
+            // Where the promise is below what sums of squares can show, the step is taken on trust: it still improves the parameters.
+            var trusted = (small || predicted <= RoundingDrop * s) && sTrial <= s * (1 + RoundingDrop);
+            if (IsSound(sTrial, normalTrial) && (gain > Damping.LeastGain || trusted))
             {
                 trial[..count].CopyTo(theta);
-                (s, matrix, gradient) = (sTrial, matrixTrial, gradientTrial);
-                damping.Accept(gain);
+                (s, normal) = (sTrial, normalTrial);
+                damping.Accept(trusted ? 1 : gain);
             }
             else
             {
@@ -89,77 +98,76 @@ internal static class Refit
     }
 
     /// <summary>The parameters that may move: neither held nor pinned to a bound.</summary>
-    public static uint Free(Coordinates coordinates, ReadOnlySpan<double> theta, uint held, Vector256<double> downhill)
+    private static uint Free(Coordinates coordinates, ReadOnlySpan<double> theta, uint held, in Normal4 normal)
     {
         var free = 0u;
         for (var j = 0; j < coordinates.Count; j++)
         {
-            if ((held & (1u << j)) == 0 && !coordinates.IsPinned(j, theta[j], downhill.GetElement(j)))
+            if ((held & (1u << j)) == 0 && !coordinates.IsPinned(j, theta[j], normal[Normal4.Gradient + j]))
                 free |= 1u << j;
         }
 
         return free;
     }
 
-    /// <summary>Solves (A + μD) d = g over the free parameters by Cholesky of the scaled matrix; false when it is not positive.</summary>
-    public static bool Solve(
-        in Normal4 matrix, Vector256<double> gradient, ReadOnlySpan<double> scale, double mu, uint free, Span<double> step)
+    // Solves (A + μD) d = g over the free parameters by Cholesky factors without roots (L D L′), which scaling does not change; false when the
+    // matrix is not positive.
+    private static bool Solve(in Normal4 normal, ReadOnlySpan<double> scale, double mu, uint free, Span<double> step)
     {
-        Span<int> index = stackalloc int[Width];
-        var m = 0;
-        for (var rest = free; rest != 0; rest &= rest - 1)
-            index[m++] = BitOperations.TrailingZeroCount(rest);
-        Span<double> factor = stackalloc double[Width * Width];
-        Span<double> root = stackalloc double[Width], z = stackalloc double[Width];
+        Span<double> factor = stackalloc double[Width * Width], pivot = stackalloc double[Width];
         step.Clear();
-        for (var i = 0; i < m; i++)
-            root[i] = scale[index[i]] > 0 ? 1 / Math.Sqrt(scale[index[i]]) : 0;
-        for (var i = 0; i < m; i++)
+        for (var i = 0; i < scale.Length; i++)
         {
-            for (var j = 0; j <= i; j++)
+            if ((free & (1u << i)) == 0)
+                continue;
+            var right = normal[Normal4.Gradient + i];
+            var diagonal = normal[i * Width + i] + mu * scale[i];
+            var least = 1e-15 * diagonal;
+            for (var j = 0; j < i; j++)
             {
-                var sum = matrix[index[i] * Width + index[j]] * root[i] * root[j];
-                if (i == j)
-                    sum += mu;
+                if ((free & (1u << j)) == 0)
+                    continue;
+                var sum = normal[i * Width + j];
                 for (var k = 0; k < j; k++)
-                    sum -= factor[i * Width + k] * factor[j * Width + k];
-                if (i != j)
-                    factor[i * Width + j] = sum / factor[j * Width + j];
-                else if (sum > 0)
-                    factor[i * Width + i] = Math.Sqrt(sum);
-                else
-                    return false;
+                    sum -= factor[i * Width + k] * factor[j * Width + k] * pivot[k];
+                var entry = sum / pivot[j];
+                factor[i * Width + j] = entry;
+                diagonal -= entry * sum;
+                right -= entry * step[j];
             }
 
-            var right = gradient.GetElement(index[i]) * root[i];
-            for (var k = 0; k < i; k++)
-                right -= factor[i * Width + k] * z[k];
-            z[i] = right / factor[i * Width + i];
+            if (!(diagonal > least))
+                return false;
+            pivot[i] = diagonal;
+            step[i] = right;
         }
 
-        for (var i = m - 1; i >= 0; i--)
+        for (var i = scale.Length - 1; i >= 0; i--)
         {
-            var sum = z[i];
-            for (var k = i + 1; k < m; k++)
-                sum -= factor[k * Width + i] * z[k];
-            z[i] = sum / factor[i * Width + i];
-            step[index[i]] = z[i] * root[i];
+            if (pivot[i] == 0)
+                continue;
+            var sum = step[i] / pivot[i];
+            for (var k = i + 1; k < scale.Length; k++)
+                sum -= factor[k * Width + i] * step[k];
+            step[i] = sum;
         }
 
         return true;
     }
 
     /// <summary>Diagonal of (J′WJ)⁻¹ in natural units; 0 for a parameter that cannot move.</summary>
-    public static void Spread(in Normal4 matrix, Coordinates coordinates, ReadOnlySpan<double> theta, uint held, Span<double> spread)
+    public static void Spread(in Normal4 normal, Coordinates coordinates, ReadOnlySpan<double> theta, uint held, Span<double> spread)
     {
-        Span<double> scale = stackalloc double[Width], column = stackalloc double[Width];
-        for (var j = 0; j < Width; j++)
-            scale[j] = matrix[j * Width + j];
-        var free = Free(coordinates, theta, held, Vector256<double>.Zero);
+        var unit = normal;
+        Span<double> gradient = ((Span<double>)unit)[Normal4.Gradient..], column = stackalloc double[Width], none = stackalloc double[Width];
+        gradient.Clear();
+        var free = Free(coordinates, theta, held, unit);
         for (var j = 0; j < coordinates.Count; j++)
         {
             var slope = coordinates.Slope(j, theta[j]);
-            var moves = (free & (1u << j)) != 0 && Solve(matrix, Vector256<double>.Zero.WithElement(j, 1), scale, 0, free, column);
+            gradient[j] = 1;
+            var moves = (free & (1u << j)) != 0 && Solve(unit, none[..coordinates.Count], 0, free, column);
+            gradient[j] = 0;
             spread[j] = moves ? column[j] * slope * slope : 0;
         }
     }
@@ -182,12 +190,17 @@ internal static class Refit
     }
 
     // 2 d′g − d′A d: what the straightened problem promises for the step that is really taken.
-    private static double PredictedDrop(in Normal4 matrix, Vector256<double> gradient, ReadOnlySpan<double> step)
+    private static double PredictedDrop(in Normal4 normal, ReadOnlySpan<double> step)
     {
-        var d = Vector256.Create(step);
-        var sum = 2 * Vector256.Dot(d, gradient);
-        for (var i = 0; i < Width; i++)
-            sum -= step[i] * Vector256.Dot(d, Vector256.Create((ReadOnlySpan<double>)matrix[(i * Width)..((i + 1) * Width)]));
+        var sum = 0.0;
+        for (var i = 0; i < step.Length; i++)
+        {
+            var moved = 2 * normal[Normal4.Gradient + i];
+            for (var j = 0; j < step.Length; j++)
+                moved -= normal[i * Width + j] * step[j];
+            sum += step[i] * moved;
+        }
+
         return sum;
     }
 
@@ -200,6 +213,11 @@ internal static class Refit
         }
     }
 
-    private static bool IsSound(double s, in Normal4 matrix, Vector256<double> gradient)
-        => double.IsFinite(s + Vector256.Sum(gradient) + matrix[0] + matrix[5] + matrix[10] + matrix[15]);
+    private static bool IsSound(double s, in Normal4 normal)
+    {
+        var sum = s;
+        for (var i = 0; i < Width; i++)
+            sum += normal[i * Width + i] + normal[Normal4.Gradient + i];
+        return double.IsFinite(sum);
+    }
 }
