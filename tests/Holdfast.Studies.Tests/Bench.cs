@@ -37,7 +37,9 @@ internal sealed class Bench : IDisposable
 
     public void Dispose()
     {
-        foreach (var file in Directory.EnumerateFiles(Root, "*", SearchOption.AllDirectories))
+        // Links are not followed: what they lead to is not ours.
+        var own = new EnumerationOptions { RecurseSubdirectories = true, AttributesToSkip = FileAttributes.ReparsePoint };
+        foreach (var file in Directory.EnumerateFiles(Root, "*", own))
             System.IO.File.SetAttributes(file, FileAttributes.Normal);
         Directory.Delete(Root, recursive: true);
     }

@@ -57,6 +57,8 @@ internal static class EntryTable
     /// <exception cref="StudyException">Not a study (HF-434), newer (HF-435), damaged (HF-432).</exception>
     public static SqliteConnection Open(string file, bool toWrite)
     {
+        if (!toWrite)
+            Recover(file);
         SqliteConnection? connection = null;
         try
         {
@@ -171,6 +173,22 @@ internal static class EntryTable
         catch (SqliteException e)
         {
             return e.Message;
+        }
+    }
+
+    // A writer that was killed leaves its journal: rolling it back needs the right to write, and changes nothing that was kept.
+    private static void Recover(string file)
+    {
+        if (!File.Exists(file + "-journal"))
+            return;
+        try
+        {
+            using var connection = Connect(file, SqliteOpenMode.ReadWrite);
+            _ = Ask(connection, "SELECT count(*) FROM sqlite_schema");
+        }
+        catch (SqliteException)
+        {
+            // Opening for reading will say what is wrong.
         }
     }
 

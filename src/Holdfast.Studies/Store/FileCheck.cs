@@ -14,30 +14,20 @@ internal static class FileCheck
 
     /// <summary>Notes the database as it is now.</summary>
     public static void Write(StudyFiles files, Daybook daybook)
-    {
-        using var stream = new MemoryStream();
-        using (var json = new Utf8JsonWriter(stream))
-        {
-            json.WriteStartObject();
-            json.WriteNumber("entries", daybook.Version);
-            json.WriteString("fingerprint", daybook.Fingerprint);
-            json.WriteString("sha256", HashOf(files.Database));
-            json.WriteEndObject();
-        }
-        stream.WriteByte((byte)'\n');
-        DurableFile.Write(files.Check, stream.ToArray());
-    }
+        => DurableFile.Write(files.Check, Text(daybook.Version, daybook.Fingerprint, HashOf(files.Database)));
 
     /// <summary>What does not agree, or null. A study that was not closed has newer entries than the note: that is no damage.</summary>
     public static string? Compare(StudyFiles files, Daybook daybook)
     {
         if (!File.Exists(files.Check))
             return null;
+        byte[] bytes;
         long entries;
         string? fingerprint, sha256;
         try
         {
-            using var json = JsonDocument.Parse(PlainFile.Read(files.Check, 4096));
+            bytes = PlainFile.Read(files.Check, 4096);
+            using var json = JsonDocument.Parse(bytes);
             var root = json.RootElement;
             entries = root.GetProperty("entries").GetInt64();
             fingerprint = root.GetProperty("fingerprint").GetString();
@@ -47,6 +37,8 @@ internal static class FileCheck
         {
             return "study.check cannot be read";
         }
+        if (!bytes.AsSpan().SequenceEqual(Text(entries, fingerprint ?? "", sha256 ?? "")))
+            return "study.check is not as it was written";
         if (entries > daybook.Version)
             return $"study.db ends at entry {Ordinal.Text(daybook.Version)}, study.check knows {Ordinal.Text(entries)}";
         if (entries < 1 || !string.Equals(daybook.Entries[(int)entries - 1].Hash, fingerprint, StringComparison.Ordinal))
@@ -54,6 +46,21 @@ internal static class FileCheck
         return entries == daybook.Version && !string.Equals(sha256, HashOf(files.Database), StringComparison.Ordinal)
             ? "a byte of study.db (or of study.check) changed since it was closed; its entries are whole"
             : null;
+    }
+
+    private static byte[] Text(long entries, string fingerprint, string sha256)
+    {
+        using var stream = new MemoryStream();
+        using (var json = new Utf8JsonWriter(stream))
+        {
+            json.WriteStartObject();
+            json.WriteNumber("entries", entries);
+            json.WriteString("fingerprint", fingerprint);
+            json.WriteString("sha256", sha256);
+            json.WriteEndObject();
+        }
+        stream.WriteByte((byte)'\n');
+        return stream.ToArray();
     }
 
     private static string HashOf(string path)
