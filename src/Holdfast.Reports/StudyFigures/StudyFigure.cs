@@ -24,6 +24,11 @@ public static class StudyFigure
     /// <param name="dossier">The study worked out.</param>
     public static ImmutableArray<Figure> All(Dossier dossier) => [.. Kinds.SelectMany(k => k.Of(dossier))];
 
+    /// <summary>The figures of one kind.</summary>
+    /// <typeparam name="TKind">The kind.</typeparam>
+    /// <param name="dossier">The study worked out.</param>
+    internal static IEnumerable<Figure> Of<TKind>(Dossier dossier) where TKind : IStudyFigure => Kinds.OfType<TKind>().SelectMany(k => k.Of(dossier));
+
     /// <summary>A name for a figure and its file: letters, digits and hyphens of what it shows.</summary>
     /// <param name="kind">Kind of figure: "kinetics".</param>
     /// <param name="of">What it shows: the series or run.</param>

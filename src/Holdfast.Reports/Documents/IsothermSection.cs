@@ -1,0 +1,60 @@
+using Holdfast.Amounts;
+using Holdfast.Claims;
+using Holdfast.Claims.Analyses;
+using Holdfast.Isotherms;
+using Holdfast.Reports.Markup;
+using Holdfast.Reports.StudyFigures;
+using Holdfast.Reports.StudyTables;
+
+namespace Holdfast.Reports.Documents;
+
+/// <summary>Uptake against the concentration left.</summary>
+internal static class IsothermSection
+{
+    /// <summary>The section; null without an isotherm series.</summary>
+    public static Section? Of(Dossier dossier, Numbering numbering)
+    {
+        if (dossier.Evidence.Isotherms.IsEmpty)
+            return null;
+        var figures = StudyFigure.Of<IsothermFigure>(dossier).ToDictionary(f => f.Id, StringComparer.Ordinal);
+        var content = new List<Node>
+        {
+            Prose.Paragraph("Every isotherm of the list was fitted to the uptakes of single vessels with equal weights, so that their AICc compare. A second fit goes through the mass balance, with the concentration left as the one measured response, since q and Ce share their error."),
+        };
+        foreach (var fitted in dossier.Evidence.Isotherms)
+        {
+            content.AddRange(FittedText.Of(fitted, "isotherm", figures.GetValueOrDefault(StudyFigure.Id("isotherm", fitted.Series.Name)), numbering));
+            if (Coverage(fitted) is { } coverage)
+                content.Add(Prose.Paragraph(coverage));
+        }
+
+        var lines = dossier.Evidence.Isotherms
+            .Select(f => LinearFormTable.Of("isotherm-" + LevelTable.Id(f.Series.Name) + "-linear", $"Linear plots of {f.Series.Name}, for display only, beside the direct fit", f))
+            .OfType<Tables.Table>().ToArray();
+        if (lines.Length > 0)
+        {
+            content.Add(Prose.Heading("Linear plots, for display only"));
+            content.Add(Prose.Paragraph("A rearranged isotherm changes the weight of each point and often puts the same reading on both axes. The table shows how far its constants lie from those of the direct fit; none of them is used."));
+            content.AddRange(lines.Select(numbering.Table));
+        }
+
+        return new("isotherms", "Concentration", content);
+    }
+
+    private static string? Coverage(FittedSeries fitted)
+    {
+        if (fitted.Fits.FirstOrDefault(f => f.IsFit && f.Card.Name == Langmuir.Card.Name) is not { } fit)
+            return null;
+        var (qm, k) = (fit["qm"], fit["K"].Value);
+        var highest = fit.Points.X.Max();
+        var share = k * highest / (1 + k * highest);
+        var closed = qm.Profile?.IsClosed == true;
+        return $"By the Langmuir fit the vessels reach {RoundedNumber.Fixed(100 * share, 0)} % of the capacity at the highest concentration left, {InWords.Plain(highest, "mg/L")}. "
+            + (IsothermEvidence.Capacity(share, closed) switch
+            {
+                Standing.Holds => "That is far enough for the capacity to be measured rather than extrapolated.",
+                Standing.Weak => "The capacity is partly extrapolated: a higher concentration would pin it.",
+                _ => "The capacity is extrapolated and not shown: measure at higher concentrations.",
+            });
+    }
+}

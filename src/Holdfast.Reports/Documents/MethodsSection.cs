@@ -1,0 +1,144 @@
+using System.Globalization;
+using Holdfast.Calibration;
+using Holdfast.Claims;
+using Holdfast.Claims.Analyses;
+using Holdfast.Reports.StudyTables;
+using Holdfast.Studies;
+using Holdfast.Studies.Properties;
+
+namespace Holdfast.Reports.Documents;
+
+/// <summary>Methods text from what was really recorded, one sentence a fact; what no record holds is printed as a gap.</summary>
+internal static class MethodsSection
+{
+    private const string Gap = Prose.NotRecorded;
+
+    /// <summary>The section.</summary>
+    public static Section Of(Dossier dossier)
+    {
+        var evidence = dossier.Evidence;
+        return new("methods", "Methods, as recorded",
+        [
+            Prose.Paragraph("These sentences are made from the records. A marked gap is something a reader will ask for and the records do not hold."),
+            Prose.Heading("Material and vessels"),
+            Prose.Paragraph(Material(evidence)),
+            Prose.Paragraph(Vessels(evidence)),
+            Prose.Paragraph(Acidity(evidence)),
+            Prose.Heading("Concentrations"),
+            .. Runs(evidence).Select(Prose.Paragraph),
+            Prose.Heading("Uncertainty and fitting"),
+            Prose.Paragraph("Uncertainties were propagated to first order with every shared source kept, and widened to 95 % by the effective degrees of freedom."),
+            .. Fitting(evidence).Select(Prose.Paragraph),
+            Prose.Paragraph(Order(evidence.Study)),
+        ]);
+    }
+
+    private static string Material(Evidence evidence)
+    {
+        var study = evidence.Study;
+        var named = evidence.Vessels.Select(v => v.Sample.Words(SampleProperties.Material)).OfType<string>().Distinct(StringComparer.Ordinal).ToArray();
+        var material = Detail(study, "material") ?? (named.Length > 0 ? InWords.Listed(named) : Gap);
+        var batches = evidence.Vessels.Select(v => v.Sample.Batch).OfType<string>().Distinct(StringComparer.Ordinal).ToArray();
+        return $"Sorbent: {material}; batch {(batches.Length > 0 ? InWords.Listed(batches) : Gap)}. Preparation: {Detail(study, "preparation") ?? Gap}. "
+            + $"Metal: {study.Analyte ?? Gap}, from {Detail(study, "stock") ?? Gap}. Chemicals and water grade: {Detail(study, "chemicals") ?? Gap}.";
+    }
+
+    private static string Vessels(Evidence evidence)
+    {
+        Vessel[] vessels = [.. evidence.Vessels.Where(v => v.Sample.Role == SampleRole.Vessel && !v.IsStruck)];
+        var study = evidence.Study;
+        if (vessels.Length == 0)
+            return $"Vessels: {Gap}.";
+        var water = vessels.Select(v => v.Sample.Words(SampleProperties.Matrix)).OfType<string>().Distinct(StringComparer.Ordinal).ToArray();
+        return $"{InWords.Count(vessels.Length, "vessel")} of {Range(BatchProperties.Volume, vessels)} holding {Range(BatchProperties.Mass, vessels)} of sorbent in {(water.Length > 0 ? InWords.Listed(water) : Gap)} "
+            + $"were shaken at {Detail(study, "shaking") ?? Gap} and {Range(BatchProperties.Temperature, vessels)} for {Range(BatchProperties.ContactTime, vessels)}. "
+            + $"The liquid was separated by {Detail(study, "separation") ?? Gap} (uptake by the separating step: {Detail(study, "separation-uptake") ?? Gap}).";
+    }
+
+    private static string Acidity(Evidence evidence)
+    {
+        Vessel[] vessels = [.. evidence.Vessels.Where(v => v.Sample.Role == SampleRole.Vessel && !v.IsStruck)];
+        var start = vessels.Count(v => v.Sample.Number(BatchProperties.StartPh) is not null);
+        var end = vessels.Count(v => v.Sample.Number(BatchProperties.EndPh) is not null);
+        var controls = evidence.Vessels.Count(v => v.Sample.Role == SampleRole.Control && !v.IsStruck);
+        var read = evidence.Study.Samples.Count(s => s.Role == SampleRole.StartSolution);
+        return string.Create(CultureInfo.InvariantCulture,
+            $"The start pH was recorded for {start} and the end pH for {end} of {InWords.Count(vessels.Length, "vessel")} (electrode calibrated at {Detail(evidence.Study, "ph-buffers") ?? Gap}). ")
+            + (controls > 0 ? $"{InWords.Count(controls, "control")} without sorbent {(controls == 1 ? "was" : "were")} read. " : $"Controls without sorbent: {Gap}. ")
+            + (read > 0 ? $"{InWords.Count(read, "start solution")} {(read == 1 ? "was" : "were")} read." : $"Readings of the start solutions: {Gap}; they count as made up.");
+    }
+
+    private static IEnumerable<string> Runs(Evidence evidence)
+    {
+        if (evidence.Runs.IsEmpty)
+            yield return $"Concentrations were read by {Gap}.";
+        foreach (var run in evidence.Runs)
+        {
+            var text = $"Run {run.Run.Id}: {Said(run, "Instrument")}, {Said(run, "Element")} at {Said(run, "Wavelength")}, flame {Said(run, "Flame")}, read on {Said(run, "Date")}";
+            if (run.Curve is not { } curve)
+            {
+                yield return text + "; without a line, so nothing was worked out from it.";
+                continue;
+            }
+
+            text += run.BorrowedFrom is { } lender
+                ? $"; on the line of {lender}."
+                : $"; against {InWords.Count(curve.Standards.Select(s => s.Level).Distinct().Count(), "standard")} up to {InWords.Plain(curve.Top, "mg/L")} ({InWords.Count(curve.Standards.Count, "reading")}, {Weights(curve.Weights)}); "
+                    + $"detection limit {Limit(curve.Limits.Detection)}, limit of quantification {Limit(curve.Limits.Quantification)}.";
+            var recoveries = run.Checks.Select(c => c.Recovery).OfType<double>().ToArray();
+            yield return text + (recoveries.Length == 0 ? $" Check standards: {Gap}." : $" Check standards recovered {InWords.Span(recoveries, "%")}.");
+        }
+    }
+
+    private static IEnumerable<string> Fitting(Evidence evidence)
+    {
+        foreach (var (name, all, weighed) in new[]
+        {
+            ("Kinetic curves", evidence.Kinetics, "weighted by 1/u² of each uptake"),
+            ("Isotherms", evidence.Isotherms, "through the mass balance, weighted by 1/u² of the concentration left"),
+        })
+        {
+            if (all.IsEmpty)
+                continue;
+            var curves = all.SelectMany(f => f.Fits).Select(f => f.Card.Name).Distinct(StringComparer.Ordinal).ToArray();
+            yield return $"{name} were fitted by nonlinear least squares to the uptake of single vessels with equal weights, and a second time {weighed}. Intervals are 95 % profile-likelihood intervals. "
+                + $"The curves are the whole list of the program, the same for every study: {InWords.Listed(curves)}.";
+        }
+
+        var strikes = evidence.Study.Strikes;
+        yield return strikes.IsEmpty
+            ? "No sample or reading was excluded."
+            : $"{InWords.Count(strikes.Length, "sample or reading", "samples or readings")} {(strikes.Length == 1 ? "was" : "were")} excluded ({InWords.Listed(strikes.Select(s => s.Reason))}).";
+    }
+
+    private static string Order(Study study)
+    {
+        var margins = study.Margins.IsEmpty
+            ? "No margin was fixed beforehand: the defaults of the rules were used."
+            : "Margins fixed: " + string.Join("; ", study.Margins.Select(m => string.Create(CultureInfo.InvariantCulture,
+                $"{m.Name} {InWords.Plain(m.Low)} to {InWords.Plain(m.High, m.Unit)} (entry {m.Entry})"))) + ". Others are the defaults of the rules.";
+        return $"Order of the vessels, seed and blocks: {Detail(study, "order") ?? Gap}. {margins} Plan and amendments: {Detail(study, "plan") ?? Gap}.";
+    }
+
+    private static string Limit(DetectionLimit limit)
+        => limit.Interval is { } i ? $"{InWords.Of(limit.Value, i.Low, i.High, "mg/L")} by {limit.Formula}" : $"{InWords.Plain(limit.Value, "mg/L")} by {limit.Formula}";
+
+    private static string Weights(Weights weights) => weights.Kind switch
+    {
+        Weighting.Equal => "equal weights",
+        Weighting.VarianceFunction => "weights from the scatter of replicates",
+        Weighting.InverseLevel => "weights 1/c",
+        _ => "weights 1/c²",
+    };
+
+    private static string Range(Property property, Vessel[] vessels)
+    {
+        double[] values = [.. vessels.Select(v => v.Sample.Number(property)).OfType<double>()];
+        return values.Length == 0 ? Gap : InWords.Span(values, property.Unit) + (values.Length < vessels.Length ? $" (recorded for {values.Length.ToString(CultureInfo.InvariantCulture)} of them)" : "");
+    }
+
+    private static string Said(CalibratedRun run, string key)
+        => run.Run.Details.FirstOrDefault(d => string.Equals(d.Key.Trim(), key, StringComparison.OrdinalIgnoreCase)).Value is { Length: > 0 } said ? said : Gap;
+
+    private static string? Detail(Study study, string key) => study.Details.GetValueOrDefault(key) is { Length: > 0 } said ? said : null;
+}

@@ -1,0 +1,84 @@
+using System.Globalization;
+using Holdfast.Claims;
+using Holdfast.Reports.Figures;
+using Holdfast.Reports.Markup;
+using Holdfast.Reports.Tables;
+using Holdfast.Reports.Trails;
+
+namespace Holdfast.Reports.Documents;
+
+/// <summary>Hands out the numbers of figures, tables and trails in the order in which a reader meets them, and writes them.</summary>
+internal sealed class Numbering(Dossier dossier)
+{
+    private static readonly FigureFormat Size = new(120);
+
+    private readonly List<NumberTrail> trails = [];
+    private int figures;
+    private int tables;
+
+    /// <summary>The trails that were referred to, in the order of their notes.</summary>
+    public IReadOnlyList<NumberTrail> Trails => trails;
+
+    /// <summary>A figure with its number and caption.</summary>
+    public Element Figure(Figure figure)
+    {
+        var heading = string.Create(CultureInfo.InvariantCulture, $"Figure {++figures}.");
+        return FigureHtml.Of(figure, Size, heading, SvgOptions.Screen());
+    }
+
+    /// <summary>A table with its number; it scrolls by itself where the page is narrow.</summary>
+    public Element Table(Table table)
+    {
+        var caption = RichText.Literal(string.Create(CultureInfo.InvariantCulture, $"Table {++tables}. ")).With(table.Caption);
+        var rows = table.Rows.Select(r => r with { Cells = [.. r.Cells.Select(Linked)] }).ToArray();
+        var block = TableHtml.Of(new Table(table.Id, caption, table.Columns, rows, table.Codes) { Notes = table.Notes });
+        return Scrolling(block, caption.Plain);
+    }
+
+    /// <summary>The number of the next table built by hand, for its caption.</summary>
+    public string NextTable() => string.Create(CultureInfo.InvariantCulture, $"Table {++tables}. ");
+
+    /// <summary>A table block whose table scrolls by itself and can be reached by keyboard.</summary>
+    public static Element Scrolling(Element block, string name)
+    {
+        var grid = block.Content.OfType<Element>().First(e => e.Name == "table");
+        var box = Html.Element("div", [("class", "scroll"), ("role", "region"), ("tabindex", "0"), ("aria-label", name)], grid);
+        return Html.Element("div", block.Attributes.Select(a => (a.Name, (string?)a.Value)), block.Content.Select(c => ReferenceEquals(c, grid) ? box : c));
+    }
+
+    /// <summary>A raised link to the note that holds a number's trail; nothing when there is no such number.</summary>
+    public IEnumerable<Node> Trail(string address)
+    {
+        var index = trails.FindIndex(t => t.Address == address);
+        if (index < 0)
+        {
+            if (NumberTrail.Of(dossier.Evidence, address) is not { } trail)
+                return [];
+            trails.Add(trail);
+            index = trails.Count - 1;
+            return [Link(index, anchor: true)];
+        }
+
+        return [Link(index, anchor: false)];
+    }
+
+    /// <summary>Address in the page of the note with this number, from 1.</summary>
+    public static string NoteId(int number) => string.Create(CultureInfo.InvariantCulture, $"trail-{number}");
+
+    // A cell's own address names a number; in a page it leads to the note, where there is one.
+    private Cell Linked(Cell cell)
+    {
+        if (cell.Address is not { } address || address.StartsWith('#'))
+            return cell;
+        var index = trails.FindIndex(t => t.Address == address);
+        return cell with { Address = index < 0 ? null : "#" + NoteId(index + 1) };
+    }
+
+    private static Element Link(int index, bool anchor)
+    {
+        var number = (index + 1).ToString(CultureInfo.InvariantCulture);
+        var id = NoteId(index + 1);
+        return Html.Element("sup", Html.Element(
+            "a", [("href", "#" + id), ("id", anchor ? id + "-from" : null), ("aria-label", "trail, note " + number)], "[" + number + "]"));
+    }
+}

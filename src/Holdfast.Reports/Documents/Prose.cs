@@ -1,0 +1,41 @@
+using Holdfast.Reports.Markup;
+
+namespace Holdfast.Reports.Documents;
+
+/// <summary>Paragraphs, lists and headings of a report.</summary>
+internal static class Prose
+{
+    /// <summary>Printed where the records have no fact, so that the author sees the gap.</summary>
+    public const string NotRecorded = "[not recorded]";
+
+    /// <summary>A paragraph of sentences; gaps in the records are marked.</summary>
+    public static Element Paragraph(string text) => Html.Element("p", Marked(text));
+
+    /// <summary>A paragraph of pieces.</summary>
+    public static Element Paragraph(params IEnumerable<Node> pieces) => Html.Element("p", pieces);
+
+    /// <summary>A list; gaps in the records are marked.</summary>
+    public static Element List(IEnumerable<string> items) => Html.Element("ul", items.Select(i => (Node)Html.Element("li", Marked(i))));
+
+    /// <summary>A heading of the third order with an address.</summary>
+    public static Element Heading(string text, string? id = null) => Html.Element("h3", [("id", id)], text);
+
+    /// <summary>A heading of the fourth order.</summary>
+    public static Element Subheading(string text) => Html.Element("h4", text);
+
+    /// <summary>Text with its gaps marked.</summary>
+    public static IEnumerable<Node> Marked(string text)
+    {
+        var from = 0;
+        for (var at = text.IndexOf(NotRecorded, StringComparison.Ordinal); at >= 0; at = text.IndexOf(NotRecorded, from, StringComparison.Ordinal))
+        {
+            if (at > from)
+                yield return text[from..at];
+            yield return Html.Element("mark", [("class", "blank")], NotRecorded);
+            from = at + NotRecorded.Length;
+        }
+
+        if (from < text.Length)
+            yield return text[from..];
+    }
+}

@@ -1,0 +1,11 @@
+namespace Holdfast.Reports.Documents;
+
+/// <summary>What a report says of itself beside the study.</summary>
+public sealed record ReportOptions
+{
+    /// <summary>Day printed on the report; null prints none, so that the same study gives the same bytes.</summary>
+    public DateOnly? Date { get; init; }
+
+    /// <summary>Program and version that made it.</summary>
+    public string MadeBy { get; init; } = "Holdfast " + typeof(ReportOptions).Assembly.GetName().Version!.ToString(3);
+}

@@ -1,0 +1,82 @@
+using System.Globalization;
+using Holdfast.Claims;
+using Holdfast.Reports.Markup;
+
+namespace Holdfast.Reports.Documents;
+
+/// <summary>
+/// The report of a study as one self-contained page: no script, nothing loaded from elsewhere, the same bytes for the same study. It is recomputed from
+/// the study each time, so that no number in it can be stale.
+/// </summary>
+public static class StudyReport
+{
+    /// <summary>The text of the page.</summary>
+    /// <param name="dossier">The study worked out; an empty one gives a report that says so.</param>
+    /// <param name="options">What the report says of itself; null for the defaults.</param>
+    public static string Html(Dossier dossier, ReportOptions? options = null)
+    {
+        ArgumentNullException.ThrowIfNull(dossier);
+        var use = options ?? new();
+        var numbering = new Numbering(dossier);
+        Section[] sections = [.. Sections(dossier, numbering, use).OfType<Section>()];
+        var study = dossier.Evidence.Study;
+        var title = study.Title.Length == 0 ? "Untitled study" : study.Title;
+        return Markup.Html.Page(Markup.Html.Element(
+            "html",
+            [("lang", "en")],
+            Markup.Html.Element(
+                "head",
+                Markup.Html.Element("meta", [("charset", "utf-8")]),
+                Markup.Html.Element("meta", [("name", "viewport"), ("content", "width=device-width, initial-scale=1")]),
+                Markup.Html.Element("meta", [("name", "color-scheme"), ("content", "light dark")]),
+                Markup.Html.Element("title", (study.Invented ? "Invented demo data: " : "") + title),
+                new Stylesheet(ReportStyle.Css)),
+            Markup.Html.Element(
+                "body",
+                [
+                    Markup.Html.Element("a", [("class", "skip"), ("href", "#report")], "Skip to the report"),
+                    Opening.Of(dossier, title, use),
+                    Contents(sections),
+                    Markup.Html.Element("main", [("id", "report")], sections.Select(Written)),
+                    Opening.Foot(study, use),
+                    .. study.Invented ? [Opening.PageMark()] : Array.Empty<Node>(),
+                ])));
+    }
+
+    private static IEnumerable<Section?> Sections(Dossier dossier, Numbering numbering, ReportOptions options)
+    {
+        yield return SummarySection.Of(dossier, numbering);
+        yield return CalibrationSection.Of(dossier, numbering);
+        yield return ConcentrationSection.Of(dossier, numbering);
+        yield return DoseSection.Of(dossier, numbering);
+        yield return KineticsSection.Of(dossier, numbering);
+        yield return IsothermSection.Of(dossier, numbering);
+        yield return PhSection.Of(dossier, numbering);
+        yield return WaterSection.Of(dossier, numbering);
+        yield return DefenceSection.Of(dossier);
+        yield return MethodsSection.Of(dossier);
+        yield return StrikeSection.Of(dossier, numbering);
+        yield return FindingSection.Of(dossier);
+        yield return LimitSection.Of(dossier);
+        yield return SafetySection.Of(dossier.Evidence.Study);
+        yield return ReproducibilitySection.Of(dossier, numbering, options);
+        yield return AppendixSection.Of(dossier, numbering);
+        yield return TrailSection.Of(numbering);
+    }
+
+    private static Element Contents(IEnumerable<Section> sections)
+        => Markup.Html.Element(
+            "nav",
+            [("aria-label", "Contents")],
+            Markup.Html.Element("h2", "Contents"),
+            Markup.Html.Element("ol", sections.Select(s => (Node)Markup.Html.Element("li", Markup.Html.Element("a", [("href", "#" + s.Id)], s.Title)))));
+
+    private static Node Written(Section section, int index)
+        => Markup.Html.Element(
+            "section",
+            [("id", section.Id), ("aria-labelledby", section.Id + "-heading")],
+            [
+                Markup.Html.Element("h2", [("id", section.Id + "-heading")], string.Create(CultureInfo.InvariantCulture, $"{index + 1}. {section.Title}")),
+                .. section.Content,
+            ]);
+}

@@ -1,0 +1,63 @@
+using Holdfast.Amounts;
+using Holdfast.Fitting;
+using Holdfast.Reports.Figures;
+using Holdfast.Reports.Tables;
+
+namespace Holdfast.Reports.StudyTables;
+
+/// <summary>The parameters of fitted curves with their intervals, one row a parameter.</summary>
+public static class EstimateTable
+{
+    private static readonly SortedDictionary<string, string> Codes = new(StringComparer.Ordinal)
+    {
+        ["open"] = "the data set no limit on this side",
+        ["nd"] = "not determined by these data",
+    };
+
+    /// <summary>One row a parameter; curves without parameters are left to the ranking, which has their reason.</summary>
+    /// <param name="id">Short stable name of the table.</param>
+    /// <param name="caption">What it shows.</param>
+    /// <param name="fits">The fits.</param>
+    public static Table Of(string id, string caption, IEnumerable<FitResult> fits)
+        => new(
+            id,
+            caption,
+            [
+                new Column("curve", "Curve") { NamesRows = true },
+                new Column("parameter", "Parameter"),
+                new Column("meaning", "Meaning"),
+                new Column("estimate", "Estimate"),
+                new Column("low", "95 % from"),
+                new Column("high", "to"),
+                new Column("unit", "Unit"),
+            ],
+            [.. RankingTable.Sorted(fits).SelectMany(f => f.Parameters.Select(p => One(f, p)))],
+            Codes)
+        {
+            Notes = ["Estimate ± standard error; where none is given, the parameter ended on a bound or nothing was left over to judge by.", "Intervals by profile likelihood."],
+        };
+
+    private static Row One(FitResult fit, FittedParameter parameter)
+    {
+        var limits = parameter.Profile;
+        return Row.Of(
+            fit.Card.Name,
+            parameter.Symbol,
+            parameter.Definition.Meaning,
+            !double.IsFinite(parameter.Value) ? new MissingCell("nd")
+                : parameter.StandardError is { } se && double.IsFinite(se) ? new MeasuredCell(parameter.Value, se)
+                : new NumberCell(parameter.Value),
+            limits is null ? new MissingCell("nd") : End(limits.Lower, limits),
+            limits is null ? new MissingCell("nd") : End(limits.Upper, limits),
+            RichText.Unit(parameter.Unit) is { Runs.Count: > 0 } unit ? new TextCell(unit) : "none");
+    }
+
+    private static Cell End(ProfileLimit limit, ProfileInterval interval)
+    {
+        if (limit.Value is not { } value || !double.IsFinite(value))
+            return new MissingCell("open");
+        if (interval is { Lower.Value: { } low, Upper.Value: { } high } && high > low && RoundedNumber.DecimalsFor((high - low) / 2) is >= 0 and <= 5 and var decimals)
+            return new NumberCell(value) { Decimals = decimals };
+        return new NumberCell(value);
+    }
+}

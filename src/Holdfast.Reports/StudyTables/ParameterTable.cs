@@ -1,0 +1,99 @@
+using System.Globalization;
+using Holdfast.Amounts;
+using Holdfast.Fitting;
+using Holdfast.Reports.Figures;
+using Holdfast.Reports.Tables;
+
+namespace Holdfast.Reports.StudyTables;
+
+/// <summary>Fitted curves with their parameters: one row a parameter, refused curves included with their reason.</summary>
+public static class ParameterTable
+{
+    private static readonly SortedDictionary<string, string> Codes = new(StringComparer.Ordinal)
+    {
+        ["nc"] = "not comparable: too few points for this many parameters",
+        ["nd"] = "not determined by these data",
+        ["na"] = "does not apply",
+    };
+
+    /// <summary>The fits of one series, best first.</summary>
+    /// <param name="name">Short stable name of the table.</param>
+    /// <param name="caption">What it shows.</param>
+    /// <param name="fits">The fits.</param>
+    public static Table Of(string name, string caption, IEnumerable<FitResult> fits)
+    {
+        ArgumentNullException.ThrowIfNull(fits);
+        var sorted = fits.OrderBy(f => f.IsFit ? 0 : 1).ThenBy(f => f.Aicc ?? double.MaxValue).ThenBy(f => f.Card.Name, StringComparer.Ordinal).ToArray();
+        var best = sorted.Where(f => f.IsFit && f.Aicc is not null).Select(f => f.Aicc).FirstOrDefault();
+        return new Table(
+            name,
+            caption,
+            [
+                new Column("curve", "Curve") { NamesRows = true },
+                new Column("parameter", "Parameter"),
+                new Column("value", "Value"),
+                new Column("unit", "Unit"),
+                new Column("interval", "95 % profile interval"),
+                new Column("n", "n"),
+                new Column("s", "s"),
+                new Column("lof", RichText.Parse("lack of fit *p*")),
+                new Column("aicc", "AICc"),
+                new Column("delta", "ΔAICc"),
+                new Column("remark", "Remark"),
+            ],
+            [.. sorted.SelectMany(f => Rows(f, best))],
+            Codes)
+        {
+            Notes =
+            [
+                "Value ± standard error. n counts vessels. s is the residual standard deviation in the unit of the uptake.",
+                "AICc counts the error variance as a parameter; differences below 2 tell nothing apart.",
+            ],
+        };
+    }
+
+    private static IEnumerable<Row> Rows(FitResult fit, double? best)
+    {
+        if (fit.Parameters.Count == 0)
+        {
+            yield return Row.Of(
+                fit.Card.Name, "", new MissingCell("nd"), "", new MissingCell("nd"), new NumberCell(fit.N) { Decimals = 0 }, new MissingCell("nd"), new MissingCell("na"),
+                new MissingCell("nd"), new MissingCell("nd"), Remark(fit));
+            yield break;
+        }
+
+        for (var j = 0; j < fit.Parameters.Count; j++)
+        {
+            var parameter = fit.Parameters[j];
+            var first = j == 0;
+            yield return Row.Of(
+                fit.Card.Name,
+                parameter.Symbol,
+                parameter.StandardError is { } se ? new MeasuredCell(parameter.Value, se) : new NumberCell(parameter.Value),
+                parameter.Unit,
+                Interval(parameter),
+                new NumberCell(fit.N) { Decimals = 0 },
+                first && fit.ResidualSd is { } s ? new NumberCell(s) : new MissingCell("na"),
+                first && fit.LackOfFit is { } lof ? P(lof.Test.P) : new MissingCell("na"),
+                !first ? new MissingCell("na") : fit.Aicc is { } aicc ? new NumberCell(aicc) { Decimals = 1 } : new MissingCell("nc"),
+                !first ? new MissingCell("na") : fit.Aicc - best is { } delta ? new NumberCell(delta) { Decimals = 1 } : new MissingCell("nc"),
+                first ? Remark(fit) : "");
+        }
+    }
+
+    /// <summary>A profile interval in words; an open end is said to be open.</summary>
+    /// <param name="parameter">The parameter.</param>
+    public static string Interval(FittedParameter parameter)
+    {
+        ArgumentNullException.ThrowIfNull(parameter);
+        if (parameter.Profile is not { } profile)
+            return "";
+        var low = profile.Lower.Value is { } l ? RoundedNumber.WithoutUncertainty(l).PlusMinus : "no lower limit";
+        var high = profile.Upper.Value is { } h ? RoundedNumber.WithoutUncertainty(h).PlusMinus : "no upper limit";
+        return $"{low} to {high}";
+    }
+
+    private static Cell P(double p) => p < 0.001 ? "< 0.001" : p.ToString("0.000", CultureInfo.InvariantCulture);
+
+    private static string Remark(FitResult fit) => fit.Findings.Count == 0 ? "" : fit.Findings[0].Sentence;
+}

@@ -1,0 +1,92 @@
+using Holdfast.Amounts;
+using Holdfast.Claims.Analyses;
+using Holdfast.Reports.Tables;
+using Holdfast.Studies;
+using Holdfast.Studies.Properties;
+
+namespace Holdfast.Reports.StudyTables;
+
+/// <summary>Vessels with what went in, what was read and what follows from it.</summary>
+public static class VesselTable
+{
+    private static readonly SortedDictionary<string, string> Codes = new(StringComparer.Ordinal)
+    {
+        ["nr"] = "not recorded",
+        ["nw"] = "not worked out, because something it needs is missing",
+    };
+
+    /// <summary>One row a vessel; struck ones keep their row.</summary>
+    /// <param name="name">Short stable name of the table.</param>
+    /// <param name="caption">What it shows.</param>
+    /// <param name="vessels">The vessels.</param>
+    public static Table Of(string name, string caption, IEnumerable<Vessel> vessels)
+    {
+        ArgumentNullException.ThrowIfNull(vessels);
+        return new Table(
+            name,
+            caption,
+            [
+                new Column("sample", "Sample") { NamesRows = true },
+                new Column("series", "Series"),
+                new Column("role", "Role"),
+                Column.Of("c0", "C_0", "mg/L", "concentration at the start"),
+                Column.Of("v", "V", "mL", "volume of liquid"),
+                Column.Of("m", "m", "mg", "mass of sorbent"),
+                Column.Of("t", "t", "min", "contact time"),
+                Column.Of("ph_start", "pH_0", null, "pH at the start"),
+                Column.Of("ph_end", "pH_e", null, "pH at the end"),
+                Column.Of("ce", "C_e", "mg/L", "concentration left"),
+                Column.Of("removal", "R", "%", "removal"),
+                Column.Of("q", "q", "mg/g", "uptake"),
+                Column.Of("kd", "K_d", "L/g", "distribution coefficient"),
+            ],
+            [.. vessels.Select(One)],
+            Codes)
+        {
+            Notes = ["± is the standard uncertainty, k = 1. One row is one vessel."],
+        };
+    }
+
+    private static Row One(Vessel vessel)
+        => new(
+        [
+            vessel.Code,
+            vessel.Sample.Series ?? "",
+            InWords.Of(vessel.Sample.Role),
+            Recorded(vessel.Start),
+            Recorded(vessel.Volume),
+            Recorded(vessel.Mass),
+            Recorded(vessel, BatchProperties.ContactTime),
+            Recorded(vessel, BatchProperties.StartPh),
+            Recorded(vessel, BatchProperties.EndPh),
+            Left(vessel),
+            Worked(vessel.Removal, "R:" + vessel.Code),
+            Worked(vessel.Uptake, "q:" + vessel.Code),
+            Worked(vessel.Distribution, "Kd:" + vessel.Code),
+        ])
+        {
+            Struck = vessel.IsStruck,
+        };
+
+    private static Cell Left(Vessel vessel)
+    {
+        Cell cell = vessel.End switch
+        {
+            { IsBelowDetection: true, DetectionLimit: { } limit } => new CensoredCell(CensoredSide.Below, limit, "LOD"),
+            { Value: { } value } => MeasuredCell.Of(value),
+            _ => new MissingCell("nw"),
+        };
+        return cell is MissingCell ? cell : cell with { Address = "Ce:" + vessel.Code };
+    }
+
+    private static Cell Worked(Measured? value, string address)
+    {
+        Cell cell = value is { } known ? MeasuredCell.Of(known) : new MissingCell("nw");
+        return cell is MissingCell ? cell : cell with { Address = address };
+    }
+
+    private static Cell Recorded(Measured? value) => value is { } known ? MeasuredCell.Of(known) : new MissingCell("nr");
+
+    private static Cell Recorded(Vessel vessel, Property property)
+        => vessel.Sample.Number(property) is { } value ? new NumberCell(value) : new MissingCell("nr");
+}
