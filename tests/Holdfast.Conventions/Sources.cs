@@ -6,7 +6,7 @@ namespace Holdfast.Conventions;
 /// <summary>The files of the repository, as a reader of it sees them.</summary>
 internal static class Sources
 {
-    private static readonly string[] Skipped = ["artifacts", ".git", "TestResults", "bin", "obj", "__mismatch__"];
+    private static readonly string[] Skipped = ["artifacts", ".git", "TestResults", "bin", "obj", "__mismatch__", "holdfast-demo"];
     private static readonly string[] TextEndings =
         [".cs", ".razor", ".css", ".js", ".html", ".md", ".csproj", ".props", ".slnx", ".json", ".txt", ".csv", ".sh", ".cff", ".yml", ".py", ".snap"];
 
