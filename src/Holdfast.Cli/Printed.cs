@@ -1,0 +1,156 @@
+using System.Globalization;
+using System.Text;
+using System.Text.Json;
+using Holdfast.Amounts;
+using Holdfast.Reports.Tables;
+
+namespace Holdfast.Cli;
+
+/// <summary>A table printed for a person, as CSV or as JSON.</summary>
+internal static class Printed
+{
+    /// <summary>Prints a table.</summary>
+    /// <param name="table">The table.</param>
+    /// <param name="form">"text", "csv" or "json".</param>
+    /// <param name="output">Where to.</param>
+    public static void Write(Table table, string form, TextWriter output)
+    {
+        switch (form)
+        {
+            case "csv":
+                output.Write(TableCsv.Of(table));
+                break;
+            case "json":
+                output.WriteLine(Json(table));
+                break;
+            default:
+                Text(table, output);
+                break;
+        }
+    }
+
+    /// <summary>Indented JSON of the shape every verb shares: one object with its schema.</summary>
+    /// <param name="write">Writes the members after the schema.</param>
+    public static string Object(Action<Utf8JsonWriter> write)
+    {
+        using var stream = new MemoryStream();
+        using (var json = new Utf8JsonWriter(stream, new JsonWriterOptions { Indented = true, NewLine = "\n", Encoder = System.Text.Encodings.Web.JavaScriptEncoder.UnsafeRelaxedJsonEscaping }))
+        {
+            json.WriteStartObject();
+            json.WriteString("schema", "holdfast/1");
+            write(json);
+            json.WriteEndObject();
+        }
+
+        return Encoding.UTF8.GetString(stream.ToArray());
+    }
+
+    /// <summary>A measured value as JSON: value, unit, u and its trail; never a NaN.</summary>
+    /// <param name="json">Where to.</param>
+    /// <param name="value">The value.</param>
+    /// <param name="unit">Its unit.</param>
+    /// <param name="trail">Address of its trail, or null.</param>
+    public static void Quantity(Utf8JsonWriter json, Measured value, string unit, string? trail)
+    {
+        json.WriteStartObject();
+        json.WriteNumber("value", value.Value);
+        json.WriteString("unit", unit);
+        if (double.IsFinite(value.U))
+            json.WriteNumber("u", value.U);
+        json.WriteNumber("k", 1);
+        if (trail is not null)
+            json.WriteString("trail", trail);
+        json.WriteEndObject();
+    }
+
+    private static string Json(Table table) => Object(json =>
+    {
+        json.WriteString("table", table.Id);
+        json.WriteString("caption", table.Caption.Plain);
+        json.WriteStartArray("columns");
+        foreach (var column in table.Columns)
+        {
+            json.WriteStartObject();
+            json.WriteString("name", column.Name);
+            json.WriteString("heading", column.Heading.Plain);
+            if (column.Unit is not null)
+                json.WriteString("unit", column.Unit);
+            json.WriteEndObject();
+        }
+
+        json.WriteEndArray();
+        json.WriteStartArray("rows");
+        foreach (var row in table.Rows)
+        {
+            json.WriteStartObject();
+            for (var i = 0; i < row.Cells.Count; i++)
+            {
+                json.WritePropertyName(table.Columns[i].Name);
+                Cell(json, row.Cells[i], table.Columns[i].Unit);
+            }
+
+            json.WriteEndObject();
+        }
+
+        json.WriteEndArray();
+    });
+
+    private static void Cell(Utf8JsonWriter json, Cell cell, string? unit)
+    {
+        switch (cell)
+        {
+            case MeasuredCell measured:
+                Quantity(json, Measured.From(measured.Value, new Source("cell", "", measured.U)), unit ?? "", measured.Address);
+                break;
+            case NumberCell number:
+                json.WriteNumberValue(number.Value);
+                break;
+            case CensoredCell censored:
+                json.WriteStartObject();
+                json.WriteNumber(censored.Side == CensoredSide.Below ? "below" : "above", censored.Limit);
+                json.WriteString("unit", unit ?? "");
+                json.WriteEndObject();
+                break;
+            case TextCell text:
+                json.WriteStringValue(text.Text.Plain);
+                break;
+            default:
+                json.WriteNullValue();
+                break;
+        }
+    }
+
+    private static void Text(Table table, TextWriter output)
+    {
+        var headings = table.Columns.Select(c => c.Heading.Plain).ToArray();
+        var rows = table.Rows.Select(r => r.Cells.Select(Words).ToArray()).ToArray();
+        var numeric = table.Columns.Select((_, i) => table.Rows.Any(r => r.Cells[i] is NumberCell or MeasuredCell or CensoredCell)).ToArray();
+        var widths = headings.Select((h, i) => rows.Select(r => r[i].Length).Append(h.Length).Max()).ToArray();
+        output.WriteLine(table.Caption.Plain);
+        output.WriteLine();
+        Line(headings);
+        output.WriteLine(string.Join("  ", widths.Select(w => new string('-', w))));
+        foreach (var row in rows)
+            Line(row);
+        if (table.AllNotes.Count > 0)
+            output.WriteLine();
+        foreach (var note in table.AllNotes)
+            output.WriteLine(note.Plain);
+
+        void Line(string[] cells) => output.WriteLine(
+            string.Join("  ", cells.Select((c, i) => numeric[i] ? c.PadLeft(widths[i]) : c.PadRight(widths[i]))).TrimEnd());
+    }
+
+    private static string Words(Cell cell) => cell switch
+    {
+        MeasuredCell measured => measured.U > 0
+            ? RoundedNumber.Of(measured.Value, measured.U).PlusMinus
+            : RoundedNumber.WithoutUncertainty(measured.Value).PlusMinus,
+        NumberCell { Decimals: { } decimals } number => number.Value.ToString("F" + decimals.ToString(CultureInfo.InvariantCulture), CultureInfo.InvariantCulture),
+        NumberCell number => RoundedNumber.WithoutUncertainty(number.Value).PlusMinus,
+        CensoredCell censored => RoundedNumber.Censored(censored.Side, censored.Limit, censored.LimitName),
+        TextCell text => text.Text.Plain,
+        MissingCell missing => missing.Code,
+        _ => "",
+    };
+}

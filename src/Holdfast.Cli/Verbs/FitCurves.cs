@@ -1,0 +1,94 @@
+using System.CommandLine;
+using System.Globalization;
+using Holdfast.Claims.Analyses;
+using Holdfast.Fitting;
+using Holdfast.Reports.StudyTables;
+using Holdfast.Studies;
+using Holdfast.Studies.Import;
+
+namespace Holdfast.Cli.Verbs;
+
+/// <summary>Fits curves to the study's series, or to a table of points.</summary>
+internal sealed class FitCurves : IVerb
+{
+    public int Place => 55;
+
+    public IReadOnlyList<string> Examples => ["holdfast fit kinetics", "holdfast fit isotherm points.csv --as json"];
+
+    public IReadOnlyList<(int Code, string Meaning)> Exits => [(Exit.NeedsDecision, "no curve settled, or the points need a decision"), (Exit.NoSuchThing, "no such series")];
+
+    public Command Command(Door door)
+    {
+        var options = new StudyOptions();
+        var family = new Argument<string>("family") { Description = "kinetics or isotherm" };
+        family.AcceptOnlyFromAmong("kinetics", "isotherm");
+        var points = new Argument<string?>("points") { Description = "a table with two columns of points; the study's own series when left out", Arity = ArgumentArity.ZeroOrOne };
+        var command = options.On(new Command("fit", "fit every curve of a family and compare them honestly") { family, points });
+        command.SetAction(parsed =>
+        {
+            var kinetics = parsed.GetValue(family) == "kinetics";
+            var form = parsed.GetValue(options.As)!;
+            if (parsed.GetValue(points) is { } file)
+                return OfPoints(Path.GetFullPath(file, door.Folder), kinetics, form, door);
+            using var study = options.Read(parsed, door);
+            var evidence = Evidence.Of(study.Study);
+            var all = kinetics ? evidence.Kinetics : evidence.Isotherms;
+            if (all.IsEmpty)
+            {
+                door.Error.WriteLine(kinetics
+                    ? "No series of this study varies the contact time alone. Record the contact time of each vessel."
+                    : "No series of this study varies the start concentration alone. Record C0 of each vessel.");
+                return Exit.NoSuchThing;
+            }
+
+            foreach (var fitted in all)
+                Show(fitted.Series.Name, fitted.Fits, form, door);
+            return all.Any(f => f.Best is not null) ? Exit.Done : Exit.NeedsDecision;
+        });
+        return command;
+    }
+
+    private static int OfPoints(string path, bool kinetics, string form, Door door)
+    {
+        var bytes = File.Exists(path) ? new FileInfo(path) : null;
+        if (bytes is null)
+        {
+            door.Error.WriteLine($"HF-406 {Path.GetFileName(path)} is not there. Nothing was fitted.");
+            return Exit.NeedsDecision;
+        }
+
+        var understood = Take.Understand(new Study { Title = "points" }, [PointsFile.Read(path)], Answers.None)[0].Understanding;
+        foreach (var finding in understood.Findings)
+            door.Error.WriteLine($"{finding.Code} {finding.Sentence}");
+        foreach (var question in understood.Questions.Where(q => q.IsOpen))
+            door.Error.WriteLine($"{question.Code} {question.Text}");
+        if (PointsFile.Points(understood, kinetics, out var remark) is not { } data)
+        {
+            door.Error.WriteLine(remark);
+            return Exit.NeedsDecision;
+        }
+
+        if (remark.Length > 0)
+            door.Error.WriteLine(remark);
+        var models = Model.AllIn(kinetics ? "Holdfast.Kinetics" : "Holdfast.Isotherms").Where(m => m.Card.Abscissa is null);
+        var fits = models.Select(m => m.Fit(data)).ToArray();
+        Show(Path.GetFileNameWithoutExtension(path), fits, form, door);
+        return fits.Any(f => f.IsFit) ? Exit.Done : Exit.NeedsDecision;
+    }
+
+    private static void Show(string name, IReadOnlyList<FitResult> fits, string form, Door door)
+    {
+        Printed.Write(ParameterTable.Of("fits", $"Curves fitted to {name}", fits), form, door.Out);
+        var settled = fits.Where(f => f.IsFit && f.Aicc is not null).OrderBy(f => f.Aicc).ToArray();
+        if (settled.Length == 0)
+        {
+            door.Error.WriteLine($"{name}: no curve settled with enough points to compare. The remarks say why.");
+            return;
+        }
+
+        var near = settled.Where(f => f.Aicc - settled[0].Aicc < 2).Select(f => f.Card.Name).ToArray();
+        door.Error.WriteLine(near.Length == 1
+            ? $"{name}: {near[0]} has the lowest AICc. A close fit is not a mechanism."
+            : string.Create(CultureInfo.InvariantCulture, $"{name}: HF-412 {string.Join(", ", near)} are not told apart by these points (ΔAICc below 2)."));
+    }
+}

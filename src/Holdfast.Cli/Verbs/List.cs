@@ -1,0 +1,44 @@
+using System.CommandLine;
+using System.Globalization;
+using Holdfast.Reports.StudyTables;
+
+namespace Holdfast.Cli.Verbs;
+
+/// <summary>What the study holds.</summary>
+internal sealed class List : IVerb
+{
+    public int Place => 30;
+
+    public IReadOnlyList<string> Examples => ["holdfast list", "holdfast list readings --as csv"];
+
+    public IReadOnlyList<(int Code, string Meaning)> Exits => [(Exit.NoSuchThing, "not a study")];
+
+    public Command Command(Door door)
+    {
+        var options = new StudyOptions();
+        var what = new Argument<string>("what") { Description = "samples, readings or daybook", DefaultValueFactory = _ => "samples" };
+        what.AcceptOnlyFromAmong("samples", "readings", "daybook");
+        var command = options.On(new Command("list", "list samples, readings or the Daybook") { what });
+        command.SetAction(parsed =>
+        {
+            using var study = options.Read(parsed, door);
+            var form = parsed.GetValue(options.As)!;
+            switch (parsed.GetValue(what))
+            {
+                case "readings":
+                    Printed.Write(SampleTable.Readings(study.Study), form, door.Out);
+                    break;
+                case "daybook":
+                    Printed.Write(DaybookTable.Of(study.Daybook), form, door.Out);
+                    break;
+                default:
+                    Printed.Write(SampleTable.Of(study.Study), form, door.Out);
+                    options.Remark(parsed, door, string.Create(CultureInfo.InvariantCulture, $"{study.Study.Samples.Length} samples, {study.Study.Readings.Length} readings"));
+                    break;
+            }
+
+            return Exit.Done;
+        });
+        return command;
+    }
+}

@@ -1,0 +1,49 @@
+using System.CommandLine;
+using System.Globalization;
+using Holdfast.Claims.Analyses;
+using Holdfast.Reports.StudyTables;
+
+namespace Holdfast.Cli.Verbs;
+
+/// <summary>Readings to quantities.</summary>
+internal sealed class Reduce : IVerb
+{
+    public int Place => 50;
+
+    public IReadOnlyList<string> Examples => ["holdfast reduce", "holdfast reduce KIN-05 --as csv"];
+
+    public IReadOnlyList<(int Code, string Meaning)> Exits => [(Exit.NoSuchThing, "no such series")];
+
+    public Command Command(Door door)
+    {
+        var options = new StudyOptions();
+        var series = new Argument<string?>("series") { Description = "one series; every vessel when left out", Arity = ArgumentArity.ZeroOrOne };
+        var command = options.On(new Command("reduce", "readings to quantities: concentrations, removal, uptake, each with uncertainty") { series });
+        command.SetAction(parsed =>
+        {
+            using var study = options.Read(parsed, door);
+            var evidence = Evidence.Of(study.Study);
+            var name = parsed.GetValue(series);
+            var vessels = evidence.Vessels.Where(v => name is null || string.Equals(v.Sample.Series, name, StringComparison.OrdinalIgnoreCase)).ToArray();
+            if (vessels.Length == 0 && name is not null)
+            {
+                door.Error.WriteLine($"This study has no series {name}. Series: {string.Join(", ", evidence.Series.Select(s => s.Name))}.");
+                return Exit.NoSuchThing;
+            }
+
+            foreach (var run in evidence.Runs.Where(r => r.Curve is not null && r.BorrowedFrom is null))
+            {
+                var curve = run.Curve!;
+                options.Remark(parsed, door, string.Create(CultureInfo.InvariantCulture,
+                    $"{run.Run.Id}: {curve.Kind} to {curve.Top:0.###} mg/L, detection limit {curve.Limits.Detection.Value:0.####} mg/L ({curve.Limits.Detection.Definition})"));
+                foreach (var reason in curve.Reasons)
+                    options.Remark(parsed, door, "  " + reason);
+            }
+
+            Printed.Write(VesselTable.Of("quantities", name is null ? "Quantities" : $"Quantities of series {name}", vessels), parsed.GetValue(options.As)!, door.Out);
+            Remarks.Tell(evidence.Findings.Concat(vessels.SelectMany(v => v.Findings)), s => options.Remark(parsed, door, s));
+            return Exit.Done;
+        });
+        return command;
+    }
+}

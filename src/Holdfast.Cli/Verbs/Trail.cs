@@ -1,0 +1,70 @@
+using System.CommandLine;
+using Holdfast.Amounts;
+using Holdfast.Claims.Analyses;
+using Holdfast.Reports.Trails;
+
+namespace Holdfast.Cli.Verbs;
+
+/// <summary>Where a number comes from.</summary>
+internal sealed class Trail : IVerb
+{
+    public int Place => 60;
+
+    public IReadOnlyList<string> Examples => ["holdfast trail q:V-12", "holdfast trail Ce:V-12 --as json"];
+
+    public IReadOnlyList<(int Code, string Meaning)> Exits => [(Exit.NoSuchThing, "no such number")];
+
+    public Command Command(Door door)
+    {
+        var options = new StudyOptions();
+        var number = new Argument<string>("number") { Description = "q:, R:, Ce:, C0:, D: or Kd: and a sample code" };
+        var command = options.On(new Command("trail", "where a number comes from: formula, inputs, shares of its variance, readings") { number });
+        command.SetAction(parsed =>
+        {
+            using var study = options.Read(parsed, door);
+            var evidence = Evidence.Of(study.Study);
+            var address = parsed.GetValue(number)!;
+            if (NumberTrail.Of(evidence, address) is not { } trail)
+            {
+                door.Error.WriteLine($"There is no number {address}. Write what it is and the sample: q:V-12 (uptake), R: (removal), Ce:, C0:, D: (dose), Kd:.");
+                return Exit.NoSuchThing;
+            }
+
+            door.Out.WriteLine(parsed.GetValue(options.As) == "json" ? Json(trail) : trail.Text());
+            return Exit.Done;
+        });
+        return command;
+    }
+
+    private static string Json(NumberTrail trail) => Printed.Object(json =>
+    {
+        json.WritePropertyName("number");
+        Printed.Quantity(json, trail.Value, trail.Unit, trail.Address);
+        json.WriteString("formula", trail.Formula);
+        json.WriteStartArray("inputs");
+        foreach (var input in trail.Inputs)
+        {
+            json.WriteStartObject();
+            json.WriteString("symbol", input.Symbol);
+            json.WritePropertyName("quantity");
+            Printed.Quantity(json, input.Value, input.Unit, null);
+            json.WriteString("from", input.From);
+            json.WriteEndObject();
+        }
+
+        json.WriteEndArray();
+        json.WriteStartArray("budget");
+        foreach (var row in Budget.BySource(trail.Value).Rows)
+        {
+            json.WriteStartObject();
+            json.WriteString("source", row.Name);
+            json.WriteNumber("contribution", row.Contribution);
+            json.WriteNumber("share", row.Share);
+            if (row.RecordedIn is not null)
+                json.WriteString("recorded", row.RecordedIn);
+            json.WriteEndObject();
+        }
+
+        json.WriteEndArray();
+    });
+}

@@ -1,0 +1,112 @@
+using System.CommandLine;
+using System.Globalization;
+using Holdfast.Claims;
+using Holdfast.Reports.Documents;
+using Holdfast.Reports.Figures;
+using Holdfast.Reports.StudyFigures;
+using Holdfast.Reports.StudyTables;
+using Holdfast.Reports.Tables;
+
+namespace Holdfast.Cli.Verbs;
+
+/// <summary>Figures, tables and text.</summary>
+internal sealed class Write : IVerb
+{
+    public int Place => 80;
+
+    public IReadOnlyList<string> Examples => ["holdfast write --html report.html", "holdfast write --csv tables --figures svg,pdf --width 85 --to figures"];
+
+    public IReadOnlyList<(int Code, string Meaning)> Exits => [(Exit.NeedsDecision, "a file is there already"), (Exit.Storage, "the folder cannot be written")];
+
+    public Command Command(Door door)
+    {
+        var options = new StudyOptions();
+        var html = new Option<string?>("--html") { Description = "the report as one self-contained file" };
+        var csv = new Option<string?>("--csv") { Description = "every table as CSV into this folder" };
+        var figures = new Option<string?>("--figures") { Description = "every figure as svg, png or pdf (several with commas)" };
+        var width = new Option<string>("--width") { Description = "85 or 174 mm, or both with a comma", DefaultValueFactory = _ => "85" };
+        var to = new Option<string>("--to") { Description = "folder for the figures", DefaultValueFactory = _ => "figures" };
+        var replace = new Option<bool>("--replace") { Description = "write over files that are there already" };
+        var command = options.On(new Command("write", "write the report, tables and figures") { html, csv, figures, width, to, replace });
+        command.SetAction(parsed =>
+        {
+            var (report, tables, kinds) = (parsed.GetValue(html), parsed.GetValue(csv), parsed.GetValue(figures));
+            if (report is null && tables is null && kinds is null)
+            {
+                door.Error.WriteLine("Say what to write: --html report.html, --csv tables, --figures svg.");
+                return Exit.NotUnderstood;
+            }
+
+            var formats = (kinds ?? "").Split(',', StringSplitOptions.RemoveEmptyEntries | StringSplitOptions.TrimEntries);
+            var widths = parsed.GetValue(width)!.Split(',', StringSplitOptions.RemoveEmptyEntries | StringSplitOptions.TrimEntries);
+            if (formats.Except(["svg", "png", "pdf"], StringComparer.Ordinal).Any() || widths.Except(["85", "174"], StringComparer.Ordinal).Any())
+            {
+                door.Error.WriteLine("Figures are written as svg, png or pdf, 85 or 174 mm wide.");
+                return Exit.NotUnderstood;
+            }
+
+            using var study = options.Read(parsed, door);
+            var dossier = Dossier.Of(study.Study);
+            var files = new List<(string Path, byte[] Bytes)>();
+            if (report is not null)
+                files.Add((Path.GetFullPath(report, door.Folder), System.Text.Encoding.UTF8.GetBytes(StudyReport.Html(dossier))));
+            if (tables is not null)
+            {
+                foreach (var table in ReportTables.All(dossier))
+                    files.Add((Path.Combine(Path.GetFullPath(tables, door.Folder), table.Id + ".csv"), System.Text.Encoding.UTF8.GetBytes(TableCsv.Of(table))));
+            }
+
+            if (formats.Length > 0)
+                files.AddRange(Drawn(dossier, formats, widths, Path.GetFullPath(parsed.GetValue(to)!, door.Folder)));
+            return Keep(files, parsed.GetValue(replace), door);
+        });
+        return command;
+    }
+
+    private static IEnumerable<(string Path, byte[] Bytes)> Drawn(Dossier dossier, string[] formats, string[] widths, string folder)
+    {
+        foreach (var figure in StudyFigure.All(dossier))
+        {
+            foreach (var width in widths)
+            {
+                var size = new FigureFormat(double.Parse(width, CultureInfo.InvariantCulture)) { WithNotes = true };
+                foreach (var format in formats)
+                {
+                    yield return (Path.Combine(folder, $"{figure.Id}-{width}mm.{format}"), format switch
+                    {
+                        "svg" => System.Text.Encoding.UTF8.GetBytes(SvgFigure.File(figure, size)),
+                        "png" => PngFigure.File(figure, size),
+                        _ => PdfFigure.File(figure, size),
+                    });
+                }
+            }
+        }
+    }
+
+    private static int Keep(List<(string Path, byte[] Bytes)> files, bool replace, Door door)
+    {
+        var there = replace ? [] : files.Where(f => File.Exists(f.Path)).Select(f => Path.GetFileName(f.Path)).ToArray();
+        if (there.Length > 0)
+        {
+            door.Error.WriteLine($"{string.Join(", ", there.Take(4))}{(there.Length > 4 ? ", …" : "")} is there already; nothing was written. Add --replace, or choose another name.");
+            return Exit.NeedsDecision;
+        }
+
+        try
+        {
+            foreach (var (path, bytes) in files)
+            {
+                Directory.CreateDirectory(Path.GetDirectoryName(path)!);
+                File.WriteAllBytes(path, bytes);
+                door.Out.WriteLine(Path.GetRelativePath(door.Folder, path));
+            }
+        }
+        catch (Exception e) when (e is IOException or UnauthorizedAccessException)
+        {
+            door.Error.WriteLine($"HF-431 It could not be written: {e.Message} What is listed above is complete; the rest is not there.");
+            return Exit.Storage;
+        }
+
+        return Exit.Done;
+    }
+}
