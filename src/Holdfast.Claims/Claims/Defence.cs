@@ -78,6 +78,7 @@ public sealed class Defence
         var warnings = verdict.Warnings;
         var ruling = verdict.Ruling;
         var reason = verdict.Reason;
+        var unshown = new List<string>();
         foreach (var ground in rule.StandsOn(claim, evidence))
         {
             if (open.Contains(Key(ground)))
@@ -90,15 +91,20 @@ public sealed class Defence
                 ruling = Ruling.NotShownYet;
                 reason = $"{reason} It stands on “{under.Sentence}”, and the data speak against that.";
             }
+            else if (under.Ruling == Ruling.Contradicted)
+            {
+                warnings = warnings.Add($"It stands on “{under.Sentence}”, and the data speak against that.");
+            }
             else
             {
-                warnings = warnings.Add(under.Ruling == Ruling.Contradicted
-                    ? $"It stands on “{under.Sentence}”, and the data speak against that."
-                    : $"It stands on “{under.Sentence}”, which is not shown yet.");
+                unshown.Add(under.Sentence.TrimEnd('.'));
             }
         }
 
         open.Remove(key);
+        // One line, however many there are: warnings that stack are not read.
+        if (unshown.Count > 0)
+            warnings = warnings.Add($"It stands on what is not shown yet: {string.Join("; ", unshown)}.");
         return verdict with { Ruling = ruling, Reason = reason, Warnings = warnings, Scope = ruling == Ruling.Holds ? verdict.Scope : null };
     }
 

@@ -35,7 +35,7 @@ internal sealed class Reduce : IVerb
             {
                 var curve = run.Curve!;
                 options.Remark(parsed, door, string.Create(CultureInfo.InvariantCulture,
-                    $"{run.Run.Id}: {curve.Kind} to {curve.Top:0.###} mg/L, detection limit {curve.Limits.Detection.Value:0.####} mg/L ({curve.Limits.Detection.Definition})"));
+                    $"{run.Run.Id}: {curve.Kind.ToString().ToLowerInvariant()} to {curve.Top:0.###} mg/L, detection limit {curve.Limits.Detection.Value:0.####} mg/L ({curve.Limits.Detection.Formula})"));
                 foreach (var reason in curve.Reasons)
                     options.Remark(parsed, door, "  " + reason);
             }

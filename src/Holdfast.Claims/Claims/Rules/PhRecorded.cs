@@ -23,7 +23,7 @@ public sealed class PhRecorded : IClaimRule
     public string Id => RuleId;
 
     /// <inheritdoc/>
-    public string Wording => "The end pH of {series} was recorded in every vessel and leaves precipitation out.";
+    public string Wording => "The end pH was recorded in every vessel of {series}.";
 
     /// <inheritdoc/>
     public IEnumerable<Claim> Invited(Evidence evidence)
