@@ -1,6 +1,5 @@
 using System.CommandLine;
 using Holdfast.Claims;
-using Holdfast.Studies;
 using Holdfast.Studies.History;
 using Holdfast.Studies.Import;
 using Holdfast.Studies.Store;

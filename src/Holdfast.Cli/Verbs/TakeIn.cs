@@ -1,7 +1,6 @@
 using System.CommandLine;
 using System.Globalization;
 using Holdfast.Studies.Import;
-using Holdfast.Studies.Store;
 
 namespace Holdfast.Cli.Verbs;
 

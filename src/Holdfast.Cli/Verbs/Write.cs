@@ -2,7 +2,6 @@ using System.CommandLine;
 using System.Globalization;
 using Holdfast.Claims;
 using Holdfast.Reports.Documents;
-using Holdfast.Reports.Figures;
 using Holdfast.Reports.StudyFigures;
 using Holdfast.Reports.StudyTables;
 using Holdfast.Reports.Tables;
@@ -56,31 +55,15 @@ internal sealed class Write : IVerb
                     files.Add((Path.Combine(Path.GetFullPath(tables, door.Folder), table.Id + ".csv"), System.Text.Encoding.UTF8.GetBytes(TableCsv.Of(table))));
             }
 
-            if (formats.Length > 0)
-                files.AddRange(Drawn(dossier, formats, widths, Path.GetFullPath(parsed.GetValue(to)!, door.Folder)));
+            var folder = Path.GetFullPath(parsed.GetValue(to)!, door.Folder);
+            FigureFiles.Write(
+                dossier,
+                [.. formats.Select(f => Enum.Parse<FigureFileKind>(f, ignoreCase: true))],
+                [.. widths.Select(w => double.Parse(w, CultureInfo.InvariantCulture))],
+                (name, bytes) => files.Add((Path.Combine(folder, name), bytes)));
             return Keep(files, parsed.GetValue(replace), door);
         });
         return command;
-    }
-
-    private static IEnumerable<(string Path, byte[] Bytes)> Drawn(Dossier dossier, string[] formats, string[] widths, string folder)
-    {
-        foreach (var figure in StudyFigure.All(dossier))
-        {
-            foreach (var width in widths)
-            {
-                var size = new FigureFormat(double.Parse(width, CultureInfo.InvariantCulture)) { WithNotes = true };
-                foreach (var format in formats)
-                {
-                    yield return (Path.Combine(folder, $"{figure.Id}-{width}mm.{format}"), format switch
-                    {
-                        "svg" => System.Text.Encoding.UTF8.GetBytes(SvgFigure.File(figure, size)),
-                        "png" => PngFigure.File(figure, size),
-                        _ => PdfFigure.File(figure, size),
-                    });
-                }
-            }
-        }
     }
 
     private static int Keep(List<(string Path, byte[] Bytes)> files, bool replace, Door door)
