@@ -9,6 +9,9 @@ public readonly record struct AxisRange(double Low, double High)
     private const double NearZero = 0.2;
     private const double Pad = 0.05;
 
+    // Values that agree to eight digits are one value to a reader, and ticks between them would need labels of nine.
+    private const double Narrow = 1e-8;
+
     /// <summary>Range of the horizontal axis.</summary>
     /// <param name="panel">The panel.</param>
     public static AxisRange OfX(Panel panel)
@@ -111,7 +114,7 @@ public readonly record struct AxisRange(double Low, double High)
     {
         var low = values.Count == 0 ? 0 : values.Min();
         var high = values.Count == 0 ? 1 : values.Max();
-        if (low == high && low != 0 && !fromZero)
+        if (high - low <= Narrow * Math.Max(Math.Abs(low), Math.Abs(high)) && low != 0 && !fromZero)
             (low, high) = (low - Math.Abs(low) * 0.1, high + Math.Abs(high) * 0.1);
         var atZero = fromZero || (low >= 0 && low <= NearZero * high);
         if (atZero)

@@ -24,7 +24,12 @@ public static class FigureLayout
         var columns = Math.Min(format.Columns ?? Columns(figure, format), figure.Panels.Count);
         var cell = (width - 2 * Edge - (columns - 1) * ColumnGap) / columns;
         var plotHeight = format.PlotHeightMm * Sheet.PointsPerMm ?? Math.Clamp(0.58 * cell, 100, 210);
-        var plans = figure.Panels.Select((p, i) => new PanelPlan(p, Letter(figure, i), cell, plotHeight, format.DecimalMark)).ToArray();
+        var plans = Plan(plotHeight);
+        if (plans.Max(p => p.LabelHeight) > plotHeight)
+        {
+            plotHeight = plans.Max(p => p.LabelHeight);
+            plans = Plan(plotHeight);
+        }
 
         var rows = plans.Chunk(columns).ToArray();
         var lefts = Enumerable.Range(0, columns).Select(c => rows.Where(r => c < r.Length).Max(r => r[c].Left)).ToArray();
@@ -52,6 +57,8 @@ public static class FigureLayout
         var height = top + Edge;
         items.Insert(0, new SheetPath(Outline.Box(0, 0, width, height)) { Fill = Tone.Paper });
         return new(format.WidthMm, height, items);
+
+        PanelPlan[] Plan(double plot) => figure.Panels.Select((p, i) => new PanelPlan(p, Letter(figure, i), cell, plot, format.DecimalMark)).ToArray();
     }
 
     private static double AddNotes(Figure figure, List<SheetItem> items, double width, double top)

@@ -109,6 +109,17 @@ public class FigureLayoutTests
         => Assert.Equal([20.0, 50.0, 90.0], Apart.Place([20, 50, 90], [9, 9, 9], 0, 100));
 
     [Fact]
+    public void Labels_MoreThanThePlotIsHigh_MakeItHigher()
+    {
+        var lines = Enumerable.Range(1, 20).Select(i => new ReferenceLine(AxisName.Y, i, "a limit with a name")).ToArray();
+        var sheet = FigureLayout.Of(new("f", "f", "f", [new(new("x", null, "x"), new("y", null, "y"), lines)]), FigureFormat.OneColumn);
+        var boxes = sheet.Flat.OfType<SheetText>().Select(TextBox.Of).ToArray();
+
+        Assert.All(boxes, b => Assert.InRange(b.Bottom, 0, sheet.Height));
+        Assert.True(sheet.HeightMm > 100);
+    }
+
+    [Fact]
     public void Slot_Fifth_IsRefused() => Assert.Throws<ArgumentOutOfRangeException>(() => new Marks([]) { Slot = 4 });
 
     [Fact]

@@ -75,8 +75,11 @@ internal readonly record struct Clip(double Left, double Top, double Right, doub
             return null;
         }
 
-        return (enters == 0 ? a : (a.X + enters * dx, a.Y + enters * dy), leaves == 1 ? b : (a.X + leaves * dx, a.Y + leaves * dy));
+        return (enters == 0 ? a : Inside(a.X + enters * dx, a.Y + enters * dy), leaves == 1 ? b : Inside(a.X + leaves * dx, a.Y + leaves * dy));
     }
+
+    // Between ends very far outside the digits run out: what is cut at an edge is put on it.
+    private (double X, double Y) Inside(double x, double y) => (Math.Clamp(x, Left, Right), Math.Clamp(y, Top, Bottom));
 
     private static bool Cut(double slope, double room, ref double enters, ref double leaves)
     {

@@ -10,7 +10,8 @@ internal sealed record EndLabel(IReadOnlyList<SetLine> Lines, double Wanted, Sam
     private const double Leader = 5;
     private const double Gap = 3;
 
-    private double Height => Lines.Count * Lettering.Label * Lettering.Leading + 1;
+    /// <summary>Height it takes, in pt.</summary>
+    public double Height => Lines.Count * Lettering.Label * Lettering.Leading + 1;
 
     /// <summary>Room the labels need right of the plot, in pt; 0 without labels.</summary>
     public static double Room(IReadOnlyList<EndLabel> labels)

@@ -55,7 +55,9 @@ internal sealed class PanelPlan
         var overhang = panel.X.Scale == AxisScale.Named
             ? 2
             : 1 + xTicks.Major.Select(t => SetLine.Of(t.Label, Lettering.Tick).Width / 2).DefaultIfEmpty(0).Max();
-        Right = Math.Max(overhang, EndLabel.Room(LabelsIn(new Clip(0, 0, 100, plotHeight))));
+        var labels = LabelsIn(new Clip(0, 0, 100, plotHeight));
+        Right = Math.Max(overhang, EndLabel.Room(labels));
+        LabelHeight = labels.Sum(l => l.Height);
     }
 
     /// <summary>Room left of the plot, in pt.</summary>
@@ -63,6 +65,9 @@ internal sealed class PanelPlan
 
     /// <summary>Room right of the plot, in pt.</summary>
     public double Right { get; }
+
+    /// <summary>Height that the labels right of the plot take together, in pt; the plot must not be lower.</summary>
+    public double LabelHeight { get; }
 
     /// <summary>Room above the plot, in pt; known after <see cref="Fit"/>.</summary>
     public double Top { get; private set; }
