@@ -10,11 +10,11 @@ public sealed record Budget(Measured Result, IReadOnlyList<BudgetRow> Rows)
 {
     /// <summary>The budget with every source on its own row.</summary>
     public static Budget BySource(Measured result)
-        => Of(result, result.Contributions.ToArray().Select(c => new[] { c }));
+        => Of(result, Live(result).Select(c => new[] { c }));
 
     /// <summary>The budget with the sources of one fit on one row, as they only mean something together.</summary>
     public static Budget ByGroup(Measured result)
-        => Of(result, result.Contributions.ToArray().GroupBy(c => c.Source.GroupOrSelf, StringComparer.Ordinal).Select(g => g.ToArray()));
+        => Of(result, Live(result).GroupBy(c => c.Source.GroupOrSelf, StringComparer.Ordinal).Select(g => g.ToArray()));
 
     /// <summary>The largest rows, the rest summed into one row "other n".</summary>
     /// <param name="count">How many rows to keep, at least 1.</param>
@@ -60,6 +60,9 @@ public sealed record Budget(Measured Result, IReadOnlyList<BudgetRow> Rows)
 
         return text.ToString();
     }
+
+    // A source that cancelled, as in x − x, is still listed with a contribution of 0.
+    private static IEnumerable<Contribution> Live(Measured result) => result.Contributions.ToArray().Where(c => c.D != 0);
 
     private static Budget Of(Measured result, IEnumerable<Contribution[]> parts)
     {

@@ -23,7 +23,7 @@ public static class MassBalance
     /// <param name="recovery">Recovered share; no unit.</param>
     public static Standing Closes(Measured recovery)
     {
-        var arm = Significance.OneSided * recovery.U;
+        var arm = Significance.OneSidedPoint(recovery) * recovery.U;
         double low = recovery.Value - arm, high = recovery.Value + arm;
         if (low >= Lowest && high <= Highest)
             return Standing.Holds;

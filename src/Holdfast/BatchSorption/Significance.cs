@@ -31,10 +31,14 @@ public sealed record Significance(double? Z, double CriticalUptake, double Detec
         if (u == 0)
             return new(null, 0, 0, difference.Value > 0 ? Standing.Holds : difference.Value < 0 ? Standing.Contradicted : Standing.NotShown);
 
-        var dof = difference.DegreesOfFreedom;
-        var point = double.IsPositiveInfinity(dof) ? OneSided : StudentDistribution.Quantile(0.95, dof);
+        var point = OneSidedPoint(difference);
         var z = difference.Value / u;
         var critical = point * u * volume / mass;
         return new(z, critical, 2 * critical, z > point ? Standing.Holds : z < -point ? Standing.Contradicted : Standing.NotShown);
     }
+
+    /// <summary>Standard uncertainties to a one-sided 95 % limit: 1.645, or Student's t where the uncertainty rests on few readings; no unit.</summary>
+    /// <param name="value">The value the limit is for.</param>
+    public static double OneSidedPoint(Measured value)
+        => double.IsPositiveInfinity(value.DegreesOfFreedom) ? OneSided : StudentDistribution.Quantile(0.95, value.DegreesOfFreedom);
 }

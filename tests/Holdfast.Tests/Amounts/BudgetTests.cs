@@ -48,6 +48,7 @@ public class BudgetTests
     {
         Assert.Empty(Budget.BySource(5).Rows);
         Assert.Null(Budget.BySource(5).Headline);
+        Assert.Empty(Budget.BySource(Uptake - Uptake).Rows);
     }
 
     [Fact]

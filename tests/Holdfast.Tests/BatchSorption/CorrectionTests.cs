@@ -84,6 +84,11 @@ public class CorrectionTests
     public void MassBalance_IsJudgedByItsInterval(double recovery, double u, Standing expected)
         => Assert.Equal(expected, MassBalance.Closes(BatchQuantitiesTests.M(recovery, u, "r")));
 
+    // t(0.95, 2) = 2.92: an interval from three extractions reaches further than 1.645 u.
+    [Fact]
+    public void MassBalance_FromFewExtractions_NeedsAWiderInterval()
+        => Assert.Equal(Standing.NotShown, MassBalance.Closes(Measured.From(0.942, new Source("r", "r", 0.018, DegreesOfFreedom: 2))));
+
     [Fact]
     public void Recovery_AddsWhatIsFound()
         => Assert.Equal(0.95, MassBalance.Recovery<Number>(1.0, 0.2, 0.05, 0.7).Value, 15);
