@@ -8,6 +8,7 @@ namespace Holdfast.Studies.Import;
 public sealed class DelimitedText : IFileReader
 {
     private const int LinesSniffed = 400;
+    private const int LinesWithHeading = 100;
     private const int LinesShown = 12;
 
     /// <inheritdoc/>
@@ -62,19 +63,20 @@ public sealed class DelimitedText : IFileReader
         return mark;
     }
 
-    // The right separator cuts most lines into the same number of cells. Commas also stand inside numbers, so they come late.
+    // The right separator gives a heading that means something. Where none does, it cuts most lines into the same number of cells; spaces
+    // also stand between words, and so count only where nothing else does.
     private static string Sniff(string text, string fileName)
     {
-        var best = ("spaces", Score: 0);
+        var best = (Name: ",", Headings: 1, Lines: 0);
         foreach (var separator in CellSplitter.Separators)
         {
-            var counts = new CellSplitter(text, separator, fileName).Rows(LinesSniffed)
-                .Select(r => r.Cells.Length).Where(n => n > 1).GroupBy(n => n).Select(g => g.Count());
-            var score = counts.DefaultIfEmpty(0).Max();
-            if (score > best.Score && (separator != "spaces" || best.Score == 0))
-                best = (separator, score);
+            var rows = new CellSplitter(text, separator, fileName).Rows(LinesSniffed);
+            var headings = rows.Take(LinesWithHeading).Select(TableLayout.KnownHeadings).DefaultIfEmpty(0).Max();
+            var lines = rows.Select(r => r.Cells.Length).Where(n => n > 1).GroupBy(n => n).Select(g => g.Count()).DefaultIfEmpty(0).Max();
+            if (headings > best.Headings || (headings == best.Headings || (headings < 2 && best.Headings < 2)) && lines > best.Lines && (separator != "spaces" || best.Lines == 0))
+                best = (separator, Math.Max(headings, 1), lines);
         }
-        return best.Score == 0 ? "," : best.Item1;
+        return best.Name;
     }
 
     // A cell that a plain package guarded against spreadsheet programs reads as it was.

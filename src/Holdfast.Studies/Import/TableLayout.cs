@@ -42,13 +42,18 @@ internal sealed record TableLayout(Grid Grid, ImmutableArray<GridRow> Preamble, 
             heading is { } at ? rows[at] : null, units is { } u ? rows[u] : null, first < last ? rows[first..last] : []);
     }
 
+    /// <summary>How many cells of a row are headings that mean something here.</summary>
+    /// <param name="row">The row.</param>
+    public static int KnownHeadings(GridRow row)
+        => row.Cells.Count(c => c.Kind == CellKind.Text && !c.IsBlank && char.IsLetter(c.Text[0]) && HeadingWords.IsKnown(HeadingWords.Key(Header.Read(c.Text).Name)));
+
     // The heading is the row that names most things; where nothing is known, the words just above the first numbers.
     private static int? FindHeading(ImmutableArray<GridRow> rows)
     {
         var (best, score) = (-1, 1);
         for (var i = 0; i < Math.Min(rows.Length, RowsSearched); i++)
         {
-            var known = rows[i].Cells.Count(c => c.Kind == CellKind.Text && !c.IsBlank && HeadingWords.IsKnown(HeadingWords.Key(Header.Read(c.Text).Name)));
+            var known = KnownHeadings(rows[i]);
             if (known > score)
                 (best, score) = (i, known);
         }

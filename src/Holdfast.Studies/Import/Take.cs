@@ -66,7 +66,10 @@ public static class Take
             return new Taken(understandings, null);
         foreach (var one in accepted)
             folder.KeepOriginal(one.File.Bytes);
-        var entry = folder.Append(folder.Daybook.Version, who, Together([.. accepted.Select(a => a.Understanding.Proposal!)]))[0];
+        var entry = folder.Append(folder.Daybook.Version, who, Together([.. accepted.Select(a => a.Understanding.Proposal!)]) with
+        {
+            Files = [.. understandings.Where(u => u.Proposal is not null).SelectMany(u => u.Proposal!.Files)],
+        })[0];
         return new Taken(understandings, entry);
     }
 
@@ -76,7 +79,6 @@ public static class Take
     {
         return new TakenIn
         {
-            Files = [.. all.SelectMany(p => p.Files)],
             Samples = [.. all.SelectMany(p => p.Samples)],
             Runs = [.. all.SelectMany(p => p.Runs)],
             Readings = [.. all.SelectMany(p => p.Readings)],
