@@ -3,7 +3,7 @@ using Holdfast.Amounts;
 namespace Holdfast.Studies.Import;
 
 /// <summary>A column while it is read: what it means, and how its numbers become the property's unit.</summary>
-internal sealed class Column(int index, string heading, ColumnUse use, Property? property, Unit? unit, string? remark)
+internal sealed class Column(int index, string heading, ColumnUse use, Property? property, Unit? unit, string? remark, UnitBridge? bridge = null)
 {
     private const int MostOddCells = 1000;
     private readonly List<OddCell> odd = [];
@@ -58,7 +58,7 @@ internal sealed class Column(int index, string heading, ColumnUse use, Property?
             return null;
         Show(cell);
         if (CellText.Read(cell.Text, cell.Kind == CellKind.Number ? DecimalMark.Point : mark) is CellText.Number { Value: >= 0 } n)
-            return unit is null ? n.Value : Finite(unit.ConvertDifference(n.Value, Unit.Parse(property!.Unit)));
+            return bridge is null ? n.Value : bridge.ConvertDifference(n.Value);
         Note(row, cell, "no uncertainty");
         return null;
     }
@@ -85,10 +85,7 @@ internal sealed class Column(int index, string heading, ColumnUse use, Property?
     public ColumnUnderstanding Understood() => new(index, heading, use, property?.Name, unit is null or { IsOne: true } ? null : unit.Plain,
         property is { Unit.Length: > 0 } ? property.Unit : null, remark, [.. examples], [.. odd]);
 
-    private double? Convert(double value)
-        => unit is null || property is null || property.Unit.Length == 0 ? value : Finite(unit.Convert(value, Unit.Parse(property.Unit)));
-
-    private static double? Finite(double value) => double.IsFinite(value) ? value : null;
+    private double? Convert(double value) => bridge is null ? value : bridge.Convert(value);
 }
 
 /// <summary>What a cell of a number column holds, in the property's unit.</summary>

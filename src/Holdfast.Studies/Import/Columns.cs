@@ -10,7 +10,8 @@ internal static partial class Columns
     /// <summary>Reads the headings, the line of units and the answers about them.</summary>
     /// <param name="layout">The table.</param>
     /// <param name="talk">Where questions go.</param>
-    public static ImmutableArray<Column> Read(TableLayout layout, Dialogue talk)
+    /// <param name="analyte">Element that is taken up: its molar mass turns amounts into masses. Null when not said.</param>
+    public static ImmutableArray<Column> Read(TableLayout layout, Dialogue talk, string? analyte)
     {
         var headings = layout.Headings.Select((text, i) => (Index: i, Text: text, Header: Header.Read(text))).ToList();
         var keys = headings.ConvertAll(h => HeadingWords.Key(h.Header.Name));
@@ -21,7 +22,7 @@ internal static partial class Columns
         {
             columns[index] = index == code
                 ? new Column(index, text, ColumnUse.Code, Studies.Properties.SampleProperties.Code, null, null)
-                : Understand(index, text, header, keys[index], layout.Units?.At(index).Text, talk);
+                : Understand(index, text, header, keys[index], layout.Units?.At(index).Text, talk, analyte);
             if (columns[index].Use == ColumnUse.Signal && !IsMean(keys[index]))
                 signals.Add(columns[index].Property!.Name);
         }
@@ -52,7 +53,7 @@ internal static partial class Columns
         return -1;
     }
 
-    private static Column Understand(int index, string text, Header header, string key, string? unitLine, Dialogue talk)
+    private static Column Understand(int index, string text, Header header, string key, string? unitLine, Dialogue talk, string? analyte)
     {
         var said = talk.Answers.To("column:" + header.Name);
         if (said is not null && !string.Equals(said, "leave-out", StringComparison.OrdinalIgnoreCase) && Property.Named(said) is null)
@@ -64,10 +65,10 @@ internal static partial class Columns
 
         var unit = header.Unit is UnitText.Absent && unitLine is { Length: > 0 } ? Unit.Read(unitLine) : header.Unit;
         var uncertainty = said is null ? UncertaintyOf().Match(text) : Match.Empty;
-        if (uncertainty.Success && Find(HeadingWords.Key(uncertainty.Groups["of"].Value), uncertainty.Groups["of"].Value, unit) is { Holds: Holds.Number } of)
-            return Settle(index, text, header.Name, ColumnUse.Uncertainty, of, unit, talk);
+        if (uncertainty.Success && Find(HeadingWords.Key(uncertainty.Groups["of"].Value), uncertainty.Groups["of"].Value, unit, analyte) is { Holds: Holds.Number } of)
+            return Settle(index, text, header.Name, ColumnUse.Uncertainty, of, unit, talk, analyte);
 
-        var property = said is null ? Find(key, header.Name, unit) : Property.Named(said);
+        var property = said is null ? Find(key, header.Name, unit, analyte) : Property.Named(said);
         if (property is null)
             return new Column(index, text, ColumnUse.NotUnderstood, null, null, "Not understood: it stays in the original only.");
         if (property == Studies.Properties.SampleProperties.Role)
@@ -76,7 +77,7 @@ internal static partial class Columns
             return new Column(index, text, ColumnUse.NotUnderstood, null, null, "Another column holds the sample's code already.");
         if (property.Holds == Holds.Words)
             return new Column(index, text, ColumnUse.Fact, property, null, null);
-        return Settle(index, text, header.Name, property.IsSignal ? ColumnUse.Signal : ColumnUse.Fact, property, unit, talk);
+        return Settle(index, text, header.Name, property.IsSignal ? ColumnUse.Signal : ColumnUse.Fact, property, unit, talk, analyte);
     }
 
     private static ColumnUse? Fixed(string key)
@@ -84,27 +85,27 @@ internal static partial class Columns
             : HeadingWords.Portion.Contains(key) ? ColumnUse.Portion : null;
 
     // The name first; where the unit does not fit it, the symbol as written: t is a time, T a temperature.
-    private static Property? Find(string key, string name, UnitText unit)
+    private static Property? Find(string key, string name, UnitText unit, string? analyte)
     {
         var named = HeadingWords.Properties(key);
         if (named.IsEmpty)
             named = [.. HeadingWords.Properties(key.TrimEnd("0123456789".ToCharArray())).Where(p => p.IsSignal)];
         var bySymbol = Property.All.Where(p => string.Equals(p.Symbol, name, StringComparison.Ordinal)).ToList();
-        return named.Concat(bySymbol).FirstOrDefault(p => Fits(p, unit)) ?? named.FirstOrDefault();
+        return named.Concat(bySymbol).FirstOrDefault(p => Fits(p, unit, analyte)) ?? named.FirstOrDefault();
     }
 
-    private static bool Fits(Property property, UnitText unit) => property.Holds == Holds.Words || unit switch
+    private static bool Fits(Property property, UnitText unit, string? analyte) => property.Holds == Holds.Words || unit switch
     {
-        UnitText.Known known => IsUsable(known.Unit, property),
-        UnitText.Ambiguous several => several.Candidates.Any(c => IsUsable(c, property)),
+        UnitText.Known known => IsUsable(known, property, analyte),
+        UnitText.Ambiguous several => several.Candidates.Any(c => IsUsable(new UnitText.Known(c), property, analyte)),
         _ => true,
     };
 
-    private static bool IsUsable(Unit unit, Property property) => property.Unit.Length == 0
-        ? unit.IsOne || unit.IsConvertibleTo(Unit.One) || string.Equals(unit.Plain, "a.u.", StringComparison.Ordinal)
-        : unit.IsConvertibleTo(Unit.Parse(property.Unit));
+    private static bool IsUsable(UnitText.Known stated, Property property, string? analyte) => property.Unit.Length == 0
+        ? stated.Unit.IsOne || stated.Unit.IsConvertibleTo(Unit.One) || string.Equals(stated.Unit.Plain, "a.u.", StringComparison.Ordinal)
+        : UnitBridge.Between(stated, property, analyte) is not null;
 
-    private static Column Settle(int index, string text, string name, ColumnUse use, Property property, UnitText unit, Dialogue talk)
+    private static Column Settle(int index, string text, string name, ColumnUse use, Property property, UnitText unit, Dialogue talk, string? analyte)
     {
         if (talk.Answers.To("unit:" + name) is { } answer)
         {
@@ -115,17 +116,18 @@ internal static partial class Columns
         }
         if (property.Unit.Length == 0)
         {
-            return unit is UnitText.Known plain && !IsUsable(plain.Unit, property)
+            return unit is UnitText.Known plain && !IsUsable(plain, property, analyte)
                 ? Unusable(index, text, name, property, $"{name} is in {plain.Unit.Plain}, but {property.Title} has no unit.", talk)
                 : new Column(index, text, use, property, null, null);
         }
         switch (unit)
         {
-            case UnitText.Known known when IsUsable(known.Unit, property):
-                var remark = known.Unit.HasSameScale(Unit.Parse(property.Unit)) ? null : $"Kept in {property.Unit}.";
-                return new Column(index, text, use, property, known.Unit, remark);
+            case UnitText.Known known when UnitBridge.Between(known, property, analyte) is { } bridge:
+                return new Column(index, text, use, property, known.Unit, bridge.Remark, bridge);
             case UnitText.Known known:
-                return Unusable(index, text, name, property, $"{name} is in {known.Unit.Plain}, which cannot become {property.Unit}.", talk);
+                var basis = known.Basis?.As is { } species ? " as " + species : "";
+                return Unusable(index, text, name, property, $"{name} is in {known.Unit.Plain}{basis}, which cannot become {property.Unit}"
+                    + (analyte is null ? ": the study does not say which element it is about." : "."), talk);
             case UnitText.Ambiguous several:
                 talk.Ask("unit:" + name, Codes.Ambiguous, $"{several.Text} can mean several units in {name}. {several.Question}", [.. several.Candidates.Select(c => c.Plain)], name);
                 return new Column(index, text, ColumnUse.WithoutUnit, property, null, "Its unit must be chosen.");

@@ -121,7 +121,7 @@ internal sealed class FileUnderstanding
         var table = Show(source.Layout, kind);
         if (kind == TableKind.Unknown)
             return (null, table);
-        var columns = kind is TableKind.Samples or TableKind.Readings ? Columns.Read(source.Layout, source.Talk) : [];
+        var columns = kind is TableKind.Samples or TableKind.Readings ? Columns.Read(source.Layout, source.Talk, source.Study.Analyte) : [];
         var numbers = columns.IsEmpty
             ? PointsColumns.Numeric(source.Layout)
             : [.. columns.Where(c => c.Use is ColumnUse.Signal or ColumnUse.Dilution or ColumnUse.Uncertainty || c is { Use: ColumnUse.Fact or ColumnUse.WithoutUnit, Property.Holds: Holds.Number }).Select(c => c.Index)];

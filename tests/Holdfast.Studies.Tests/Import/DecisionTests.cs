@@ -87,6 +87,17 @@ public class DecisionTests
     }
 
     [Fact]
+    public void Amounts_BecomeMassesOfTheElementTheStudyIsAbout()
+    {
+        // Abridged standard atomic weights, IUPAC 2021 (Pure Appl. Chem. 94, 573): nickel 58.693, chlorine 35.45; NiCl2 holds 58.693/129.593 of nickel.
+        Testing.Agree.Digits(6, 58.693, Read.Text("sample,C0 (mmol/L)\nV-01,1\n").Value("V-01", "initial-concentration")!.Value);
+        Testing.Agree.Digits(4, 10 * 58.693 / 129.593, Read.Text("sample,C0 (mg NiCl2/L)\nV-01,10\n").Value("V-01", "initial-concentration")!.Value);
+        Assert.Equal(10, Read.Text("sample,C0 (mg Ni/L)\nV-01,10\n").Value("V-01", "initial-concentration"));
+        var unsaid = Read.Text("sample,C0 (mmol/L)\nV-01,1\n", study: Read.Nothing with { Analyte = null });
+        Assert.Contains("does not say which element", Assert.Single(unsaid.Findings).Sentence, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void Symbols_ThatDifferInCaseOnly_AreToldApartByUnit()
     {
         var understood = Read.Text("sample,t (h),T (K)\nV-01,24,298.15\n");
