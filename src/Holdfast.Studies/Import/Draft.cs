@@ -20,6 +20,11 @@ internal sealed record Draft(RowCount Rows, ImmutableArray<ColumnUnderstanding> 
 /// <param name="Sha256">Fingerprint of the file.</param>
 internal sealed record TableSource(TableLayout Layout, Study Study, Dialogue Talk, string Sha256)
 {
+    private readonly Lazy<Dictionary<string, Sample>> known = new(() => Study.Samples.ToDictionary(s => s.Code, StringComparer.Ordinal));
+
+    /// <summary>Samples of the study, by code.</summary>
+    public IReadOnlyDictionary<string, Sample> Known => known.Value;
+
     /// <summary>Where a cell is.</summary>
     public Origin At(int row, string? column) => new(Sha256, Talk.FileName, Layout.Grid.Sheet, row, column);
 

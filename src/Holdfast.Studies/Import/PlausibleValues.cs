@@ -20,11 +20,12 @@ internal static class PlausibleValues
             var property = column.Property!;
             var values = rows.Select(r => (Row: r, Value: r.Facts.GetValueOrDefault(property.Name)?.Value)).Where(x => x.Value is not null).ToList();
             var doubts = new List<(SampleRow Row, string Why, bool Impossible)>();
+            List<double> masses = property == BatchProperties.Mass ? [.. values.Select(v => v.Value!.Value).Where(m => m > 0).Order()] : [];
             foreach (var (row, value) in values)
             {
                 if (Plausible.Doubt(property, value!.Value, out var impossible) is { } why)
                     doubts.Add((row, why, impossible));
-                else if (property == BatchProperties.Mass && Mass(row, value.Value, [.. values.Select(v => v.Value!.Value)], source) is { } far)
+                else if (property == BatchProperties.Mass && Mass(row, value.Value, masses, source) is { } far)
                     doubts.Add((row, far, false));
             }
             Settle(doubts, column, source);
@@ -62,9 +63,9 @@ internal static class PlausibleValues
         }
     }
 
-    private static string? Mass(SampleRow row, double mass, IReadOnlyList<double> all, TableSource source)
+    private static string? Mass(SampleRow row, double mass, List<double> others, TableSource source)
     {
-        var sample = row.Code is null ? null : source.Study.Sample(row.Code);
+        var sample = row.Code is null ? null : source.Known.GetValueOrDefault(row.Code);
         double? Number(Property p) => row.Facts.GetValueOrDefault(p.Name)?.Value ?? sample?.Number(p);
         if (mass <= 0)
             return null;
@@ -78,7 +79,6 @@ internal static class PlausibleValues
                 source.Talk.Note(Codes.OddCell, Weight.Note, $"{row.Written} weighs {Text(mass)} mg, planned were {Text(planned)} mg. It is kept as weighed.", row.Written);
             return null;
         }
-        var others = all.Where(m => m > 0).Order().ToList();
         var middle = others[others.Count / 2];
         return others.Count >= 3 && (mass > middle * FarFromOthers || mass < middle / FarFromOthers) ? $"{Text(Math.Round(mass / middle, 3))} times what most vessels hold" : null;
     }

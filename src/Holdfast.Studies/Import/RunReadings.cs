@@ -25,7 +25,7 @@ internal static class RunReadings
             {
                 foreach (var (column, readout, cell) in row.Signals.Where(s => s.Column.Property == signal))
                 {
-                    var dilution = row.Dilution ?? source.Study.Sample(row.Code!)?.Number(SpectrometryProperties.Dilution) ?? 1;
+                    var dilution = row.Dilution ?? source.Known.GetValueOrDefault(row.Code!)?.Number(SpectrometryProperties.Dilution) ?? 1;
                     readings.Add(new Reading("R-" + (source.Study.ReadingsEver + readings.Count + 1).ToString("0000", CultureInfo.InvariantCulture), row.Code!, id, ++order,
                         signal.Name, readout.Value, readout.Below, dilution, row.Portion ?? portions.Of(row.Code!, dilution), cell.Text, source.At(row.Row.Number, column.Heading)));
                 }
@@ -58,9 +58,10 @@ internal static class RunReadings
             return [];
         var answer = source.Talk.Ask("overlap", Codes.Duplicate, $"{Ordinal.Text(alike.Count)} samples have the same readings as in an earlier file "
             + $"({string.Join(", ", alike.Take(4))}). Leave those out, or take them as read twice?", ["leave-out", "take"], [.. alike]);
-        foreach (var row in rows.Where(r => alike.Contains(r.Code!)))
+        var same = alike.ToHashSet(StringComparer.Ordinal);
+        foreach (var row in rows.Where(r => same.Contains(r.Code!)))
             row.IsUndecided |= answer is null;
-        return answer is "leave-out" ? [.. alike] : [];
+        return answer is "leave-out" ? same : [];
     }
 
     private static string Exact(double value) => value.ToString("R", CultureInfo.InvariantCulture);

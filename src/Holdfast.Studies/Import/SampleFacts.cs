@@ -10,7 +10,7 @@ internal static class SampleFacts
     /// <summary>The samples that these rows bring, in the order of their first row.</summary>
     public static ImmutableArray<Sample> Of(List<SampleRow> rows, TableSource source)
     {
-        var known = source.Study.Samples.ToDictionary(s => s.Code, StringComparer.Ordinal);
+        var known = source.Known;
         var brought = new Dictionary<string, Sample>(StringComparer.Ordinal);
         var order = new List<string>();
         var clashes = new List<(SampleRow Row, Fact Fact, Fact Before)>();

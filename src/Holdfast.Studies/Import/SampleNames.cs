@@ -11,15 +11,13 @@ internal sealed class SampleNames
 
     private readonly TableSource source;
     private readonly CodeIndex known;
-    private readonly Dictionary<string, Sample> samples;
     private readonly bool describes;
 
     /// <summary>For one table.</summary>
     public SampleNames(TableSource source, ImmutableArray<Column> columns)
     {
         this.source = source;
-        samples = source.Study.Samples.ToDictionary(s => s.Code, StringComparer.Ordinal);
-        known = new CodeIndex(samples.Keys);
+        known = new CodeIndex(source.Known.Keys);
         // A sheet that says how vessels were made up brings them; a file of readings does not make up vessels.
         describes = columns.All(c => c.Use != ColumnUse.Signal) || columns.Any(c => c is { Use: ColumnUse.Fact or ColumnUse.WithoutUnit, Property: { IsSignal: false } p }
             && p != SpectrometryProperties.StandardConcentration && p != SpectrometryProperties.Dilution && p != SampleProperties.Remark && p != SampleProperties.Day);
@@ -119,7 +117,7 @@ internal sealed class SampleNames
     {
         foreach (var group in rows.Where(r => r.Code is not null).GroupBy(r => r.Code!, StringComparer.Ordinal))
         {
-            if (!samples.TryGetValue(group.Key, out var sample) || !MadeForTheRun.Contains(sample.Role))
+            if (!source.Known.TryGetValue(group.Key, out var sample) || !MadeForTheRun.Contains(sample.Role))
                 continue;
             var concentration = SpectrometryProperties.StandardConcentration.Name;
             var before = sample.Facts.GetValueOrDefault(concentration)?.Value;

@@ -39,6 +39,49 @@ public class FlushTests
         Assert.True(Inspection.Of(bench.Folder, everyByte: true, TestContext.Current.CancellationToken).IsSound);
     }
 
+    [Fact]
+    public void Folder_ThatCannotBeWritten_IsToldAtOnceAndCanBeRead()
+    {
+        Assert.SkipUnless(CanObstruct, "strace is not there, or may not trace here.");
+        using var bench = new Bench();
+        bench.Begin().Close();
+        var (exit, lines) = Appender.Run(bench.Folder, 1, "strace", "-f", "-qq", "-o", Path.Combine(bench.Root, "trace"), "-P", Path.Combine(bench.Folder, "study.lock"),
+            "-e", "trace=openat", "-e", "inject=openat:error=EROFS");
+        Assert.Equal(8, exit);
+        Assert.StartsWith("HF-431", lines[^1], StringComparison.Ordinal);
+        using var study = StudyFolder.OpenToRead(bench.Folder);
+        Assert.Equal("HF-431", Assert.Throws<StudyException>(() => study.Append(1, "Ada", new Studies.History.DetailSet("water", "tap"))).Code);
+    }
+
+    [Theory]
+    [InlineData("fsync,fdatasync")]
+    [InlineData("unlink,unlinkat")]
+    [InlineData("rename")]
+    [InlineData("pwrite64")]
+    [InlineData("close")]
+    public void Writer_KilledAtEachCallOfTheDisk_LeavesTheOldStateOrTheNew(string calls)
+    {
+        Assert.SkipUnless(CanObstruct, "strace is not there, or may not trace here.");
+        // A short run looks at the first few calls of each kind, the long one (scripts/kill-during-take.sh) at every one until the writer ends by itself.
+        var most = Environment.GetEnvironmentVariable("HOLDFAST_KILL_CYCLES") is null ? 4 : int.MaxValue;
+        using var bench = new Bench();
+        bench.Begin().Close();
+        for (var n = 1; n <= most; n++)
+        {
+            var before = RawStudy.Hashes(bench.Folder);
+            var (exit, lines) = Appender.Run(bench.Folder, 1, "strace", "-f", "-qq", "-o", Path.Combine(bench.Root, "trace"), "-e", "trace=" + calls,
+                "-e", $"inject={calls}:signal=SIGKILL:when={n.ToString(System.Globalization.CultureInfo.InvariantCulture)}");
+            using (var study = bench.Open())
+                Assert.Equal(study.Study.Readings.Length, study.Study.Originals.Length);
+            var after = RawStudy.Hashes(bench.Folder);
+            Assert.Equal(before, after.Take(before.Count));
+            Assert.InRange(after.Count - before.Count, Appender.Kept(lines).Count, 1);
+            Assert.True(Inspection.Of(bench.Folder, everyByte: true, TestContext.Current.CancellationToken).IsSound);
+            if (exit == 0)
+                break;
+        }
+    }
+
     private static class Appenders
     {
         public static bool StraceWorks()
