@@ -33,7 +33,7 @@ internal sealed class List : IVerb
                     break;
                 default:
                     Printed.Write(SampleTable.Of(study.Study), form, door.Out);
-                    options.Remark(parsed, door, string.Create(CultureInfo.InvariantCulture, $"{study.Study.Samples.Length} samples, {study.Study.Readings.Length} readings"));
+                    options.Remark(parsed, door, string.Create(CultureInfo.InvariantCulture, $"samples: {study.Study.Samples.Length}, readings: {study.Study.Readings.Length}"));
                     break;
             }
 
