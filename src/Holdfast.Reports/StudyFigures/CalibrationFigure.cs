@@ -18,7 +18,7 @@ internal sealed class CalibrationFigure : IStudyFigure
     {
         var curve = run.Curve!;
         var used = curve.Standards.Select(s => new Mark(s.Level, s.Signal) { Id = s.Id }).ToArray();
-        var beyond = run.Standards.Where(s => s.Known > curve.Top).Select(s => new Mark(s.Known, s.Signal) { State = MarkState.Struck }).ToArray();
+        var beyond = run.Standards.Where(s => s.Known > curve.Top).Select(s => new Mark(s.Known, s.Signal) { State = MarkState.LeftOut }).ToArray();
         var x = new Axis("c", "mg L^-1", "concentration of the standard") { Min = 0 };
         var y = new Axis("A", null, "absorbance");
         var highest = Math.Max(curve.Top, run.Standards.Max(s => s.Known));
@@ -45,7 +45,7 @@ internal sealed class CalibrationFigure : IStudyFigure
             Notes =
             [
                 $"Band: 95 % confidence of the line. {equation}.",
-                .. beyond.Length > 0 ? new RichText[] { "Hollow marks: standards above the range in use." } : [],
+                .. beyond.Length > 0 ? new RichText[] { "Standards above the range in use are left out of the line." } : [],
             ],
             MadeFrom = StudyFigure.MadeFrom(dossier),
         };
