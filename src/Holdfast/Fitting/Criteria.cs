@@ -27,4 +27,18 @@ public sealed record Criteria(int K, double Aic, double? Aicc, double Bic)
         double? aicc = known ? aic : n > k + 1 ? aic + 2.0 * k * (k + 1) / (n - k - 1) : null;
         return new(k, aic, aicc, misfit + k * Math.Log(n));
     }
+
+    /// <summary>
+    /// The factor by which the sum of squares must fall before a curve with more parameters even ties in AICc; null where AICc is not
+    /// defined for the longer curve: then the data cannot speak for it at all.
+    /// </summary>
+    /// <param name="n">Number of points.</param>
+    /// <param name="few">Parameters of the shorter curve.</param>
+    /// <param name="many">Parameters of the longer curve.</param>
+    public static double? FactorToTie(int n, int few, int many)
+    {
+        // At S = n the misfit n·ln(S/n) is nil and AICc is the penalty alone.
+        var difference = Of(n, many, n, known: false)?.Aicc - Of(n, few, n, known: false)?.Aicc;
+        return difference is { } penalty ? Math.Exp(penalty / n) : null;
+    }
 }

@@ -32,10 +32,8 @@ internal sealed record CurveCase(ModelCard Card, Func<double, double[], double> 
         ["avrami"] = Of<Avrami>(),
         ["double_exponential"] = Of<DoubleExponential>(),
         ["weber_morris"] = Of<WeberMorris>(),
+        ["sphere_diffusion"] = Of<SphereDiffusion>(),
     };
-
-    /// <summary>The names in the tables.</summary>
-    public static IEnumerable<string> Names => ByName.Keys;
 
     /// <summary>The curve of that name.</summary>
     public static CurveCase Named(string name) => ByName[name];

@@ -26,8 +26,25 @@ public class FunctionValueTests
         Agree.Relative(tolerance, double.Parse(y, CultureInfo.InvariantCulture), CurveCase.Named(curve).Value(at, p), curve);
     }
 
+    // The rows above and the curves that the table has not.
+    public static TheoryData<string, string, string, string> SlopeRows()
+    {
+        var rows = Rows();
+        foreach (var x in new[] { "0.02", "0.7", "12", "90" })
+        {
+            rows.Add("henry", "Kd=0.8", x, "");
+            rows.Add("dual_langmuir", "q1=30 K1=0.6 q2=70 K2=0.02", x, "");
+            rows.Add("weber_morris", "ki=2.4 c=6", x, "");
+            rows.Add("sphere_diffusion", "qe=41 B=0.05", x, "");
+        }
+
+        rows.Add("dubinin_radushkevich", "qs=90 b=0.074", "0.0004", "");
+        rows.Add("dubinin_radushkevich", "qs=90 b=0.074", "0.9", "");
+        return rows;
+    }
+
     // The slopes against a fourth-order central difference of the value, whose own error is near 1e-10 of the largest change.
-    [Theory, MemberData(nameof(Rows))]
+    [Theory, MemberData(nameof(SlopeRows))]
     public void Slopes_OfEveryCurve_AgreeWithDifferences(string curve, string parameters, string x, string y)
     {
         _ = y;

@@ -94,6 +94,23 @@ public class IsothermEvidenceTests
         Assert.Equal(Standing.NotShown, IsothermEvidence.Robust(0.1, 0.81));
     }
 
+    // reference/sorption/simulations.csv, rows "AICc, n = …": how far the sum of squares must fall before a third or fourth parameter ties.
+    [Fact]
+    public void FactorToTie_WithFewPoints_AgreesWithTheTable()
+    {
+        var rows = ReferenceTable.Read("sorption", "simulations.csv").Where(r => r["setting"].StartsWith("AICc, n = ", StringComparison.Ordinal)).ToArray();
+        Assert.Equal(14, rows.Length);
+        foreach (var row in rows)
+        {
+            var n = int.Parse(row["setting"]["AICc, n = ".Length..], System.Globalization.CultureInfo.InvariantCulture);
+            var factor = Criteria.FactorToTie(n, 2, row["quantity"].Contains("3rd", StringComparison.Ordinal) ? 3 : 4);
+            if (row.Has("value"))
+                Agree.Relative(1e-9, row.Number("value"), factor!.Value, row["setting"]);
+            else
+                Assert.Null(factor);
+        }
+    }
+
     // R_L = 1/(1 + K·C0) is between 0 and 1 for every positive K, so that it can never say "not favourable".
     [Fact]
     public void SeparationFactor_OfAnyLangmuirFit_IsBetweenZeroAndOne()

@@ -9,7 +9,7 @@ public class IsothermLawTests
     [InlineData("henry"), InlineData("langmuir"), InlineData("freundlich"), InlineData("dubinin_radushkevich"), InlineData("sips")]
     [InlineData("redlich_peterson"), InlineData("toth"), InlineData("khan"), InlineData("dual_langmuir"), InlineData("langmuir_partition")]
     [InlineData("bet_liquid"), InlineData("pseudo_first"), InlineData("pseudo_second"), InlineData("general_order"), InlineData("mixed_order")]
-    [InlineData("elovich"), InlineData("avrami"), InlineData("double_exponential")]
+    [InlineData("elovich"), InlineData("avrami"), InlineData("double_exponential"), InlineData("sphere_diffusion")]
     public void Value_AtZero_IsZeroWithFiniteSlopes(string curve)
     {
         var model = CurveCase.Named(curve);
@@ -37,6 +37,7 @@ public class IsothermLawTests
     [InlineData("elovich", "r/x 1/r")]
     [InlineData("avrami", "r 1/x 0")]
     [InlineData("double_exponential", "r 0 1/x 1/x")]
+    [InlineData("sphere_diffusion", "r 1/x")]
     public void Value_InOtherUnits_IsTheSame(string curve, string units)
     {
         var model = CurveCase.Named(curve);
@@ -78,7 +79,7 @@ public class IsothermLawTests
     [InlineData("langmuir"), InlineData("freundlich"), InlineData("temkin"), InlineData("sips"), InlineData("redlich_peterson"), InlineData("toth")]
     [InlineData("khan"), InlineData("dual_langmuir"), InlineData("langmuir_partition"), InlineData("pseudo_first"), InlineData("pseudo_second")]
     [InlineData("general_order"), InlineData("mixed_order"), InlineData("elovich"), InlineData("avrami"), InlineData("double_exponential")]
-    [InlineData("weber_morris")]
+    [InlineData("weber_morris"), InlineData("sphere_diffusion")]
     public void Value_WithAdmissibleParameters_NeverFalls(string curve)
     {
         var model = CurveCase.Named(curve);
