@@ -5,7 +5,6 @@ using Holdfast.Claims.Analyses;
 using Holdfast.Linearised;
 using Holdfast.Reports.Markup;
 using Holdfast.Reports.StudyFigures;
-using Holdfast.Reports.StudyTables;
 
 namespace Holdfast.Reports.Documents;
 

@@ -1,6 +1,5 @@
 using Holdfast.Amounts;
 using Holdfast.Fitting;
-using Holdfast.Reports.Figures;
 using Holdfast.Reports.Tables;
 
 namespace Holdfast.Reports.StudyTables;
