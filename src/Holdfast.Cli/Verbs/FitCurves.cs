@@ -53,7 +53,7 @@ internal sealed class FitCurves : IVerb
         var bytes = File.Exists(path) ? new FileInfo(path) : null;
         if (bytes is null)
         {
-            door.Error.WriteLine($"HF-406 {Path.GetFileName(path)} is not there. Nothing was fitted.");
+            door.Error.WriteLine($"{Studies.Codes.Unreadable} {Path.GetFileName(path)} is not there. Nothing was fitted.");
             return Exit.NeedsDecision;
         }
 
