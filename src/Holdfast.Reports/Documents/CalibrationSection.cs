@@ -1,4 +1,4 @@
-using System.Globalization;
+using Holdfast.Amounts;
 using Holdfast.Claims;
 using Holdfast.Claims.Analyses;
 using Holdfast.Reports.Markup;
@@ -45,13 +45,6 @@ internal static class CalibrationSection
 
     private static IEnumerable<Node> Control(IReadOnlyList<CalibratedRun> runs, Numbering numbering)
     {
-        var borrowed = runs.Where(r => r.BorrowedFrom is not null).ToArray();
-        if (borrowed.Length > 0)
-        {
-            yield return Prose.Paragraph(string.Create(CultureInfo.InvariantCulture,
-                $"{InWords.Count(borrowed.Length, "run")} ({InWords.Listed(borrowed.Select(r => r.Run.Id))}) had no standards and {(borrowed.Length == 1 ? "was" : "were")} read on the line of {InWords.Listed(borrowed.Select(r => r.BorrowedFrom!))}. Drift between them cannot be seen."));
-        }
-
         var blanks = runs.Sum(r => r.Blanks.Length);
         yield return Prose.Paragraph(blanks == 0 ? "No reagent blank was read." : $"{InWords.Count(blanks, "reagent blank")} {(blanks == 1 ? "was" : "were")} read.");
         if (CalibrationTable.Checks(runs) is not { } checks)
@@ -63,6 +56,10 @@ internal static class CalibrationSection
         var recoveries = runs.SelectMany(r => r.Checks).Select(c => c.Recovery).OfType<double>().ToArray();
         yield return numbering.Table(checks);
         if (recoveries.Length > 0)
-            yield return Prose.Paragraph($"Check standards recovered {InWords.Span(recoveries, "%")} of what they should hold; 90 to 110 % is usual.");
+            yield return Prose.Paragraph($"Check standards recovered {RecoveryRange(recoveries)} of what they should hold; 90 to 110 % is usual.");
     }
+
+    /// <summary>Lowest and highest recovery, to 0.1 %.</summary>
+    public static string RecoveryRange(IReadOnlyCollection<double> recoveries)
+        => $"{RoundedNumber.Fixed(recoveries.Min(), 1)} to {RoundedNumber.Fixed(recoveries.Max(), 1)}\u00A0%";
 }

@@ -25,7 +25,7 @@ internal static class DoseSection
                 content.Add(numbering.Figure(figure));
             content.Add(numbering.Table(LevelTable.Of(series)));
             if (DosePrediction.Of(dossier.Evidence, series) is { } prediction)
-                content.Add(Prose.Paragraph(prediction.Sentence));
+                content.AddRange([Prose.Paragraph(prediction.Sentence), numbering.Table(DosePredictionTable.Of(series, prediction))]);
         }
 
         content.Add(Prose.Paragraph(

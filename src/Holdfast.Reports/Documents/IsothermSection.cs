@@ -28,16 +28,7 @@ internal static class IsothermSection
                 content.Add(Prose.Paragraph(coverage));
         }
 
-        var lines = dossier.Evidence.Isotherms
-            .Select(f => LinearFormTable.Of("isotherm-" + LevelTable.Id(f.Series.Name) + "-linear", $"Linear plots of {f.Series.Name}, for display only, beside the direct fit", f))
-            .OfType<Tables.Table>().ToArray();
-        if (lines.Length > 0)
-        {
-            content.Add(Prose.Heading("Linear plots, for display only"));
-            content.Add(Prose.Paragraph("A rearranged isotherm changes the weight of each point and often puts the same reading on both axes. The table shows how far its constants lie from those of the direct fit; none of them is used."));
-            content.AddRange(lines.Select(numbering.Table));
-        }
-
+        content.AddRange(LinearText.Of(dossier.Evidence.Isotherms, "isotherm", numbering, trap: null));
         return new("isotherms", "Concentration", content);
     }
 

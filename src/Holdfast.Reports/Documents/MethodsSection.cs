@@ -86,7 +86,7 @@ internal static class MethodsSection
                 : $"; against {InWords.Count(curve.Standards.Select(s => s.Level).Distinct().Count(), "standard")} up to {InWords.Plain(curve.Top, "mg/L")} ({InWords.Count(curve.Standards.Count, "reading")}, {Weights(curve.Weights)}); "
                     + $"detection limit {Limit(curve.Limits.Detection)}, limit of quantification {Limit(curve.Limits.Quantification)}.";
             var recoveries = run.Checks.Select(c => c.Recovery).OfType<double>().ToArray();
-            yield return text + (recoveries.Length == 0 ? $" Check standards: {Gap}." : $" Check standards recovered {InWords.Span(recoveries, "%")}.");
+            yield return text + (recoveries.Length == 0 ? $" Check standards: {Gap}." : $" Check standards recovered {CalibrationSection.RecoveryRange(recoveries)}.");
         }
     }
 
@@ -121,7 +121,7 @@ internal static class MethodsSection
     }
 
     private static string Limit(DetectionLimit limit)
-        => limit.Interval is { } i ? $"{InWords.Of(limit.Value, i.Low, i.High, "mg/L")} by {limit.Formula}" : $"{InWords.Plain(limit.Value, "mg/L")} by {limit.Formula}";
+        => $"{(limit.Interval is { } i ? InWords.Of(limit.Value, i.Low, i.High, "mg/L") + ", 95 % interval," : InWords.Plain(limit.Value, "mg/L"))} by {limit.Formula[(limit.Formula.LastIndexOf(": ", StringComparison.Ordinal) + 1)..].Trim()}";
 
     private static string Weights(Weights weights) => weights.Kind switch
     {

@@ -45,8 +45,5 @@ internal static class Opening
                     $"Made by {options.MadeBy} from entry {study.Version} of this study. Numbers are rounded for reading; the tables for data files hold every digit.")),
             ]);
 
-    /// <summary>The notice that stands on every printed page.</summary>
-    public static Element PageMark() => Html.Element("p", [("class", "page-mark"), ("aria-hidden", "true")], Invented);
-
     private static string Detail(Study study, string key) => study.Details.GetValueOrDefault(key) is { Length: > 0 } said ? said : Prose.NotRecorded;
 }

@@ -55,11 +55,11 @@ internal static class PhSection
             yield break;
         }
 
-        yield return Prose.Paragraph("Loss in the controls without sorbent, which is not the sorbent’s:");
+        yield return Prose.Paragraph("Loss in the controls without sorbent, which is not the sorbent’s (mean and 95 % interval by t):");
         yield return Prose.List(controls.Select(g =>
         {
             double[] losses = [.. g.Select(v => v.Removal!.Value.Value)];
-            var at = g.Key is { } ph ? $"start pH {InWords.Plain(ph)}" : $"start pH {Prose.NotRecorded}";
+            var at = g.Key is { } ph ? $"start pH {InWords.Setting(ph, "")}" : $"start pH {Prose.NotRecorded}";
             var mean = Summary.Of(losses).MeanEstimate().Value;
             return mean is { StandardError: > 0 } ? $"{at}: {InWords.Of(mean, "%")}, n = {losses.Length.ToString(CultureInfo.InvariantCulture)}"
                 : $"{at}: {InWords.Of(g.First().Removal!.Value, "%")}, n = {losses.Length.ToString(CultureInfo.InvariantCulture)}";

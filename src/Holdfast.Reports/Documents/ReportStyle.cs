@@ -6,7 +6,16 @@ namespace Holdfast.Reports.Documents;
 internal static class ReportStyle
 {
     /// <summary>The rules.</summary>
-    public static string Css => Screen + Palette.Stylesheet() + Paper;
+    /// <param name="invented">True for a study whose data are invented: every printed page and every printed section says so.</param>
+    public static string Css(bool invented) => Screen + Palette.Stylesheet() + Paper + (invented ? Invented : "");
+
+    // Margin boxes are drawn by most engines; the words after each heading serve where they are not.
+    private const string Invented = """
+
+        @page { @bottom-left { content: "Invented demo data: nothing was measured."; font: bold 8pt "Liberation Sans", Arial, sans-serif; } }
+        @media print { h2::after { content: " (invented demo data)"; font-weight: normal; font-size: 0.7em; } }
+
+        """;
 
     private const string Screen = """
 
@@ -24,16 +33,16 @@ internal static class ReportStyle
         h4 { font-size: 0.95rem; margin: 0.9rem 0 0.1rem; color: var(--soft); }
         p, ul, ol, dl { margin: 0.4rem 0 0.8rem; }
         p, li, dd { max-width: 46rem; }
+        sup, sub { line-height: 0; }
         li { margin: 0.2rem 0; }
         a { color: var(--link); }
         a:focus-visible, summary:focus-visible, .scroll:focus-visible { outline: 3px solid var(--link); outline-offset: 2px; }
         .skip { position: absolute; left: -100rem; }
         .skip:focus { left: 1rem; top: 0.5rem; background: var(--paper); padding: 0.5rem; z-index: 1; }
         .invented { border: 2px solid currentColor; background: var(--mark); color: var(--mark-ink); font-weight: bold; padding: 0.5rem 0.75rem; margin: 1rem 0; max-width: none; }
-        .page-mark { display: none; }
         .facts { display: grid; grid-template-columns: max-content minmax(0, 1fr); gap: 0.15rem 1rem; }
         .facts dt { color: var(--soft); } .facts dd { margin: 0; overflow-wrap: anywhere; }
-        nav { background: var(--tint); padding: 0.5rem 1rem; } nav h2 { border: 0; margin: 0.25rem 0; padding: 0; font-size: 1.05rem; } nav ol { columns: 16rem; margin: 0.25rem 0; padding-left: 1.6rem; }
+        nav { background: var(--tint); padding: 0.5rem 1rem; } nav h2 { border: 0; margin: 0.25rem 0; padding: 0; font-size: 1.05rem; } nav ol { columns: 16rem; margin: 0.25rem 0; padding-left: 1.6rem; } nav li { margin: 0; padding: 0.1rem 0; break-inside: avoid; }
         .counts { list-style: none; display: flex; flex-wrap: wrap; gap: 0.75rem; padding: 0; }
         .counts li { border: 1px solid var(--line); border-radius: 0.3rem; padding: 0.4rem 0.9rem; } .counts b { font-size: 1.5rem; }
         .ruling::before, .counts li::before { content: ""; display: inline-block; width: 0.8em; height: 0.8em; margin-right: 0.4em; border: 2px solid currentColor; border-radius: 50%; vertical-align: -0.05em; }
@@ -45,14 +54,15 @@ internal static class ReportStyle
         table { border-collapse: collapse; font-size: 0.86rem; line-height: 1.35; border-top: 2px solid var(--ink); border-bottom: 2px solid var(--ink); }
         caption { text-align: left; font-weight: bold; padding: 0.2rem 0; }
         thead th { border-bottom: 1px solid var(--ink); vertical-align: bottom; text-align: left; }
-        th, td { padding: 0.22rem 0.6rem 0.22rem 0; text-align: left; vertical-align: top; font-weight: normal; } thead th { font-weight: bold; }
+        th, td { padding: 0.22rem 0.6rem 0.22rem 0; text-align: left; vertical-align: top; font-weight: normal; } thead th { font-weight: bold; } thead th.number { white-space: normal; }
         th:last-child, td:last-child { padding-right: 0; }
         tbody tr + tr > * { border-top: 1px solid var(--rule); }
         td.number, th.number { text-align: right; white-space: nowrap; font-variant-numeric: tabular-nums; } td.missing { text-align: right; color: var(--soft); }
-        td.text, th.text { min-width: 4.5rem; max-width: 22rem; }
+        td.text, th.text { min-width: 7rem; max-width: 22rem; }
+        #verdicts td.text, #verdicts tbody th { min-width: 9rem; }
         .struck { color: var(--soft); }
         .table-notes, figcaption { font-size: 0.86rem; color: var(--soft); max-width: 46rem; }
-        .figure { margin: 1.2rem 0; } .figure svg { max-width: 100%; height: auto; } .figure summary { cursor: pointer; font-size: 0.86rem; padding: 0.3rem 0; }
+        .figure { margin: 1.2rem 0; } .figure svg { width: min(100%, 42rem); height: auto; } .figure summary { cursor: pointer; font-size: 0.86rem; padding: 0.3rem 0; }
         footer { border-top: 2px solid var(--line); margin-top: 3rem; font-size: 0.86rem; color: var(--soft); }
 
         """;
@@ -67,11 +77,11 @@ internal static class ReportStyle
         a { color: inherit; text-decoration: none; }
         h1, h2, h3, h4, caption { break-after: avoid; } h2 { margin-top: 1.2rem; }
         p, li { orphans: 3; widows: 3; }
-        tr, figure, .counts, .trail ul { break-inside: avoid; } thead { display: table-header-group; }
-        .scroll { overflow: visible; }
-        .claim { break-before: page; border: 0; padding: 0; margin: 0; }
-        #appendix { page: wide; }
-        .page-mark { display: block; position: fixed; left: 0; bottom: -14mm; margin: 0; font-size: 8pt; font-weight: bold; }
+        tr, figure, .counts, .trail ul { break-inside: avoid; } tbody tr:first-child { break-before: avoid; } thead { display: table-header-group; }
+        .scroll { overflow: visible; } .figure svg { width: 120mm; } td.text, th.text, #verdicts td.text, #verdicts tbody th { min-width: 0; }
+        .claim { break-before: page; border: 0; padding: 0; margin: 0; } .claim.raised, .claim:first-of-type { break-before: auto; margin: 1.2rem 0; }
+        table { font-size: 7.6pt; } th, td { padding: 0.15rem 0.4rem 0.15rem 0; } .table-notes, figcaption { font-size: 8pt; }
+        #section-appendix { page: wide; }
         .invented, .blank { -webkit-print-color-adjust: exact; print-color-adjust: exact; }
         }
 

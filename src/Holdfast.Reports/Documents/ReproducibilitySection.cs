@@ -25,7 +25,7 @@ internal static class ReproducibilitySection
                 study.Strikes.IsEmpty ? "No reading was excluded." : $"{InWords.Count(study.Strikes.Length, "strike")}, each with its reason in the section on strikes.",
                 $"Plan and amendments: {Gap}.",
                 $"Batches made, used and left over, and where samples are kept: {Gap}.",
-                open.Length == 0 ? "No claim is left open." : $"Not done: what would settle the {InWords.Count(open.Length, "claim")} not shown yet; the defence names the experiment for each.",
+                open.Length == 0 ? "No claim is left open." : $"Not done: the experiments that would settle the {InWords.Count(open.Length, "claim")} not shown yet; the defence names the experiment for each.",
                 study.Apparatus.IsEmpty ? $"Instruments, their numbers and calibration dates: {Gap}." : $"Instruments are listed below; their calibration dates: {Gap}.",
                 $"Constants of the trade used by a claim are named with it. Who did what: {Gap}.",
             ]),

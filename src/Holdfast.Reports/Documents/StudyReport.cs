@@ -30,7 +30,7 @@ public static class StudyReport
                 Markup.Html.Element("meta", [("name", "viewport"), ("content", "width=device-width, initial-scale=1")]),
                 Markup.Html.Element("meta", [("name", "color-scheme"), ("content", "light dark")]),
                 Markup.Html.Element("title", (study.Invented ? "Invented demo data: " : "") + title),
-                new Stylesheet(ReportStyle.Css)),
+                new Stylesheet(ReportStyle.Css(study.Invented))),
             Markup.Html.Element(
                 "body",
                 [
@@ -39,7 +39,6 @@ public static class StudyReport
                     Contents(sections),
                     Markup.Html.Element("main", [("id", "report")], sections.Select(Written)),
                     Opening.Foot(study, use),
-                    .. study.Invented ? [Opening.PageMark()] : Array.Empty<Node>(),
                 ])));
     }
 
@@ -53,7 +52,8 @@ public static class StudyReport
         yield return IsothermSection.Of(dossier, numbering);
         yield return PhSection.Of(dossier, numbering);
         yield return WaterSection.Of(dossier, numbering);
-        yield return DefenceSection.Of(dossier);
+        yield return DefenceSection.Stated(dossier);
+        yield return DefenceSection.Raised(dossier);
         yield return MethodsSection.Of(dossier);
         yield return StrikeSection.Of(dossier, numbering);
         yield return FindingSection.Of(dossier);
@@ -69,12 +69,12 @@ public static class StudyReport
             "nav",
             [("aria-label", "Contents")],
             Markup.Html.Element("h2", "Contents"),
-            Markup.Html.Element("ol", sections.Select(s => (Node)Markup.Html.Element("li", Markup.Html.Element("a", [("href", "#" + s.Id)], s.Title)))));
+            Markup.Html.Element("ol", sections.Select(s => (Node)Markup.Html.Element("li", Markup.Html.Element("a", [("href", "#section-" + s.Id)], s.Title)))));
 
     private static Node Written(Section section, int index)
         => Markup.Html.Element(
             "section",
-            [("id", section.Id), ("aria-labelledby", section.Id + "-heading")],
+            [("id", "section-" + section.Id), ("aria-labelledby", section.Id + "-heading")],
             [
                 Markup.Html.Element("h2", [("id", section.Id + "-heading")], string.Create(CultureInfo.InvariantCulture, $"{index + 1}. {section.Title}")),
                 .. section.Content,

@@ -38,35 +38,77 @@ internal static class SummarySection
 
     private static string Sentence(Dossier dossier)
     {
-        var stated = dossier.Verdicts.Count(v => v.Claim.Stated);
-        var raised = dossier.Verdicts.Length - stated;
-        var text = stated == 0 ? "The author stated no claim; " : $"The author stated {InWords.Count(stated, "claim")}; ";
-        text += raised == 0 ? "the data invite no other." : $"{InWords.Count(raised, "more", "more")} {(raised == 1 ? "is" : "are")} raised because the data invite {(raised == 1 ? "it" : "them")}.";
+        var stated = dossier.Verdicts.Where(v => v.Claim.Stated).ToArray();
+        var raised = dossier.Verdicts.Length - stated.Length;
+        var text = stated.Length == 0
+            ? "The author stated no claim; "
+            : $"Of the {InWords.Count(stated.Length, "claim")} that the author stated, {Split(stated)}; ";
+        text += raised == 0 ? "the data raise no other." : $"{InWords.Count(raised, "more was", "more were")} raised because the data invite {(raised == 1 ? "it" : "them")} or a claim stands on {(raised == 1 ? "it" : "them")}.";
         return text + " A claim that holds, holds within the scope given in the defence and nowhere else. “Not shown yet” is no judgement on the truth of a claim: these data do not decide.";
     }
 
+    private static string Split(Verdict[] verdicts)
+        => InWords.Listed(Enum.GetValues<Ruling>().Select(r => (Ruling: r, Count: verdicts.Count(v => v.Ruling == r))).Select(c =>
+            string.Create(CultureInfo.InvariantCulture, $"{c.Count} {(c.Ruling, c.Count) switch
+            {
+                (Ruling.Holds, 1) => "holds",
+                (Ruling.Holds, _) => "hold",
+                (Ruling.NotShownYet, 1) => "is not shown yet",
+                (Ruling.NotShownYet, _) => "are not shown yet",
+                (_, 1) => "is contradicted",
+                _ => "are contradicted",
+            }}")));
+
     private static Element Count(Ruling ruling, int count)
         => Html.Element("li", [("class", Class(ruling))],
-            Html.Element("b", count.ToString(CultureInfo.InvariantCulture)), " ", Html.Element("span", InWords.Of(ruling)));
+            Html.Element("b", count.ToString(CultureInfo.InvariantCulture)), " ", Html.Element("span", count == 1 || ruling != Ruling.Holds ? InWords.Of(ruling) : "hold"));
 
     private static Element Table(Dossier dossier, Numbering numbering)
     {
         var caption = numbering.NextTable() + "Claims, verdicts, deciding numbers and what comes next";
         var head = Html.Element("tr", new[] { "Claim", "Verdict", "Deciding numbers", "Next" }.Select(h => (Node)Html.Element("th", [("scope", "col")], h)));
         var grid = Html.Element("table", [("id", "verdicts")],
-            Html.Element("caption", caption), Html.Element("thead", head), Html.Element("tbody", dossier.Verdicts.Select(Row)));
+            Html.Element("caption", caption),
+            Html.Element("thead", head),
+            Html.Element("tbody", Alike.Of(dossier.Verdicts, v => v.Next?.Sentence ?? "").Select(Row)));
         return Numbering.Scrolling(Html.Element("div", [("class", "table-block")], grid), caption);
     }
 
-    private static Node Row(Verdict verdict)
+    private static Node Row(Alike entry)
     {
-        var numbers = verdict.Numbers.Take(MostNumbers).Select(InWords.Of).ToList();
-        if (verdict.Numbers.Length > MostNumbers)
-            numbers.Add(string.Create(CultureInfo.InvariantCulture, $"{verdict.Numbers.Length - MostNumbers} more in the defence"));
+        var verdict = entry.First;
         return Html.Element("tr",
-            Html.Element("th", [("scope", "row"), ("class", "text")], Html.Element("a", [("href", "#" + ClaimId(verdict))], verdict.Sentence)),
+            Html.Element("th", [("scope", "row"), ("class", "text")], Named(entry)),
             Html.Element("td", [("class", "text ruling " + Class(verdict.Ruling))], InWords.Of(verdict.Ruling)),
-            Html.Element("td", [("class", "text")], numbers.Count == 0 ? ["none"] : numbers.SelectMany((n, i) => i == 0 ? new Node[] { n } : [Html.Element("br"), n])),
+            Html.Element("td", [("class", "text")], Numbers(entry)),
             Html.Element("td", [("class", "text")], verdict.Next?.Sentence ?? (verdict.Ruling == Ruling.Holds ? "nothing within its scope" : "see the defence")));
     }
+
+    private static IEnumerable<Node> Named(Alike entry)
+    {
+        yield return Link(entry.First, entry.First.Sentence);
+        if (entry.Others.IsEmpty)
+            yield break;
+        yield return " Likewise: ";
+        for (var i = 0; i < entry.Others.Length; i++)
+        {
+            yield return Link(entry.Others[i], Alike.Name(entry.Others[i]));
+            yield return i == entry.Others.Length - 1 ? "." : ", ";
+        }
+    }
+
+    private static IEnumerable<Node> Numbers(Alike entry)
+    {
+        var all = entry.First.Numbers;
+        if (all.IsEmpty)
+            return ["none"];
+        if (!entry.Others.IsEmpty)
+            return ["see the defence"];
+        var lines = all.Take(MostNumbers).Select(InWords.Of).ToList();
+        if (all.Length > MostNumbers)
+            lines.Add(string.Create(CultureInfo.InvariantCulture, $"{all.Length - MostNumbers} more in the defence"));
+        return lines.SelectMany((n, i) => i == 0 ? new Node[] { n } : [Html.Element("br"), n]);
+    }
+
+    private static Element Link(Verdict verdict, string words) => Html.Element("a", [("href", "#" + ClaimId(verdict))], words);
 }

@@ -28,7 +28,7 @@ internal static class TrailSection
         return Html.Element("article", [("class", "trail"), ("id", id), ("aria-labelledby", id + "-heading")],
             Html.Element("h3", [("id", id + "-heading")], $"[{number}] {Capital(trail.Name)}"),
             Prose.Paragraph(
-                $"{trail.Name}: {InWords.Of(trail.Value, trail.Unit)}. Formula: {trail.Formula}. Address: {trail.Address}. ",
+                $"{InWords.Of(trail.Value, trail.Unit)}. Formula: {trail.Formula}. Address: {trail.Address}. ",
                 Html.Element("a", [("href", "#" + id + "-from")], "Back to the text")),
             Html.Element("ul", trail.Inputs.Select(i => (Node)Html.Element("li", $"{i.Symbol} = {Input(i)}, from {i.From}"))),
             Shares(trail, number),
@@ -55,7 +55,7 @@ internal static class TrailSection
     }
 
     private static string Input(TrailInput input) => input.Value.U > 0
-        ? $"({RoundedNumber.Of(input.Value.Value, input.Value.U).PlusMinus}) {input.Unit}"
+        ? $"({InWords.Raised(RoundedNumber.Of(input.Value.Value, input.Value.U).PlusMinus)}) {input.Unit}"
         : $"{InWords.Plain(input.Value.Value, input.Unit)} (no uncertainty recorded)";
 
     private static string Capital(string text) => text[..1].ToUpper(CultureInfo.InvariantCulture) + text[1..];

@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using Holdfast.Claims;
 using Holdfast.Claims.Analyses;
 using Holdfast.Reports.Markup;
@@ -7,20 +8,24 @@ using Holdfast.Studies.Properties;
 
 namespace Holdfast.Reports.Documents;
 
-/// <summary>Water samples and every other series in which no setting was varied.</summary>
+/// <summary>Water samples, cycles and whatever else the report has not shown so far.</summary>
 internal static class WaterSection
 {
+    private static readonly Property[] Shown =
+    [
+        BatchProperties.Dose, BatchProperties.ContactTime, BatchProperties.InitialConcentration, BatchProperties.StartPh,
+    ];
+
     /// <summary>The section; null when every series varied something the report already showed.</summary>
     public static Section? Of(Dossier dossier, Numbering numbering)
     {
-        var shown = new[] { BatchProperties.Dose, BatchProperties.ContactTime, BatchProperties.InitialConcentration, BatchProperties.StartPh };
-        var rest = dossier.Evidence.Series.Where(s => !s.Levels.IsEmpty && (s.Varied is null || !shown.Contains(s.Varied))).ToArray();
-        var digests = dossier.Evidence.Vessels.Where(v => v.Sample.Role == SampleRole.Digest).ToArray();
         var content = new List<Node>();
-        foreach (var series in rest)
-            content.AddRange(One(series, numbering));
+        foreach (var series in dossier.Evidence.Series.Where(s => s.Vessels.Any(v => v.End is not null) && (s.Varied is null || !Shown.Contains(s.Varied))))
+            content.AddRange(One(ByCycle(series), numbering));
+        var digests = dossier.Evidence.Vessels.Where(v => v.Sample.Role == SampleRole.Digest).ToArray();
         if (digests.Length > 0)
             content.AddRange(Dissolved(digests));
+        content.AddRange(Unworked(dossier.Evidence));
         return content.Count == 0 ? null : new("waters", "Water samples and other series", content);
     }
 
@@ -28,8 +33,9 @@ internal static class WaterSection
     {
         yield return Prose.Heading($"Series {series.Name}");
         yield return SeriesText.Of(series, numbering);
-        if (series.Vessels.Any(v => v.End is not null))
-            yield return numbering.Table(LevelTable.Of(series));
+        yield return numbering.Table(LevelTable.Of(series, series.Varied == RegenerationProperties.Cycle ? RegenerationProperties.Eluted : null));
+        if (series.Varied == RegenerationProperties.Cycle && series.Vessels.All(v => v.End is not { Value.U: > 0 }))
+            yield return Prose.Paragraph("The concentrations came without their readings, so no vessel of this series has an uncertainty from reading and calibration.");
         var read = series.Vessels.Where(v => v.End?.Value is not null).ToArray();
         if (read.Length > 0 && series.Varied is null)
         {
@@ -39,11 +45,44 @@ internal static class WaterSection
         }
     }
 
+    // Uses of one sorbent are levels of the cycle, never replicates of one another.
+    private static Series ByCycle(Series series)
+    {
+        var cycles = series.Vessels.GroupBy(v => v.Sample.Number(RegenerationProperties.Cycle)).OrderBy(g => g.Key).ToArray();
+        return series.Varied is not null || cycles.Length < 2 || cycles.Any(c => c.Key is null)
+            ? series
+            : series with { Varied = RegenerationProperties.Cycle, Levels = [.. cycles.Select(c => new Level(c.Key!.Value, [.. c]))] };
+    }
+
     private static IEnumerable<Node> Dissolved(Vessel[] digests)
     {
         yield return Prose.Heading("Loaded solids that were dissolved");
         yield return Prose.List(digests.Select(d => d.Sample.Fact(BatchProperties.UptakeBySolid) is { Value: { } q } fact
-            ? $"{d.Code}: {InWords.Plain(q, "mg/g")}, as recorded in {fact.Origin}{(fact.U is null ? "; it came without an uncertainty" : $", standard uncertainty {InWords.Plain(fact.U.Value, "mg/g")}")}"
+            ? $"{d.Code}: {InWords.Plain(q, "mg/g")}, as recorded in {fact.Origin}{(fact.U is { } u ? $", standard uncertainty {InWords.Plain(u, "mg/g")}" : "; it came without an uncertainty")}"
             : $"{d.Code}: uptake found in the solid {Prose.NotRecorded}"));
     }
+
+    // Records that give no uptake here are named, so that nothing that was taken in is passed over in silence.
+    private static IEnumerable<Node> Unworked(Evidence evidence)
+    {
+        var rest = evidence.Vessels
+            .Where(v => v.End is null && v.Sample.Role != SampleRole.Digest)
+            .Select(v => (Vessel: v, Facts: Others(v.Sample)))
+            .Where(v => !v.Facts.IsEmpty)
+            .ToArray();
+        if (rest.Length == 0)
+            yield break;
+        yield return Prose.Heading("Recorded beside the uptake");
+        yield return Prose.Paragraph("These records enter a claim where its rule asks for them; no uptake follows from them.");
+        yield return Prose.List(rest
+            .SelectMany(v => v.Facts.Select(f => (v.Vessel, Property: f)))
+            .GroupBy(f => f.Property)
+            .OrderBy(g => g.Key.Title, StringComparer.Ordinal)
+            .Select(g => $"{g.Key.Title}: {InWords.Span([.. g.Select(f => Math.Round(f.Vessel.Sample.Number(g.Key)!.Value, 4))], g.Key.Unit)} in {InWords.Count(g.Count(), "sample")} ({InWords.Some([.. g.Select(f => f.Vessel.Code)], 3)})"));
+    }
+
+    private static ImmutableArray<Property> Others(Sample sample)
+        => [.. sample.Facts.Values.Where(f => f.Value is not null).Select(f => Property.Named(f.Property)).OfType<Property>()
+            .Where(p => p != BatchProperties.Volume && p != BatchProperties.Mass && p != BatchProperties.StartPh && p != BatchProperties.EndPh
+                && p != BatchProperties.Temperature && p != BatchProperties.ContactTime && p != BatchProperties.InitialConcentration && p != BatchProperties.Dose)];
 }

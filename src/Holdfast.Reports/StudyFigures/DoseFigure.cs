@@ -31,7 +31,7 @@ internal sealed class DoseFigure : IStudyFigure
                 new Panel(x, new Axis("q", "mg g^-1", "uptake"), [.. uptake, new Marks(StudyFigure.Marks(series.Vessels, series.Struck, v => v.Dose, v => v.Uptake))]),
             ])
         {
-            Caption = $"Removal and uptake against dose, series {series.Name}.",
+            Caption = $"Removal and uptake against dose, series {series.Name}: {Conditions.Extent(series)}{(Conditions.Held(series) is { Length: > 0 } held ? "; " + held : "")}.",
             Notes =
             [
                 "Marks: single vessels; bars: 95 % interval of each vessel from the propagated uncertainty.",

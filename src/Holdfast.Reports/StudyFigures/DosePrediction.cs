@@ -16,11 +16,14 @@ internal sealed class DosePrediction
     private readonly Measured start;
     private readonly Measured[] parameters;
     private readonly Series series;
+    private readonly double? standard;
 
-    private DosePrediction(Series series, string isotherm, FitResult fit, Measured start)
+    private DosePrediction(Series series, Series isotherm, FitResult fit, Measured start)
     {
-        (this.series, this.isotherm, this.fit, this.start) = (series, isotherm, fit, start);
-        parameters = [.. fit.MeasuredParameters(isotherm)];
+        (this.series, this.isotherm, this.fit, this.start) = (series, isotherm.Name, fit, start);
+        var doses = isotherm.Vessels.Select(v => v.Sample.Number(BatchProperties.Dose) ?? v.Dose?.Value).OfType<double>().Distinct().ToArray();
+        standard = doses.Length == 1 ? doses[0] : null;
+        parameters = [.. fit.MeasuredParameters(isotherm.Name)];
     }
 
     /// <summary>Name of the curve used.</summary>
@@ -39,7 +42,7 @@ internal sealed class DosePrediction
             .Where(i => Conditions(i.Series).SetEquals(Conditions(series)))
             .OrderByDescending(i => i.Series.Vessels.Count())
             .FirstOrDefault(i => Usable(i) is not null);
-        return alike is null ? null : new(series, alike.Series.Name, Usable(alike)!, vessels[0].Start!.Value);
+        return alike is null ? null : new(series, alike.Series, Usable(alike)!, vessels[0].Start!.Value);
     }
 
     /// <summary>Removal in % and uptake in mg/g at a dose, each with its uncertainty.</summary>
@@ -57,9 +60,9 @@ internal sealed class DosePrediction
         {
             var vessels = series.Vessels.Where(v => v.End?.Value is not null && v.Dose is not null).ToArray();
             var agreement = Agreement.Of([.. vessels.Select(v => v.End!.Value!.Value - Left(v.Dose!.Value))]);
-            var text = $"The {Curve} isotherm of {isotherm} predicts this series with nothing fitted to it: ";
-            var doses = series.Levels.Select(l => l.X).ToArray();
-            text += InWords.Listed([.. doses.Select(d => $"{InWords.Of(At(d).Removal, "%")} at {InWords.Plain(d, "g/L")}")]) + ". ";
+            var text = $"The {Curve} isotherm of {isotherm} predicts this series with nothing fitted to it. ";
+            if (standard is { } dose)
+                text += $"At the dose of that isotherm, {InWords.Setting(dose, "g/L")}, it predicts a removal of {InWords.Of(At(dose).Removal, "%")}. ";
             return text + (DosePoint.Explains(agreement.P) == Standing.Holds
                 ? $"The vessels agree with it within their uncertainty ({InWords.P(agreement.P)})."
                 : $"The vessels do not agree with it within their uncertainty ({InWords.P(agreement.P)}): something besides the isotherm acts, such as clumping at high dose, a drift of pH or too little time.");

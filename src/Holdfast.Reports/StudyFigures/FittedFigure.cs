@@ -4,6 +4,7 @@ using Holdfast.Claims;
 using Holdfast.Claims.Analyses;
 using Holdfast.Fitting;
 using Holdfast.Reports.Figures;
+using Holdfast.Reports.StudyTables;
 
 namespace Holdfast.Reports.StudyFigures;
 
@@ -48,11 +49,11 @@ internal static class FittedFigure
             Residuals = residuals.Count == 0 ? null : new Residuals(new Axis("Δq", "mg g^-1", "measured less fitted uptake"), residuals),
         }])
         {
+            Caption = $"{title}: {Conditions.Extent(series)}{(Conditions.Held(series) is { Length: > 0 } held ? "; " + held : "")}.",
             Notes =
             [
-                "Marks: single vessels; bars: 95 % interval of each vessel from the propagated uncertainty.",
+                "Marks: single vessels; bars: 95 % interval of each vessel from the propagated uncertainty. Lines: fitted curves.",
                 .. shown.Count > 0 ? new RichText[] { $"Residuals: {shown[0].Card.Name}, the lowest AICc of the curves shown." } : [],
-                .. series.Struck.Length > 0 ? new RichText[] { string.Create(CultureInfo.InvariantCulture, $"{series.Struck.Length} struck, reasons in the table of strikes.") } : [],
             ],
             MadeFrom = StudyFigure.MadeFrom(dossier),
         };

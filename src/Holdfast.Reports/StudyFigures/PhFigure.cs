@@ -1,6 +1,7 @@
 using Holdfast.Claims;
 using Holdfast.Claims.Analyses;
 using Holdfast.Reports.Figures;
+using Holdfast.Reports.StudyTables;
 using Holdfast.Studies.Properties;
 
 namespace Holdfast.Reports.StudyFigures;
@@ -34,7 +35,12 @@ internal sealed class PhFigure : IStudyFigure
             "Removal against start pH with and without sorbent; where the controls lose metal too, the loss is not the sorbent's.",
             panels)
         {
-            Notes = ["Marks: single vessels; bars: 95 % interval of each vessel from the propagated uncertainty."],
+            Caption = $"Removal against pH, series {series.Name}: {Conditions.Extent(series)}{(Conditions.Held(series) is { Length: > 0 } held ? "; " + held : "")}.",
+            Notes =
+            [
+                "Marks: single vessels; bars: 95 % interval of each vessel from the propagated uncertainty.",
+                .. bare.Count > 0 ? new RichText[] { "Squares: controls without sorbent; what they lose is not the sorbent’s." } : [],
+            ],
             MadeFrom = StudyFigure.MadeFrom(dossier),
         };
     }

@@ -19,7 +19,8 @@ public static class CalibrationTable
 
     /// <summary>One row a run that has a line of its own.</summary>
     /// <param name="runs">Calibrated runs.</param>
-    public static Table Of(IEnumerable<CalibratedRun> runs)
+    /// <param name="forFiles">True for p values with every digit, as data files want.</param>
+    public static Table Of(IEnumerable<CalibratedRun> runs, bool forFiles = false)
     {
         ArgumentNullException.ThrowIfNull(runs);
         return new Table(
@@ -38,7 +39,7 @@ public static class CalibrationTable
                 new Column("lack_of_fit_p", RichText.Parse("lack of fit *p*")),
                 new Column("blanks", "Blanks"),
             ],
-            [.. runs.Where(r => r is { Curve: not null, BorrowedFrom: null }).Select(r => One(r, r.Curve!))],
+            [.. runs.Where(r => r is { Curve: not null, BorrowedFrom: null }).Select(r => One(r, r.Curve!, forFiles))],
             Codes)
         {
             Notes = ["Slope and intercept ± standard uncertainty, absorbance against mg/L. Mandel's test is judged at 0.01, lack of fit at 0.05."],
@@ -99,7 +100,7 @@ public static class CalibrationTable
         };
     }
 
-    private static Row One(CalibratedRun run, CalibrationCurve curve) => Row.Of(
+    private static Row One(CalibratedRun run, CalibrationCurve curve, bool forFiles) => Row.Of(
         run.Run.Id,
         Shape(curve.Kind),
         new NumberCell(curve.Standards.Select(s => s.Level).Distinct().Count()) { Decimals = 0 },
@@ -108,8 +109,8 @@ public static class CalibrationTable
         Coefficient(curve, 1),
         Coefficient(curve, 0),
         new NumberCell(curve.Fit.ResidualSd) { Decimals = curve.Fit.ResidualSd > 0 ? Math.Clamp(RoundedNumber.DecimalsFor(curve.Fit.ResidualSd), 0, 8) : 0 },
-        P(curve.Linearity.Mandel),
-        P(curve.Linearity.LackOfFit),
+        P(curve.Linearity.Mandel, forFiles),
+        P(curve.Linearity.LackOfFit, forFiles),
         new NumberCell(run.Blanks.Length) { Decimals = 0 });
 
     private static Row One(CalibratedRun run, DetectionLimits limits, DetectionLimit limit) => Row.Of(
@@ -126,8 +127,8 @@ public static class CalibrationTable
             : curve.Fit.Coefficient(power) is { } c && double.IsFinite(c.StandardError) ? new MeasuredCell(c.Value, c.StandardError)
             : new NumberCell(curve.Fit.Coefficients[power]);
 
-    private static Cell P(Statistics.FTest? test)
-        => test is not { P: var p } || !double.IsFinite(p) ? new MissingCell("nd") : p < 0.001 ? "< 0.001" : new NumberCell(p) { Decimals = 3 };
+    private static Cell P(Statistics.FTest? test, bool forFiles)
+        => test is not { P: var p } || !double.IsFinite(p) ? new MissingCell("nd") : p < 0.001 && !forFiles ? "< 0.001" : new NumberCell(p) { Decimals = 3 };
 
     private static int Places(double u) => u > 0 ? Math.Clamp(RoundedNumber.DecimalsFor(u), 0, 8) : 4;
 

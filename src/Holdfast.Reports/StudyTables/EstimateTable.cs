@@ -1,6 +1,5 @@
 using Holdfast.Amounts;
 using Holdfast.Fitting;
-using Holdfast.Reports.Figures;
 using Holdfast.Reports.Tables;
 
 namespace Holdfast.Reports.StudyTables;
@@ -34,7 +33,7 @@ public static class EstimateTable
             [.. RankingTable.Sorted(fits).SelectMany(f => f.Parameters.Select(p => One(f, p)))],
             Codes)
         {
-            Notes = ["Estimate ± standard error; where none is given, the parameter ended on a bound or nothing was left over to judge by.", "Intervals by profile likelihood."],
+            Notes = ["Estimate ± standard error; where none is given, the parameter ended on a bound or nothing was left over to judge by.", "Intervals by profile likelihood; one that reaches a bound of its curve ends there."],
         };
 
     private static Row One(FitResult fit, FittedParameter parameter)
@@ -47,17 +46,18 @@ public static class EstimateTable
             !double.IsFinite(parameter.Value) ? new MissingCell("nd")
                 : parameter.StandardError is { } se && double.IsFinite(se) ? new MeasuredCell(parameter.Value, se)
                 : new NumberCell(parameter.Value),
-            limits is null ? new MissingCell("nd") : End(limits.Lower, limits),
-            limits is null ? new MissingCell("nd") : End(limits.Upper, limits),
-            RichText.Unit(parameter.Unit) is { Runs.Count: > 0 } unit ? new TextCell(unit) : "none");
+            limits is null ? new MissingCell("nd") : End(limits.Lower, limits, parameter.StandardError),
+            limits is null ? new MissingCell("nd") : End(limits.Upper, limits, parameter.StandardError),
+            UnitWords.Of(parameter.Unit));
     }
 
-    private static Cell End(ProfileLimit limit, ProfileInterval interval)
+    private static Cell End(ProfileLimit limit, ProfileInterval interval, double? error)
     {
         if (limit.Value is not { } value || !double.IsFinite(value))
             return new MissingCell("open");
-        if (interval is { Lower.Value: { } low, Upper.Value: { } high } && high > low && RoundedNumber.DecimalsFor((high - low) / 2) is >= 0 and <= 5 and var decimals)
-            return new NumberCell(value) { Decimals = decimals };
-        return new NumberCell(value);
+        var half = interval is { Lower.Value: { } low, Upper.Value: { } high } && high > low ? (high - low) / 2 : error;
+        return half > 0 && RoundedNumber.DecimalsFor(half.Value) is >= 0 and <= 5 and var decimals
+            ? new NumberCell(value) { Decimals = decimals }
+            : new NumberCell(value);
     }
 }

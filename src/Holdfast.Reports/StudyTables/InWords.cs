@@ -15,10 +15,10 @@ public static class InWords
     public static string Of(Measured value, string unit)
     {
         if (!(value.U > 0))
-            return With(RoundedNumber.WithoutUncertainty(value.Value).PlusMinus, unit) + " (no uncertainty: none of its inputs came with one)";
+            return Plain(value.Value, unit) + " (no uncertainty: none of its inputs came with one)";
         var expanded = ExpandedUncertainty.Of(value);
         var half = double.IsFinite(expanded.U) ? expanded.U : value.U;
-        return string.Create(CultureInfo.InvariantCulture, $"{With(RoundedNumber.Of(value.Value, half).PlusMinus, unit)} (95 %, k = {expanded.K:0.##})");
+        return string.Create(CultureInfo.InvariantCulture, $"{With(Raised(RoundedNumber.Of(value.Value, half).PlusMinus), unit)} (95 %, k = {expanded.K:0.##})");
     }
 
     /// <summary>An estimate with its 95 % interval by t: "8.05 mg/g (95 % 7.9 to 8.2 mg/g)".</summary>
@@ -84,23 +84,28 @@ public static class InWords
 
     /// <summary>A p value: "p = 0.031", "p &lt; 0.001".</summary>
     /// <param name="p">Between 0 and 1; no unit.</param>
-    public static string P(double p) => p < 0.001 ? "p < 0.001" : "p = " + RoundedNumber.Fixed(p, 3);
+    public static string P(double p) => p < 0.001 ? "p\u00A0<\u00A00.001" : "p\u00A0=\u00A0" + RoundedNumber.Fixed(p, 3);
 
-    /// <summary>A setting or a count without an uncertainty of its own, up to four figures.</summary>
+    /// <summary>A number without an uncertainty of its own, up to four figures.</summary>
     /// <param name="value">The number; finite.</param>
-    public static string Plain(double value) => RoundedNumber.WithoutUncertainty(value).PlusMinus;
+    public static string Plain(double value) => Raised(RoundedNumber.WithoutUncertainty(value).PlusMinus);
 
-    /// <summary>A setting with its unit.</summary>
+    /// <summary>A number without an uncertainty of its own, with its unit.</summary>
     /// <param name="value">The number; finite, in the unit given.</param>
     /// <param name="unit">Its unit, "" for none.</param>
     public static string Plain(double value, string unit) => With(Plain(value), unit);
 
-    /// <summary>"3 to 9", or the one number where both ends read alike.</summary>
-    /// <param name="values">One number or more.</param>
+    /// <summary>A setting as it was set, up to six figures: "298.15 K".</summary>
+    /// <param name="value">The number; finite, in the unit given.</param>
+    /// <param name="unit">Its unit, "" for none.</param>
+    public static string Setting(double value, string unit) => With(RoundedNumber.WithoutUncertainty(value, significant: 6).PlusMinus, unit);
+
+    /// <summary>"3 to 9 mg/L", or the one setting where both ends read alike.</summary>
+    /// <param name="settings">One setting or more.</param>
     /// <param name="unit">Their unit, "" for none.</param>
-    public static string Span(IReadOnlyCollection<double> values, string unit)
+    public static string Span(IReadOnlyCollection<double> settings, string unit)
     {
-        var (low, high) = (Plain(values.Min()), Plain(values.Max()));
+        var (low, high) = (Setting(settings.Min(), ""), Setting(settings.Max(), ""));
         return With(low == high ? low : $"{low} to {high}", unit);
     }
 
@@ -128,6 +133,15 @@ public static class InWords
         return names.Count <= most + 1
             ? Listed(names)
             : string.Create(CultureInfo.InvariantCulture, $"{string.Join(", ", names.Take(most))} and {names.Count - most} more");
+    }
+
+    /// <summary>Powers of ten with raised digits: "2.1 × 10^-7" becomes "2.1 × 10⁻⁷".</summary>
+    /// <param name="number">A number as text.</param>
+    public static string Raised(string number)
+    {
+        ArgumentNullException.ThrowIfNull(number);
+        var at = number.IndexOf("10^", StringComparison.Ordinal);
+        return at < 0 ? number : number[..(at + 2)] + string.Concat(number[(at + 3)..].Select(c => c is '-' ? '⁻' : char.IsAsciiDigit(c) ? "⁰¹²³⁴⁵⁶⁷⁸⁹"[c - '0'] : c));
     }
 
     private static string With(string number, string unit) => unit.Length == 0 ? number : number + "\u00A0" + unit;

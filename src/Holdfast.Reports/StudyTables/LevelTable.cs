@@ -27,9 +27,9 @@ public static class LevelTable
         var withExtra = extra is not null && series.Vessels.Any(v => v.Sample.Number(extra) is not null);
         var columns = new List<Column>();
         if (series.Varied is { } varied)
-            columns.Add(Column.Of("setting", varied.Symbol ?? varied.Title, Unit(varied), varied.Title) with { NamesRows = true });
+            columns.Add(Column.Of("setting", Symbol(varied), Unit(varied), varied.Title) with { NamesRows = true });
         if (withExtra)
-            columns.Add(Column.Of("beside", extra!.Symbol ?? extra.Title, Unit(extra), extra.Title));
+            columns.Add(Column.Of("beside", Symbol(extra!), Unit(extra!), extra!.Title));
         columns.Add(new Column("n", RichText.Parse("*n*")) { Spoken = "number of vessels" });
         columns.Add(Column.Of("ce", "C_e", "mg/L", "concentration left"));
         columns.Add(Column.Of("removal", "R", "%", "removal"));
@@ -97,6 +97,10 @@ public static class LevelTable
     /// <param name="name">The name.</param>
     internal static string Id(string name)
         => new string([.. name.ToLower(CultureInfo.InvariantCulture).Select(c => char.IsAsciiLetterOrDigit(c) ? c : '-')]).Trim('-');
+
+    // "C0" and "pHe" as markup: what follows the symbol is lowered.
+    private static string Symbol(Property property)
+        => property.Symbol is not { } symbol ? property.Title : symbol.Length < 2 ? symbol : symbol[..^1] + "_" + symbol[^1];
 
     private static string? Unit(Property property) => property.Unit.Length == 0 ? null : property.Unit;
 }

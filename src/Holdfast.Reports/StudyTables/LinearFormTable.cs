@@ -63,7 +63,7 @@ public static class LinearFormTable
                     direct.Symbol,
                     double.IsFinite(line.Parameters[j]) ? new NumberCell(line.Parameters[j]) : new MissingCell("nd"),
                     direct.StandardError is { } se && double.IsFinite(se) ? new MeasuredCell(direct.Value, se) : new NumberCell(direct.Value),
-                    RichText.Unit(direct.Unit) is { Runs.Count: > 0 } unit ? new TextCell(unit) : "none",
+                    UnitWords.Of(direct.Unit),
                     Inside(direct, line.Parameters[j]),
                     first && line.Line.RSquared is { } r ? new NumberCell(r) { Decimals = 4 } : "",
                     first ? new NumberCell(line.Skipped) { Decimals = 0 } : "");

@@ -1,3 +1,4 @@
+using Holdfast.Amounts;
 using Holdfast.Fitting;
 using Holdfast.Reports.Figures;
 using Holdfast.Reports.Tables;
@@ -10,7 +11,7 @@ public static class RankingTable
     private static readonly SortedDictionary<string, string> Codes = new(StringComparer.Ordinal)
     {
         ["nc"] = "not comparable, since it is no fit or has too few points for its parameters",
-        ["nr"] = "no replicates or no level to spare, so lack of fit cannot be tested",
+        ["nt"] = "not tested, since no two vessels share this abscissa or no level is to spare",
         ["nd"] = "not determined by these data",
     };
 
@@ -19,9 +20,12 @@ public static class RankingTable
     /// <param name="caption">What it shows.</param>
     /// <param name="fits">The fits.</param>
     /// <param name="unit">Unit of the residual standard deviation; null when the fits are weighted by known uncertainties.</param>
-    public static Table Of(string id, string caption, IEnumerable<FitResult> fits, string? unit)
+    /// <param name="forFiles">True for p values with every digit, as data files want.</param>
+    public static Table Of(string id, string caption, IEnumerable<FitResult> fits, string? unit, bool forFiles = false)
     {
         var sorted = Sorted(fits);
+        var least = sorted.Where(f => f.IsFit && f.ResidualSd > 0).Select(f => f.ResidualSd!.Value).DefaultIfEmpty(1).Min();
+        var places = Math.Clamp(RoundedNumber.DecimalsFor(least), 0, 8);
         var best = sorted.Where(f => f.IsFit && f.Aicc is not null).Select(f => f.Aicc).FirstOrDefault();
         return new Table(
             id,
@@ -40,8 +44,8 @@ public static class RankingTable
                 f.Card.Name,
                 new NumberCell(f.P) { Decimals = 0 },
                 new NumberCell(f.N) { Decimals = 0 },
-                f.IsFit && f.ResidualSd is { } s ? new NumberCell(s) : new MissingCell("nd"),
-                f is { IsFit: true, LackOfFit: { } lof } ? P(lof.Test.P) : new MissingCell("nr"),
+                f.IsFit && f.ResidualSd is { } s ? new NumberCell(s) { Decimals = places } : new MissingCell("nd"),
+                f is { IsFit: true, LackOfFit: { } lof } ? P(lof.Test.P, forFiles) : new MissingCell("nt"),
                 f is { IsFit: true, Aicc: { } aicc } ? new NumberCell(aicc) { Decimals = 1 } : new MissingCell("nc"),
                 f.IsFit && f.Aicc - best is { } delta ? new NumberCell(delta) { Decimals = 1 } : new MissingCell("nc"),
                 Standing(f, best)))],
@@ -66,7 +70,7 @@ public static class RankingTable
             .ThenBy(f => f.Card.Name, StringComparer.Ordinal)];
     }
 
-    private static Cell P(double p) => p < 0.001 ? "< 0.001" : new NumberCell(p) { Decimals = 3 };
+    private static Cell P(double p, bool forFiles) => p < 0.001 && !forFiles ? "< 0.001" : new NumberCell(p) { Decimals = 3 };
 
     private static string Standing(FitResult fit, double? best)
     {

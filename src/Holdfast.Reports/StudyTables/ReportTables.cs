@@ -19,7 +19,7 @@ public static class ReportTables
         {
             ClaimTable.Of(dossier.Verdicts),
             StudyFactTables.Deciding(dossier.Verdicts),
-            CalibrationTable.Of(evidence.Runs),
+            CalibrationTable.Of(evidence.Runs, forFiles: true),
             CalibrationTable.Limits(evidence.Runs),
             VesselTable.Of("vessels", "Vessels, controls and other samples", evidence.Vessels),
         };
@@ -29,10 +29,10 @@ public static class ReportTables
         foreach (var (fitted, kind) in evidence.Kinetics.Select(k => (k, "kinetics")).Concat(evidence.Isotherms.Select(i => (i, "isotherms"))))
         {
             var name = $"{kind}-{LevelTable.Id(fitted.Series.Name)}";
-            tables.Add(RankingTable.Of(name + "-curves", $"Curves fitted to {fitted.Series.Name}", fitted.Fits, "mg/g"));
+            tables.Add(RankingTable.Of(name + "-curves", $"Curves fitted to {fitted.Series.Name}", fitted.Fits, "mg/g", forFiles: true));
             tables.Add(EstimateTable.Of(name + "-parameters", $"Parameters of the curves fitted to {fitted.Series.Name}", fitted.Fits));
             if (!fitted.Weighed.IsEmpty)
-                tables.Add(RankingTable.Of(name + "-weighed", $"The same curves weighed by the uncertainty of each vessel of {fitted.Series.Name}", fitted.Weighed, null));
+                tables.Add(RankingTable.Of(name + "-weighed", $"The same curves weighed by the uncertainty of each vessel of {fitted.Series.Name}", fitted.Weighed, null, forFiles: true));
             if (LinearFormTable.Of(name + "-linear", $"Linear forms of {fitted.Series.Name}, for display only", fitted) is { } linear)
                 tables.Add(linear);
         }

@@ -25,7 +25,7 @@ public static class TableHtml
             "table",
             [("id", idPrefix + table.Id)],
             Html.Element("caption", RichTextNodes.Of(table.Caption)),
-            Html.Element("thead", Html.Element("tr", table.Columns.Select(Heading))),
+            Html.Element("thead", Html.Element("tr", table.Columns.Select((c, i) => Heading(c, table.Rows.Any(r => IsNumber(r.Cells[i])))))),
             Html.Element("tbody", table.Rows.Select((row, r) => Html.Element(
                 "tr",
                 [("class", row.Struck ? "struck" : null)],
@@ -40,16 +40,16 @@ public static class TableHtml
             yield return Html.Element("p", [("class", "table-notes")], notes.SelectMany((n, i) => i == 0 ? RichTextNodes.Of(n) : [" ", .. RichTextNodes.Of(n)]));
     }
 
-    private static Element Heading(Column column)
+    private static Element Heading(Column column, bool isNumber)
     {
         var heading = RichTextNodes.Of(column.Heading);
         var unit = string.IsNullOrWhiteSpace(column.Unit) ? [] : RichTextNodes.Of(RichText.Quantity("", column.Unit));
-        return Html.Element("th", [("scope", "col"), ("aria-label", column.SpokenHeading)], [.. heading, .. unit]);
+        return Html.Element("th", [("scope", "col"), ("class", isNumber ? "number" : null), ("aria-label", column.SpokenHeading)], [.. heading, .. unit]);
     }
 
     private static Element Draw(Column column, Row row, Cell cell, string shown, int tail, DecimalMark mark)
     {
-        IReadOnlyList<Node> content = cell is TextCell text ? RichTextNodes.Of(text.Text) : [shown];
+        IReadOnlyList<Node> content = cell is TextCell text ? RichTextNodes.Of(text.Text) : Raised(shown);
         if (row.Struck && cell is not MissingCell)
             content = [Html.Element("s", content)];
         if (cell.Address is { } address)
@@ -61,6 +61,12 @@ public static class TableHtml
             ? Html.Element("th", [("scope", "row"), ("class", kind)], content)
             : Html.Element("td", [("class", kind)], content);
     }
+
+    // A common power of ten is raised, not written with a caret.
+    private static IReadOnlyList<Node> Raised(string shown)
+        => shown.IndexOf("10^", StringComparison.Ordinal) is >= 0 and var at
+            ? [shown[..(at + 2)], Html.Element("sup", shown[(at + 3)..].Replace('-', '\u2212'))]
+            : [shown];
 
     private static string Shown(Cell cell, DecimalMark mark) => cell switch
     {

@@ -1,0 +1,59 @@
+using Holdfast.Amounts;
+using Holdfast.Claims;
+using Holdfast.Reports.StudyFigures;
+using Holdfast.Studies;
+using Holdfast.Testing;
+
+namespace Holdfast.Reports.Tests.StudyFigures;
+
+/// <summary>The figures of the invented demo study.</summary>
+public class StudyFigureTests
+{
+    [Fact]
+    public void Kinds_AreTheOnesThatAReaderExpects()
+        => Assert.Equal(
+            ["CalibrationFigure", "KineticsFigure", "IsothermFigure", "DoseFigure", "PhFigure"], StudyFigure.Kinds.Select(k => k.GetType().Name));
+
+    [Fact]
+    public void Write_OfTheDemo_HandsOverEachFigureInEachKindAndWidthOnce()
+    {
+        var files = new Dictionary<string, byte[]>(StringComparer.OrdinalIgnoreCase);
+        var written = FigureFiles.Write(DemoStudy.Dossier, [FigureFileKind.Svg, FigureFileKind.Png, FigureFileKind.Pdf], [85, 174], files.Add);
+        Assert.Equal(StudyFigure.All(DemoStudy.Dossier).Length * 6, written);
+        Assert.Equal(written, files.Count);
+        Assert.Contains("kinetics-kin-05-85mm.svg", files.Keys);
+
+        // PNG: ISO/IEC 15948, 5.2. PDF: ISO 32000-1, 7.5.2.
+        Assert.All(files.Where(f => f.Key.EndsWith(".png", StringComparison.Ordinal)), f => Assert.Equal([0x89, 0x50, 0x4E, 0x47], f.Value[..4]));
+        Assert.All(files.Where(f => f.Key.EndsWith(".pdf", StringComparison.Ordinal)), f => Assert.Equal("%PDF"u8.ToArray(), f.Value[..4]));
+    }
+
+    [Fact]
+    public void All_OfAnEmptyStudy_IsNoFigure() => Assert.Empty(StudyFigure.All(Dossier.Of(new Study { Title = "empty" })));
+
+    [Fact]
+    public void DosePrediction_AtAnyDose_LiesOnTheIsothermAndOnTheMassBalance()
+    {
+        var evidence = DemoStudy.Dossier.Evidence;
+        var prediction = DosePrediction.Of(evidence, evidence.SeriesNamed("DOSE")!)!;
+        var fit = evidence.Isotherms.Single(i => i.Series.Name == prediction.From).Fits.Single(f => f.Card.Name == prediction.Curve);
+        Measured before = 0;
+        foreach (var dose in new[] { 0.5, 1, 2, 4 })
+        {
+            var (removal, uptake) = prediction.At(dose);
+            var left = 20 * (1 - removal.Value / 100);
+            Agree.Digits(9, (20 - left) / dose, uptake.Value);
+            Agree.Digits(9, fit.ValueAt(left), uptake.Value);
+            Assert.True(removal.U > 0 && uptake.U > 0);
+            Assert.True(removal.Value > before.Value);
+            before = removal;
+        }
+    }
+
+    [Fact]
+    public void DosePrediction_WithoutAnIsothermOfTheSameWater_IsNone()
+    {
+        var evidence = DemoStudy.Dossier.Evidence;
+        Assert.Null(DosePrediction.Of(evidence with { Isotherms = [.. evidence.Isotherms.Where(i => i.Series.Name is "TEMP-308" or "TEMP-318")] }, evidence.SeriesNamed("DOSE")!));
+    }
+}
