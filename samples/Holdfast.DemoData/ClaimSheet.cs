@@ -4,7 +4,7 @@ namespace Holdfast.DemoData;
 public static class ClaimSheet
 {
     private static readonly string[] Columns =
-        ["claim", "series", "run", "to", "time", "dose", "model", "rival", "capacity", "published", "ph", "limit", "against", "c0", "wording", "remark"];
+        ["claim", "series", "run", "to", "time", "dose", "model", "rival", "capacity", "published", "ph", "ksp", "limit", "against", "c0", "wording", "remark"];
 
     private static readonly StudentClaim[] Claims =
     [
@@ -23,9 +23,9 @@ public static class ClaimSheet
         new("best-isotherm", "The Langmuir isotherm fits better than the Freundlich isotherm.", ("series", "ISO-298"), ("model", "Langmuir"), ("rival", "Freundlich")),
         new("monolayer", "Nickel forms a monolayer on a homogeneous surface.", ("series", "ISO-298")),
         new("favourable", "The uptake is favourable, since the separation factor lies between 0 and 1.", ("series", "ISO-298")),
-        new("not-precipitation", "At pH 6 nickel is sorbed, not precipitated.", ("series", "PH"), ("ph", "6")),
-        new("not-precipitation", "At pH 8 nickel is sorbed, not precipitated.", ("series", "PH"), ("ph", "8")),
-        new("not-precipitation", "At pH 9 nickel is sorbed, not precipitated.", ("series", "PH"), ("ph", "9")),
+        new("not-precipitation", "At pH 6 nickel is sorbed, not precipitated.", ("series", "PH"), ("ph", "6"), ("ksp", "5.48e-16")),
+        new("not-precipitation", "At pH 8 nickel is sorbed, not precipitated.", ("series", "PH"), ("ph", "8"), ("ksp", "5.48e-16")),
+        new("not-precipitation", "At pH 9 nickel is sorbed, not precipitated.", ("series", "PH"), ("ph", "9"), ("ksp", "5.48e-16")),
         new("mass-balance", "The mass balance closes.", ("series", "DIGEST"), ("against", "ISO-298"), ("c0", "20 mg/L")),
         new("meets-limit", "Treated rinse water meets the discharge limit.", ("series", "WATER-rinse"), ("limit", "2.38 mg/L")),
         new("meets-limit", "Treated rinse water meets the drinking-water value.", ("series", "WATER-rinse"), ("limit", "0.020 mg/L")),

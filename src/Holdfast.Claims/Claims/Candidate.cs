@@ -11,6 +11,9 @@ namespace Holdfast.Claims;
 /// <param name="LackOfFitP">p of the lack-of-fit test against replicates, or null without replicates; no unit.</param>
 public sealed record Candidate(string Model, double? Aicc, int N, int Parameters, double? LackOfFitP)
 {
+    /// <summary>Other names of the same curve.</summary>
+    public ImmutableArray<string> Aliases { get; init; } = [];
+
     /// <summary>Uptake at equilibrium by this curve, mg/g; null for a curve that never levels off.</summary>
     public double? Plateau { get; init; }
 
@@ -19,6 +22,22 @@ public sealed record Candidate(string Model, double? Aicc, int N, int Parameters
 
     /// <summary>Weighted sum of squared residuals, or null.</summary>
     public double? SumOfSquares { get; init; }
+
+    /// <summary>
+    /// Whether words name this curve: letters and digits alone count, so "pseudo second order" is "Pseudo-second-order"; so are its other names and
+    /// its initials ("PSO").
+    /// </summary>
+    /// <param name="words">A name as an author writes it.</param>
+    public bool IsCalled(string words)
+    {
+        var plain = Plain(words);
+        return Aliases.Prepend(Model).Any(n => Plain(n).Equals(plain, StringComparison.OrdinalIgnoreCase)
+            || (plain.Length > 2 && Initials(n).Equals(plain, StringComparison.OrdinalIgnoreCase)));
+    }
+
+    private static string Plain(string name) => string.Concat(name.Where(char.IsLetterOrDigit));
+
+    private static string Initials(string name) => string.Concat(name.Split([' ', '-'], StringSplitOptions.RemoveEmptyEntries).Select(w => w[0]));
 
     /// <summary>A candidate known by its sum of squares alone.</summary>
     /// <param name="model">Name of the curve.</param>

@@ -13,12 +13,7 @@ internal static class Candidates
     /// <summary>Every curve that settled.</summary>
     /// <param name="fitted">The series with its fits.</param>
     public static ImmutableArray<Candidate> Of(FittedSeries fitted)
-        => [.. fitted.Fits.Where(f => f.IsFit && f.Parameters.Count > 0).Select(f => new Candidate(f.Card.Name, f.Aicc, f.N, f.P, f.LackOfFit?.Test.P)
-        {
-            Plateau = Value(f, Plateau),
-            ResidualSd = f.ResidualSd,
-            SumOfSquares = f.SumOfSquares,
-        })];
+        => [.. fitted.Fits.Where(f => f.IsFit && f.Parameters.Count > 0).Select(Of)];
 
     /// <summary>
     /// The curve that the data invite a claim about: of those within two units of AICc of the best the one with fewest parameters, or null.
@@ -41,5 +36,13 @@ internal static class Candidates
     /// <param name="fitted">The series with its fits.</param>
     /// <param name="model">Name of the curve.</param>
     public static FitResult? Named(FittedSeries fitted, string model)
-        => fitted.Fits.FirstOrDefault(f => f.IsFit && f.Parameters.Count > 0 && (ModelChoice.Same(f.Card.Name, model) || f.Card.Aliases.Any(a => ModelChoice.Same(a, model))));
+        => fitted.Fits.FirstOrDefault(f => f.IsFit && f.Parameters.Count > 0 && Of(f).IsCalled(model));
+
+    private static Candidate Of(FitResult fit) => new(fit.Card.Name, fit.Aicc, fit.N, fit.P, fit.LackOfFit?.Test.P)
+    {
+        Aliases = [.. fit.Card.Aliases],
+        Plateau = Value(fit, Plateau),
+        ResidualSd = fit.ResidualSd,
+        SumOfSquares = fit.SumOfSquares,
+    };
 }

@@ -55,8 +55,10 @@ public sealed record Deciding(string Name, double Value, double? Low, double? Hi
     public static Deciding Of(string name, Estimate estimate, double confidence, string unit)
     {
         var interval = estimate.Interval(confidence);
+        var freedom = double.IsPositiveInfinity(estimate.DegreesOfFreedom) ? "known uncertainty"
+            : string.Create(CultureInfo.InvariantCulture, $"{estimate.DegreesOfFreedom:G4} degree{(estimate.DegreesOfFreedom == 1 ? "" : "s")} of freedom");
         return new(name, estimate.Value, interval.Low, interval.High, unit, string.Create(
-            CultureInfo.InvariantCulture, $"{100 * confidence:G4} % interval, {estimate.DegreesOfFreedom:G4} degrees of freedom, n = {estimate.N}; {estimate.Method}"));
+            CultureInfo.InvariantCulture, $"{100 * confidence:G4} % interval, {freedom}, n = {estimate.N}; {estimate.Method}"));
     }
 }
 

@@ -130,6 +130,21 @@ public sealed partial class DecisionCheckTests
         Agree.Relative(1e-12, 33.333333333333333 + 2 * 16, design.StartFor(design.ConcentrationAt(0.8)));
     }
 
+    [Theory]
+    [InlineData("K15", 6.7, 80, Ruling.Holds)]
+    [InlineData("K16", 8, 91, Ruling.NotShownYet)]
+    [InlineData("K17", 9, 98.6, Ruling.Contradicted)]
+    public void NotPrecipitation_K15ToK17_AsPrinted(string id, double ph, double removal, Ruling ruling)
+    {
+        var loss = Numbers(Rows[id]["data"])[^1];
+        var solid = new Hydroxide("Ni(OH)2", 20e-3 / 58.693, 2, 5.48e-16);
+
+        // The table gives one loss; two controls a little around it stand for the blanks behind it.
+        var decision = NotPrecipitation.Decide(ph, ph, solid, new(0, [removal, removal]), new(0, [loss - 0.1, loss + 0.1]));
+        Assert.Equal(ruling, decision.Gated);
+        Agree.Relative(FiveFigures, Result(id, "SI"), Number(decision, "saturation index"));
+    }
+
     [Fact]
     public void MassBalance_K18_Holds()
     {

@@ -3,14 +3,14 @@ using Holdfast.Testing;
 namespace Holdfast.Claims.Tests.Claims;
 
 /// <summary>
-/// Verdicts and deciding numbers of the invented study against reference/design/demo-seed-1589-verdicts.csv (numpy 1.24.2, scipy 1.10.1; four figures).
+/// Verdicts and deciding numbers of the invented study, from its files through the whole chain, against reference/design/demo-seed-1589-verdicts.csv (numpy 1.24.2, scipy 1.10.1; four figures).
 /// </summary>
 public sealed class DemoVerdictTests
 {
     private const double FourFigures = 5e-4;
 
     private static Verdict Judged(string rule, params (string, string?)[] parameters)
-        => Defence.RuleNamed(rule)!.Judge(Made.Claim(rule, parameters), InventedEvidence.Whole);
+        => Defence.RuleNamed(rule)!.Judge(Made.Claim(rule, parameters), DemoStudy.Dossier.Evidence);
 
     private static Deciding Number(Verdict verdict, string name, int skip = 0)
         => verdict.Numbers.Where(n => n.Name.Contains(name, StringComparison.Ordinal)).Skip(skip).FirstOrDefault()
@@ -145,6 +145,53 @@ public sealed class DemoVerdictTests
             Agree.Relative(FourFigures, high!.Value, found.High!.Value);
         }
     }
+
+    [Theory]
+    [InlineData("6", Ruling.Holds, -4.206, -1.011)]
+    [InlineData("8", Ruling.NotShownYet, -0.2063, 1.225)]
+    [InlineData("9", Ruling.Contradicted, 1.794, 71.06)]
+    public void NotPrecipitation_AtEachPh_AsIndexAndControlsSay(string ph, Ruling ruling, double index, double loss)
+    {
+        var verdict = Judged("not-precipitation", ("series", "PH"), ("ph", ph), ("ksp", "5.48e-16"));
+        Assert.Equal(ruling, verdict.Ruling);
+        Agree.Relative(FourFigures, index, Number(verdict, "at the start pH").Value);
+        Agree.Relative(FourFigures, loss, Number(verdict, "loss in controls").Value);
+    }
+
+    // The student's claims in her order, as they come out after what they stand on: demo-seed-1589-verdicts.csv and the scenario's own table.
+    [Fact]
+    public void Dossier_StatedClaims_ComeOutAsTheScenarioSays()
+    {
+        (string Rule, Ruling Ruling)[] expected =
+        [
+            ("linear-calibration", Ruling.Contradicted), ("linear-calibration", Ruling.Holds), ("detection-limit", Ruling.Contradicted),
+            ("optimum-dose", Ruling.NotShownYet), ("smallest-sufficient-dose", Ruling.Holds),
+            ("equilibrium-reached", Ruling.Holds), ("equilibrium-reached", Ruling.Contradicted), ("removal-falls-with-concentration", Ruling.Holds),
+            ("capacity", Ruling.Holds), ("best-kinetic-model", Ruling.Contradicted), ("best-kinetic-model", Ruling.Contradicted),
+            ("chemisorption", Ruling.NotShownYet), ("best-isotherm", Ruling.Holds), ("monolayer", Ruling.NotShownYet), ("favourable", Ruling.Holds),
+            ("not-precipitation", Ruling.Holds), ("not-precipitation", Ruling.NotShownYet), ("not-precipitation", Ruling.Contradicted),
+            ("mass-balance", Ruling.Holds), ("meets-limit", Ruling.Holds), ("meets-limit", Ruling.Contradicted), ("meets-limit", Ruling.NotShownYet),
+            ("reproducible", Ruling.NotShownYet), ("better-than-published", Ruling.NotShownYet),
+        ];
+        Assert.Equal(expected, DemoStudy.Dossier.Verdicts.Where(v => v.Claim.Stated).Select(v => (v.Claim.Rule, v.Ruling)));
+    }
+
+    [Fact]
+    public void Dossier_CapacityThatHolds_NamesItsScopeAndWhatItStandsOn()
+    {
+        var capacity = DemoStudy.Dossier.Verdicts.First(v => v.Claim.Rule == "capacity");
+        Assert.Contains("end pH 6.7", capacity.Scope, StringComparison.Ordinal);
+        Assert.Contains("batch B1", capacity.Scope, StringComparison.Ordinal);
+        Assert.Contains("24 vessels", capacity.Scope, StringComparison.Ordinal);
+        Assert.Contains(capacity.Warnings, w => w.Contains("Equilibrium was reached by 1440 min", StringComparison.Ordinal));
+        Assert.Contains(capacity.Warnings, w => w.Contains("Controls without sorbent of ISO-298", StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public void Dossier_TwoRuns_GiveTheSameWords()
+        => Assert.Equal(
+            DemoStudy.Dossier.Verdicts.Select(v => (v.Claim.Id, v.Ruling, v.Reason)),
+            Dossier.Of(DemoStudy.Study).Verdicts.Select(v => (v.Claim.Id, v.Ruling, v.Reason)));
 
     [Theory]
     [InlineData("removal-falls-with-concentration", Ruling.Holds)]

@@ -94,6 +94,11 @@ internal static class RuleSamples
         yield return ("ph-recorded", Ruling.NotShownYet, PhRecorded.Decide([5.0, null, 5.0], null, constantPh: true));
         yield return ("ph-recorded", Ruling.Contradicted, PhRecorded.Decide([6.4, 6.3, 6.4], 5.9, constantPh: true));
 
+        var nickel = new Hydroxide("Ni(OH)2", 20e-3 / 58.693, 2, 5.48e-16);
+        yield return ("not-precipitation", Ruling.Holds, NotPrecipitation.Decide(6, 6.7, nickel, At(0, 80.1, 80.3), At(0, -0.2, 0.3)));
+        yield return ("not-precipitation", Ruling.NotShownYet, NotPrecipitation.Decide(8, 7.6, nickel, At(0, 91, 90.5), At(0, 1.2, 1.3)));
+        yield return ("not-precipitation", Ruling.Contradicted, NotPrecipitation.Decide(9, 8.4, nickel, At(0, 98, 99), At(0, 70.3, 71.8)));
+
         yield return ("readings-inside-range", Ruling.Holds, ReadingsInsideRange.Decide([("V-1", 0.10, 1), ("V-2", 0.11, 5), ("V-2", 0.30, 1)], 0.216));
         yield return ("readings-inside-range", Ruling.NotShownYet, ReadingsInsideRange.Decide([], 0.216));
         yield return ("readings-inside-range", Ruling.Contradicted, ReadingsInsideRange.Decide([("V-1", 0.10, 1), ("V-2", 0.30, 1)], 0.216));

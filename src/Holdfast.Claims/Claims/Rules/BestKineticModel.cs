@@ -94,7 +94,7 @@ public sealed class BestKineticModel : IClaimRule
 
     /// <summary>The uptake at equilibrium by the claimed curve, or the highest mean where it has none.</summary>
     private static double? Plateau(string model, ImmutableArray<Candidate> candidates, ImmutableArray<Setting> levels)
-        => candidates.FirstOrDefault(c => ModelChoice.Same(c.Model, model))?.Plateau is { } qe and > 0 ? qe
+        => candidates.FirstOrDefault(c => c.IsCalled(model))?.Plateau is { } qe and > 0 ? qe
             : levels.IsEmpty || levels.Max(l => l.Mean) <= 0 ? null
             : levels.Max(l => l.Mean);
 

@@ -101,7 +101,7 @@ public sealed class Capacity : IClaimRule
     private static string Reason(FittedCapacity found, double? stated, bool beyond)
     {
         var interval = $"95 % profile interval {(found.Low is { } l ? Phrase.Number(l) : "open")} to {(found.High is { } h ? Phrase.With(h, "mg/g") : "open")}";
-        var claim = stated is { } s ? $"; stated are {Phrase.With(s, "mg/g")}" : "";
+        var claim = stated is { } s ? $"; the claim says {Phrase.With(s, "mg/g")}" : "";
         var above = beyond ? $" The highest mean uptake, {Phrase.With(found.HighestUptake, "mg/g")}, lies above it." : "";
         return $"{found.Model} gives {Phrase.With(found.Value, "mg/g")} ({interval}){claim}. The highest point reaches {Phrase.With(100 * found.Coverage, "%")} of it, n = {Phrase.Count(found.N, "vessel")}.{above}";
     }

@@ -64,7 +64,7 @@ public sealed class DetectionLimit : IClaimRule
         var ruling = stated >= high ? Ruling.Holds : stated < low ? Ruling.Contradicted : Ruling.NotShownYet;
         return new Decision(
             ruling,
-            $"The detection limit is {Phrase.With(limit, "mg/L")} (95 % interval {Phrase.Number(low)} to {Phrase.With(high, "mg/L")}) from n = {Phrase.Count(blanks, "blank")}; stated are {Phrase.With(stated, "mg/L")}.",
+            $"The detection limit is {Phrase.With(limit, "mg/L")} (95 % interval {Phrase.Number(low)} to {Phrase.With(high, "mg/L")}) from n = {Phrase.Count(blanks, "blank")}; the claim says {Phrase.With(stated, "mg/L")}.",
             "3.3 standard deviations of the blanks over the slope, chi-square interval")
         {
             Numbers = [new("detection limit", limit, low, high, "mg/L", $"95 % interval from chi-square, {Phrase.Number(blanks - 1)} degrees of freedom"), Deciding.Plain("stated", stated, "mg/L")],

@@ -6,7 +6,7 @@ namespace Holdfast.Claims.Rules;
 
 /// <summary>
 /// "The pH at the end was recorded in every vessel": without it precipitation cannot be excluded, since the sorbent itself moves the pH.
-/// Where the author states the pH at which a solid would form, the recorded pH is held against it.
+/// Where the author states the pH at which a solid would form (saturation-ph), the recorded pH is held against it.
 /// </summary>
 /// <remarks>
 /// A saturation pH within 0.5 of the end pH leaves precipitation open, one at or below it contradicts (solubility constants differ by such
@@ -83,7 +83,7 @@ public sealed class PhRecorded : IClaimRule
                 new("every vessel", missing == 0, $"end pH is missing in {Phrase.Count(missing, "vessel")} of {endPh.Count}"),
                 new("end pH spread", !constantPh || high - low <= Spread + 1e-9, $"end pH spreads by {Phrase.Number(high - low)} where it was meant to be constant; {Phrase.Number(Spread)} is tolerated"),
             ],
-            Warnings = saturationPh is null ? ["No saturation pH was stated, so a solid that forms at these pH values is not excluded by this claim."] : [],
+            Warnings = saturationPh is null ? ["No saturation pH was stated: this claim says that pH was recorded, not that no solid formed."] : [],
             Questions = missing > 0 ? [new("Q38", $"What was the pH of the {Phrase.Number(missing)} vessels without a record when you took the sample?")] : [],
             Next = new("Run controls without sorbent at the highest end pH, two vessels, filtered alike.", 2, [$"pH {Phrase.Number(high)}"], "two controls per pH (common practice)"),
         };

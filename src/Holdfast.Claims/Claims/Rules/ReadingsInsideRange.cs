@@ -58,7 +58,7 @@ public sealed class ReadingsInsideRange : IClaimRule
             without.Length > 0 ? Ruling.Contradicted : Ruling.Holds,
             without.Length > 0
                 ? $"{Phrase.Listed(without.Take(3))}{(without.Length > 3 ? $" and {Phrase.Number(without.Length - 3)} more" : "")} read above the highest standard only: {Phrase.Number(worst.Signal)} against {Phrase.Number(highest)}, n = {Phrase.Count(readings.Count, "portion")} of {Phrase.Count(samples.Length, "sample")}."
-                : $"All {Phrase.Count(samples.Length, "sample")} have a portion at or below the highest standard ({Phrase.Number(highest)}), n = {Phrase.Count(readings.Count, "portion")}; the highest is {Phrase.Number(readings.Where(r => r.Signal <= highest).Max(r => r.Signal))}.",
+                : $"Each of {Phrase.Count(samples.Length, "sample")} has a portion at or below the highest standard ({Phrase.Number(highest)}), n = {Phrase.Count(readings.Count, "portion")}; the highest is {Phrase.Number(readings.Where(r => r.Signal <= highest).Max(r => r.Signal))}.",
             "each portion against the highest standard")
         {
             Numbers = [Deciding.Plain("portions above the highest standard", above.Length), Deciding.Plain("samples without a portion inside the range", without.Length), Deciding.Plain("signal of the highest standard", highest)],

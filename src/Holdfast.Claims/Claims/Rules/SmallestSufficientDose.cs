@@ -105,9 +105,9 @@ public sealed class SmallestSufficientDose : IClaimRule
     private static string Reason(IReadOnlyList<Setting> levels, int at, (double X, Estimate Gain) most, Estimate? lower, double margin)
     {
         var up = most.Gain is null ? "No higher dose was run."
-            : $"{Phrase.With(most.X, "g/L")} removes {Phrase.With(most.Gain.Value, "points")} more ({Phrase.Interval(most.Gain.Interval(0.90), "points")}).";
+            : $"Going to {Phrase.With(most.X, "g/L")} changes it by {Phrase.With(most.Gain.Value, "points")} ({Phrase.Interval(most.Gain.Interval(0.90), "points")}).";
         var down = lower is null ? "No lower dose was run."
-            : $"{Phrase.With(levels[at - 1].X, "g/L")} removes {Phrase.With(lower.Value, "points")} less ({Phrase.Interval(lower.Interval(0.90), "points")}).";
+            : $"{Phrase.With(levels[at - 1].X, "g/L")} falls short by {Phrase.With(lower.Value, "points")} ({Phrase.Interval(lower.Interval(0.90), "points")}).";
         return $"Removal is {DoseSeries.Mean(levels[at])}. {up} {down} The margin is {Phrase.With(margin, "points")}; {Phrase.Count(levels[at].Values.Length, "vessel")} at the dose.";
     }
 

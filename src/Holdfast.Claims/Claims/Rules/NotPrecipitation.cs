@@ -1,0 +1,143 @@
+using System.Collections.Immutable;
+using Holdfast.Claims.Analyses;
+using Holdfast.Composition;
+using Holdfast.Speciation;
+using Holdfast.Statistics;
+using Holdfast.Studies.Properties;
+using Holdfast.Studies;
+
+namespace Holdfast.Claims.Rules;
+
+/// <summary>
+/// "At {ph} the metal is sorbed, not precipitated": the hydroxide cannot form at the highest pH the vessel reached, and controls without
+/// sorbent lose next to nothing at that pH.
+/// </summary>
+/// <remarks>
+/// The index of the hydroxide needs the solubility product that the author states (ksp, with its source); within 0.5 of saturation nothing is decided. A
+/// control passes when the one-sided 95 % bound of its loss stays below 5 % of the removal; a loss of 20 % of the removal or more says that
+/// the removal is not the sorbent's, whatever took the metal.
+/// </remarks>
+public sealed class NotPrecipitation : IClaimRule
+{
+    private const double SamePh = 0.25;
+    private const double Passing = 0.05;
+    private const double Failing = 0.20;
+
+    /// <inheritdoc/>
+    public string Id => "not-precipitation";
+
+    /// <inheritdoc/>
+    public string Wording => "At pH {ph} the metal is sorbed, not precipitated.";
+
+    /// <inheritdoc/>
+    public IEnumerable<Claim> Invited(Evidence evidence) => [];
+
+    /// <inheritdoc/>
+    public IEnumerable<Claim> StandsOn(Claim claim, Evidence evidence)
+        => SeriesOf(claim, evidence) is { } series ? Grounds.OfConcentrations(evidence, At(series, claim.Number("ph"))) : [];
+
+    /// <inheritdoc/>
+    public Verdict Judge(Claim claim, Evidence evidence)
+    {
+        ArgumentNullException.ThrowIfNull(claim);
+        ArgumentNullException.ThrowIfNull(evidence);
+        var series = SeriesOf(claim, evidence);
+        var vessels = series is null ? [] : At(series, claim.Number("ph"));
+        var decision = vessels.IsEmpty
+            ? Decision.Missing("No vessels at this pH were found. Run three vessels and two controls without sorbent at it, and record start and end pH.")
+            : Decide(
+                Reached(vessels, BatchProperties.StartPh), Reached(vessels, BatchProperties.EndPh),
+                Solid(claim, evidence, vessels), Setting.Of(0, vessels, v => v.Removal),
+                Setting.Of(0, Controls(series!, claim.Number("ph")), v => v.Removal));
+        return decision.On(
+            claim, Phrase.Sentence(claim, Wording, ("ph", claim.Words("ph") ?? "of the study")), Scope.Of(vessels),
+            vessels.Concat(series is null ? [] : Controls(series, claim.Number("ph"))).Select(v => v.Code));
+    }
+
+    /// <summary>Judges one pH.</summary>
+    /// <param name="startPh">pH at the start, the highest of the vessels, or null.</param>
+    /// <param name="endPh">pH at the end, the highest of the vessels, or null.</param>
+    /// <param name="solid">The hydroxide that could form, or null when no solubility product is stated.</param>
+    /// <param name="removals">Removals of the vessels, %.</param>
+    /// <param name="losses">Losses in controls without sorbent at this pH, %.</param>
+    public static Decision Decide(double? startPh, double? endPh, Hydroxide? solid, Setting removals, Setting losses)
+    {
+        ArgumentNullException.ThrowIfNull(removals);
+        ArgumentNullException.ThrowIfNull(losses);
+        var highest = startPh is null || endPh is null ? startPh ?? endPh : Math.Max(startPh.Value, endPh.Value);
+        var index = solid is not null && highest is { } ph ? solid.IndexAt(ph) : (double?)null;
+        var removal = removals.Values.IsEmpty ? (double?)null : removals.Mean;
+        var loss = losses.Values.IsEmpty ? null : LargerUncertainty.Mean(losses);
+        var passes = loss is not null && removal > 0 && loss.UpperBound() < Passing * removal;
+        var fails = loss is not null && removal > 0 && loss.LowerBound() >= Failing * removal;
+        var ruling = fails ? Ruling.Contradicted
+            : index < -HydroxideSaturation.DefaultUncertainty && passes ? Ruling.Holds
+            : Ruling.NotShownYet;
+        return new Decision(ruling, Reason(highest, index, solid, loss, removal, losses.Values.Length), "saturation index of the hydroxide; loss in controls without sorbent, one-sided 95 % bound")
+        {
+            Numbers =
+            [
+                .. solid is not null && startPh is { } s ? [Deciding.Plain($"saturation index of {solid.Name} at the start pH", solid.IndexAt(s))] : Array.Empty<Deciding>(),
+                .. index is { } si ? [Deciding.Plain($"saturation index of {solid!.Name} at the highest pH", si, "", $"uncertainty {Phrase.Number(HydroxideSaturation.DefaultUncertainty)} (common practice)")] : Array.Empty<Deciding>(),
+                .. loss is not null ? [Deciding.Of("loss in controls without sorbent", loss, 0.90, "%")] : Array.Empty<Deciding>(),
+                .. removal is { } r ? [Deciding.Plain("removal", r, "%")] : Array.Empty<Deciding>(),
+            ],
+            Gates =
+            [
+                new("end pH", endPh is not null, "the end pH was not recorded"),
+                new("controls", loss is not null, "no control without sorbent was read at this pH, or one alone without a known uncertainty"),
+                new("solubility product", solid is not null, "no solubility product is stated (ksp), so the saturation index is not known"),
+            ],
+            Warnings = ["Carbonates, phosphates and what the sorbent releases are not considered; they can precipitate metal that a control without sorbent cannot show."],
+            Questions =
+            [
+                .. loss is not null && loss.LowerBound() > 0 ? [new Question("Q37", $"Without your sorbent {Phrase.With(loss.Value, "%")} is gone too: what is your material's share?")] : Array.Empty<Question>(),
+                .. endPh is null ? [new Question("Q38", "What was the pH when you took the sample?")] : Array.Empty<Question>(),
+            ],
+            Next = new(
+                $"Shake metal solution in water that has stood with the sorbent and was filtered{(highest is { } at ? $", at pH {Phrase.Number(at)}" : "")}: 3 vessels, same time and filter; take a diffractogram of the loaded powder.",
+                3, [highest is { } p ? $"pH {Phrase.Number(p)}" : "the same pH"], "three controls that hold what the sorbent releases (common practice)"),
+        };
+    }
+
+    private static string Reason(double? ph, double? index, Hydroxide? solid, Estimate? loss, double? removal, int controls)
+    {
+        var saturation = index is { } si
+            ? $"At pH {Phrase.Number(ph!.Value)}, the highest reached, the saturation index of {solid!.Name} is {Phrase.Number(si)}; within {Phrase.Number(HydroxideSaturation.DefaultUncertainty)} of 0 nothing is decided."
+            : "The saturation index is not known.";
+        var control = loss is null ? "No control without sorbent was read at this pH."
+            : $"Controls lose {Phrase.With(loss.Value, "%")} (one-sided 95 % bounds {Phrase.Number(loss.LowerBound())} and {Phrase.With(loss.UpperBound(), "%")}, n = {Phrase.Count(controls, "control")}); removal is {Phrase.With(removal ?? 0, "%")}.";
+        return $"{saturation} {control}";
+    }
+
+    private static Hydroxide? Solid(Claim claim, Evidence evidence, ImmutableArray<Vessel> vessels)
+        => claim.Number("ksp") is { } product and > 0 && Element.Find(evidence.Study.Analyte ?? "")?.AtomicWeight is { } mass
+            && vessels.Select(v => v.Start?.Value).Max() is { } start and > 0
+            && (claim.Number("charge") ?? 2) is var charge and >= 1 and <= 4
+            ? new(claim.Words("solid") ?? $"{evidence.Study.Analyte}(OH){Phrase.Number(Math.Round(charge))}", start / 1000 / mass, (int)Math.Round(charge), product)
+            : null;
+
+    private static double? Reached(ImmutableArray<Vessel> vessels, Property property) => vessels.Select(v => v.Sample.Number(property)).Max();
+
+    private static Series? SeriesOf(Claim claim, Evidence evidence)
+        => claim.Words("series") is { } name ? evidence.SeriesNamed(name) : evidence.Series.FirstOrDefault(s => s.Varied == BatchProperties.StartPh);
+
+    private static ImmutableArray<Vessel> At(Series series, double? ph) => [.. series.Vessels.Where(v => IsAt(v, ph))];
+
+    private static ImmutableArray<Vessel> Controls(Series series, double? ph) => [.. series.Controls.Where(v => IsAt(v, ph))];
+
+    private static bool IsAt(Vessel vessel, double? ph)
+        => ph is not { } wanted || (vessel.Sample.Number(BatchProperties.StartPh) is { } own && Math.Abs(own - wanted) <= SamePh);
+}
+
+/// <summary>A hydroxide that could form in a vessel.</summary>
+/// <param name="Name">Its formula: "Ni(OH)2".</param>
+/// <param name="Concentration">Dissolved metal at the start, mol/L.</param>
+/// <param name="Charge">Charge of the ion.</param>
+/// <param name="SolubilityProduct">Solubility product in (mol/L) to the power charge + 1.</param>
+public sealed record Hydroxide(string Name, double Concentration, int Charge, double SolubilityProduct)
+{
+    /// <summary>Saturation index at a pH; above 0 the solid can form.</summary>
+    /// <param name="ph">The pH.</param>
+    public double IndexAt(double ph) => HydroxideSaturation.Index(Concentration, Charge, ph, SolubilityProduct);
+}

@@ -1,0 +1,37 @@
+using Holdfast.Studies;
+using Holdfast.Studies.History;
+using Holdfast.Studies.Import;
+using Holdfast.Studies.Store;
+using Holdfast.Testing;
+
+namespace Holdfast.Claims.Tests;
+
+/// <summary>The invented demo study, taken in from its files in samples/demo and worked out once for all tests.</summary>
+internal static class DemoStudy
+{
+    private static readonly Lazy<Study> Taken = new(TakeIn);
+    private static readonly Lazy<Dossier> Worked = new(() => Dossier.Of(Taken.Value));
+
+    /// <summary>The study as taken in.</summary>
+    public static Study Study => Taken.Value;
+
+    /// <summary>Its quantities, findings and verdicts.</summary>
+    public static Dossier Dossier => Worked.Value;
+
+    private static Study TakeIn()
+    {
+        var root = Directory.CreateTempSubdirectory("holdfast-claims-").FullName;
+        try
+        {
+            using var folder = StudyFolder.Begin(Path.Combine(root, "demo"), "the author", TimeProvider.System, new StudyBegun("demo", "Ni", Invented: true));
+            Take.Files(folder, [Repository.Path("samples", "demo")], new TakeOptions(), "the author");
+            return folder.Study;
+        }
+        finally
+        {
+            foreach (var file in Directory.EnumerateFiles(root, "*", SearchOption.AllDirectories))
+                File.SetAttributes(file, FileAttributes.Normal);
+            Directory.Delete(root, recursive: true);
+        }
+    }
+}
