@@ -32,13 +32,21 @@ public sealed record AxisTicks(IReadOnlyList<Tick> Major, IReadOnlyList<double> 
         var labels = TickText.Of(step, numbers, mark);
         var major = numbers.Select((n, i) => new Tick(step.Value(n), labels[i])).ToArray();
 
-        // Between ticks of 1 or 5: fifths. Between ticks of 2: quarters.
-        var fine = step.Digit == 1 ? new TickStep(2, step.Exponent - 1) : step.Digit == 2 ? new(5, step.Exponent - 1) : new(1, step.Exponent);
-        if (whole && fine.Exponent < 0)
-            return new(major, []);
-        var parts = step.Digit == 2 ? 4 : 5;
-        return new(major, Numbers(fine, range).Where(n => n % parts != 0).Select(fine.Value).ToArray());
+        return Between(step, numbers.Count) is var (fine, parts) && !(whole && fine.Exponent < 0)
+            ? new(major, Numbers(fine, range).Where(n => n % parts != 0).Select(fine.Value).ToArray())
+            : new(major, []);
     }
+
+    // Few labelled ticks: fifths between those of 1 or 5, quarters between those of 2. Many: halves, and nothing between those of 5.
+    private static (TickStep Fine, int Parts)? Between(TickStep step, int labelled) => (step.Digit, labelled > 6) switch
+    {
+        (1, false) => (new(2, step.Exponent - 1), 5),
+        (1, true) => (new(5, step.Exponent - 1), 2),
+        (2, false) => (new(5, step.Exponent - 1), 4),
+        (2, true) => (new(1, step.Exponent), 2),
+        (_, false) => (new(1, step.Exponent), 5),
+        _ => null,
+    };
 
     private static AxisTicks Logarithmic(AxisRange range, int most, DecimalMark mark)
     {

@@ -34,14 +34,14 @@ public static class FigureTables
     }
 
     // A plotted thing before columns that nothing fills are left out.
-    private sealed record Plotted(string Series, string Id, Cell X, ErrorBar? XBar, Cell Y, ErrorBar? YBar, bool Struck = false);
+    private sealed record Plotted(string Series, string Id, Cell X, ErrorBar? XBar, Cell Y, ErrorBar? YBar, MarkState State = MarkState.Measured);
 
     private static IEnumerable<Plotted> Rows(SeriesLayer layer, Panel panel, bool withScans)
     {
         var series = (layer.Label ?? SharedLabel(layer, panel))?.Plain ?? "";
         return layer switch
         {
-            Marks marks => marks.Points.Select(m => new Plotted(series, m.Id ?? "", X(m, panel), m.XBar, Y(m), m.YBar, m.State == MarkState.Struck)),
+            Marks marks => marks.Points.Select(m => new Plotted(series, m.Id ?? "", X(m, panel), m.XBar, Y(m), m.YBar, m.State)),
             Bars bars => bars.Items.Select(b => Bar(series, b, panel)),
             Sticks sticks => sticks.Points.Select(p => new Plotted(series, "", new NumberCell(p.X), null, new NumberCell(p.Height), null)),
             Trace trace when withScans => trace.Points.Select(p => new Plotted(series, "", new NumberCell(p.X), null, new NumberCell(p.Y), null)),
@@ -92,13 +92,14 @@ public static class FigureTables
             (true, Of(panel.Y, "y", ""), r => r.Y),
             (rows.Any(r => r.YBar is not null), Of(panel.Y, "y_low", "lower "), r => r.YBar is { } b ? new NumberCell(b.Low) : new MissingCell(none)),
             (rows.Any(r => r.YBar is not null), Of(panel.Y, "y_high", "upper "), r => r.YBar is { } b ? new NumberCell(b.High) : new MissingCell(none)),
+            (rows.Any(r => r.State == MarkState.LeftOut), new("remark", "remark"), r => r.State == MarkState.LeftOut ? "left out" : ""),
         };
         var wanted = fields.Where(f => f.Wanted).ToArray();
         return new(
             id,
             caption,
             wanted.Select(f => f.Column).ToArray(),
-            rows.Select(r => new Row(wanted.Select(f => f.Cell(r)).ToArray()) { Struck = r.Struck }).ToArray(),
+            rows.Select(r => new Row(wanted.Select(f => f.Cell(r)).ToArray()) { Struck = r.State == MarkState.Struck }).ToArray(),
             new SortedDictionary<string, string>(StringComparer.Ordinal) { [none] = "no error bar" });
     }
 

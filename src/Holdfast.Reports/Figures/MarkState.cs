@@ -9,6 +9,9 @@ public enum MarkState
     /// <summary>Struck with a reason: a hollow grey mark.</summary>
     Struck,
 
+    /// <summary>Measured and sound, yet not used in what is drawn: a standard above the range in use. A hollow mark in the colour of its series.</summary>
+    LeftOut,
+
     /// <summary>Y lies below the drawn limit: an arrow down.</summary>
     BelowY,
 

@@ -9,10 +9,13 @@ internal static class PictureNotes
     public static IEnumerable<RichText> Of(Figure figure)
     {
         var marks = figure.Panels.SelectMany(p => p.AllMarks).ToArray();
-        var struck = marks.Count(m => m.State == MarkState.Struck);
+        var struck = Count(marks, MarkState.Struck);
         if (struck > 0)
             yield return string.Create(CultureInfo.InvariantCulture, $"Hollow grey marks: {struck} struck, shown but not used.");
-        if (marks.Any(m => m.State is not (MarkState.Measured or MarkState.Struck)))
+        var leftOut = Count(marks, MarkState.LeftOut);
+        if (leftOut > 0)
+            yield return string.Create(CultureInfo.InvariantCulture, $"Hollow marks in colour: {leftOut} left out, shown but not used.");
+        if (marks.Any(m => m.State is MarkState.BelowX or MarkState.AboveX or MarkState.BelowY or MarkState.AboveY))
             yield return "Arrows: known only to lie beyond the limit from which the arrow starts.";
         if (figure.Panels.SelectMany(p => p.Layers).OfType<ModelCurve>().Any(GoesBeyond))
             yield return "Short dashes: the model beyond the range it was fitted to.";
@@ -22,6 +25,13 @@ internal static class PictureNotes
         var hidden = figure.Panels.Sum(p => p.AllMarks.Count(m => IsHidden(p, m)));
         if (hidden > 0)
             yield return string.Create(CultureInfo.InvariantCulture, $"{hidden} at zero or below cannot be shown on a logarithmic axis; the table has them.");
+    }
+
+    // A vessel drawn in two panels is one vessel.
+    private static int Count(IEnumerable<Mark> marks, MarkState state)
+    {
+        var such = marks.Where(m => m.State == state).ToArray();
+        return such.Count(m => m.Id is null) + such.Select(m => m.Id).OfType<string>().Distinct(StringComparer.Ordinal).Count();
     }
 
     // True when a logarithmic axis cannot show the mark.

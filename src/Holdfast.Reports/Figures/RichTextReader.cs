@@ -10,7 +10,7 @@ internal static class RichTextReader
     private const string LoweredCharacters = "₀₁₂₃₄₅₆₇₈₉₊₋";
     private const string OnTheLine = "0123456789+−";
 
-    /// <summary>Markup to runs. With <paramref name="symbols"/>, words of one letter are set in italics by themselves.</summary>
+    /// <summary>Markup to runs. With <paramref name="symbols"/>, words of one letter and the index t, a quantity, are set in italics.</summary>
     public static IReadOnlyList<RichRun> Read(string markup, bool symbols)
     {
         var runs = new List<RichRun>();
@@ -33,7 +33,7 @@ internal static class RichTextReader
                 Flush();
                 var shift = c == '_' ? Shift.Sub : Shift.Super;
                 foreach (var run in Read(inner.ToString().Trim('{', '}'), symbols: false))
-                    runs.Add(run with { Text = Minus(run.Text, always: c == '^'), Shift = shift });
+                    runs.Add(run with { Text = Minus(run.Text, always: c == '^'), Italic = run.Italic || (symbols && run.Text == "t"), Shift = shift });
                 i += inner.Length;
             }
             else

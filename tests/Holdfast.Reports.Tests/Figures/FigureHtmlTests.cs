@@ -38,7 +38,7 @@ public class FigureHtmlTests
         var caption = figure.Element("figcaption")!.Value;
 
         Assert.StartsWith("Figure 2. Removal and loading against dose. Single vessels", caption, StringComparison.Ordinal);
-        Assert.Contains("Hollow grey marks: 2 struck", caption, StringComparison.Ordinal);
+        Assert.Contains("Hollow grey marks: 1 struck", caption, StringComparison.Ordinal);
         Assert.Equal("group", figure.Elements().First().Attribute("role")!.Value);
         Assert.Equal(2, figure.Element("details")!.Descendants("table").Count());
     }

@@ -120,6 +120,12 @@ public class FigureLayoutTests
     }
 
     [Fact]
+    public void Wrapped_LongWordWithHyphens_BreaksBehindThem()
+        => Assert.Equal(
+            ["Pseudo-second-", "order model"],
+            SetLine.Wrapped("Pseudo-second-order model", 7.5, 56).Select(l => string.Concat(l.Runs.Select(r => r.Text))));
+
+    [Fact]
     public void Slot_Fifth_IsRefused() => Assert.Throws<ArgumentOutOfRangeException>(() => new Marks([]) { Slot = 4 });
 
     [Fact]
@@ -148,7 +154,7 @@ public class FigureLayoutTests
 
         Assert.Contains(notes, n => n.StartsWith("Arrows:", StringComparison.Ordinal));
         Assert.Contains(notes, n => n.StartsWith("Short dashes:", StringComparison.Ordinal));
-        Assert.Contains("Hollow grey marks: 2 struck, shown but not used.", notes);
+        Assert.Contains("Hollow grey marks: 1 struck, shown but not used.", notes);
     }
 
     [Fact]

@@ -41,6 +41,14 @@ public class RichTextTests
         Assert.Equal([new("ln "), new("K", Italic: true)], RichText.Quantity("ln K", null).Runs);
     }
 
+    // An index that is a quantity is italic, one that is a word or a number upright: IUPAC Green Book, 3rd ed., 1.6 (from memory).
+    [Fact]
+    public void Quantity_IndexThatIsTime_IsItalicAndOthersAreNot()
+    {
+        Assert.Equal([new("q", true), new("t", true, Shift.Sub)], RichText.Quantity("q_t", null).Runs);
+        Assert.Equal([new("q", true), new("m", false, Shift.Sub)], RichText.Quantity("q_m", null).Runs);
+    }
+
     [Fact]
     public void Parse_ChargesAndIndices_BecomeRuns()
     {

@@ -92,7 +92,7 @@ public static class Specimens
             strip.Add(new(marks.Select(m => new Mark(m.X, m.Y - Model(m.X))).ToArray()) { Slot = slot });
         }
 
-        layers.Add(ModelCurve.Of(x => 57 * (1 - Math.Exp(-0.11 * x)), 0, 180, 1, 120) with { Slot = 2, Label = "first order, 40 mg/L" });
+        layers.Add(ModelCurve.Of(x => 57 * (1 - Math.Exp(-0.11 * x)), 0, 180, 1, 120) with { Slot = 2, Label = "pseudo-first-order" });
         return new("kinetics", "Uptake with time", "Both series rise within 30 minutes and change little after 90 minutes.",
         [
             new(new("t", "min", "time"), new Axis("q_{*t*}", "mg g^-1", "loading"), layers) { Residuals = new(new("Δq", "mg g^-1", "residual loading"), strip) },

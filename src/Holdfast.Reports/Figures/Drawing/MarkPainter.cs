@@ -1,7 +1,8 @@
 namespace Holdfast.Reports.Figures.Drawing;
 
 /// <summary>
-/// Draws marks with their error bars: filled when measured, hollow with an arrow when known only to lie beyond, hollow grey when struck.
+/// Draws marks with their error bars: filled when measured, hollow with an arrow when known only to lie beyond, hollow grey
+/// when struck, hollow in its colour when left out.
 /// </summary>
 internal static class MarkPainter
 {

@@ -10,7 +10,7 @@ internal static class MarkSpeech
     {
         var x = Value(panel.X, mark.X, mark.XBar, mark.State is MarkState.BelowX ? "below " : mark.State is MarkState.AboveX ? "above " : "");
         var y = Value(panel.Y, mark.Y, mark.YBar, mark.State is MarkState.BelowY ? "below " : mark.State is MarkState.AboveY ? "above " : "");
-        return (mark.Id is null ? "" : mark.Id + ": ") + x + "; " + y + (mark.State == MarkState.Struck ? "; struck" : "");
+        return (mark.Id is null ? "" : mark.Id + ": ") + x + "; " + y + (mark.State switch { MarkState.Struck => "; struck", MarkState.LeftOut => "; left out", _ => "" });
     }
 
     /// <summary>A bar in words.</summary>

@@ -36,7 +36,7 @@ internal sealed class PanelPlan
         this.plotHeight = plotHeight;
         CheckSeries(panel);
         (xs, ys) = (AxisRange.OfX(panel), AxisRange.OfY(panel));
-        yTicks = AxisTicks.Of(panel.Y, ys, Math.Clamp((int)(plotHeight / 20), 5, 9), mark);
+        yTicks = AxisTicks.Of(panel.Y, ys, Math.Clamp((int)(plotHeight / 17), 5, 9), mark);
         yTitle = SetLine.Wrapped(panel.Y.Title, Lettering.Title, plotHeight + 6);
         stripTitle = [];
         if (panel.Residuals is { } residuals)
@@ -78,7 +78,7 @@ internal sealed class PanelPlan
     /// <summary>Settles the horizontal axis for a plot of a given width in pt.</summary>
     public void Fit(double plotWidth)
     {
-        var most = Math.Clamp((int)(plotWidth / 28), 3, 9);
+        var most = Math.Clamp((int)(plotWidth / 25), 4, 9);
         do
         {
             xTicks = AxisTicks.Of(panel.X, xs, most, mark);

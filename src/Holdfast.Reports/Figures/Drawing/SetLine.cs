@@ -29,7 +29,7 @@ public sealed record SetLine(IReadOnlyList<PlacedRun> Runs, double Width, bool B
         return new(runs, x, bold);
     }
 
-    /// <summary>Sets a label in as many lines as it needs; it breaks at spaces, never inside a word.</summary>
+    /// <summary>Sets a label in as many lines as it needs; it breaks at spaces and behind hyphens between letters.</summary>
     /// <param name="label">The label.</param>
     /// <param name="size">Size of the type on the line, in pt.</param>
     /// <param name="width">Width to keep within, in pt; a longer word still stands alone.</param>
@@ -40,7 +40,8 @@ public sealed record SetLine(IReadOnlyList<PlacedRun> Runs, double Width, bool B
         var line = RichText.Empty;
         foreach (var word in Words(label))
         {
-            var longer = line.Runs.Count == 0 ? word : line.With(" ").With(word);
+            var joint = line.Runs.Count == 0 || line.Runs[^1].Text.EndsWith('-') ? "" : " ";
+            var longer = line.With(joint).With(word);
             if (line.Runs.Count > 0 && Of(longer, size).Width > width)
             {
                 lines.Add(Of(line, size));
@@ -55,12 +56,24 @@ public sealed record SetLine(IReadOnlyList<PlacedRun> Runs, double Width, bool B
         return lines;
     }
 
+    // A hyphen between letters allows a break behind it: "pseudo-second-order".
+    private static string Breakable(string text)
+    {
+        for (var i = text.Length - 2; i > 0; i--)
+        {
+            if (text[i] == '-' && char.IsLetter(text[i - 1]) && char.IsLetter(text[i + 1]))
+                text = text.Insert(i + 1, " ");
+        }
+
+        return text;
+    }
+
     private static IEnumerable<RichText> Words(RichText label)
     {
         var word = new List<RichRun>();
         foreach (var run in label.Runs)
         {
-            var parts = run.Text.Split(' ');
+            var parts = Breakable(run.Text).Split(' ');
             for (var i = 0; i < parts.Length; i++)
             {
                 if (i > 0 && word.Count > 0)
