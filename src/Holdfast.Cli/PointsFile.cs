@@ -29,7 +29,7 @@ internal static class PointsFile
         var columns = understood.Points.IsEmpty ? [] : understood.Points[0].Columns;
         if (columns.Length < 2)
         {
-            remark = $"{Codes.Unreadable} {understood.FileName} has no two columns of numbers. Give {(kinetics ? "t and q" : "Ce and q")} with a heading and unit each.";
+            remark = $"{Studies.Codes.Unreadable} {understood.FileName} has no two columns of numbers. Give {(kinetics ? "t and q" : "Ce and q")} with a heading and unit each.";
             return null;
         }
 
@@ -38,7 +38,7 @@ internal static class PointsFile
             ? rows.Select(i => columns[2].Values[i]!.Value).ToArray()
             : null;
         var left = columns[0].Values.Length - rows.Length;
-        remark = left > 0 ? string.Create(CultureInfo.InvariantCulture, $"{Codes.OddCell} {left} rows without two numbers were left out.") : "";
+        remark = left > 0 ? string.Create(CultureInfo.InvariantCulture, $"{Studies.Codes.OddCell} {left} rows without two numbers were left out.") : "";
         return new Points(
             [.. rows.Select(i => columns[0].Values[i]!.Value)],
             [.. rows.Select(i => columns[1].Values[i]!.Value)],

@@ -1,5 +1,7 @@
 using System.Text.RegularExpressions;
-using Holdfast.Claims.Analyses;
+using Holdfast.Claims;
+using Holdfast.Reports.Documents;
+using Holdfast.Reports.Trails;
 using Holdfast.Studies.History;
 using Holdfast.Studies.Import;
 using Holdfast.Studies.Store;
@@ -43,10 +45,10 @@ public sealed class WalkThroughTests : IDisposable
 
     // The numbers: rows ISO-298, 20 mg/L, replicate 1 of reference/design/demo-seed-1589-values.csv, computed by an independent program.
     [Fact]
-    public void OneReading_FromItsCellToTheFit_KeepsItsValueAndItsOrigin()
+    public void OneReading_FromItsCellToTheVerdict_KeepsItsValueAndItsOrigin()
     {
         using var study = StudyFolder.Begin(folder, "walker", TimeProvider.System, new StudyBegun("walk", "Ni", Invented: true));
-        string[] files = ["aas-run1.csv", "vessels.csv", "apparatus.csv"];
+        string[] files = ["aas-run1.csv", "vessels.csv", "apparatus.csv", "claims.csv"];
         var taken = Take.Files(
             study, [.. files.Select(f => Repository.Path("samples", "demo", f))], new TakeOptions(), "walker", TestContext.Current.CancellationToken);
         Assert.NotNull(taken.Entry);
@@ -58,7 +60,8 @@ public sealed class WalkThroughTests : IDisposable
         Assert.Equal(2, reading.Dilution);
         Agree.Relative(1e-9, Value("absorbance reading 1 (dilution 2)"), reading.Value!.Value, "reading");
 
-        var evidence = Evidence.Of(study.Study);
+        var dossier = Dossier.Of(study.Study);
+        var evidence = dossier.Evidence;
         var vessel = evidence.Vessels.Single(v => v.Code == "ISO-20-1");
         Agree.Relative(1e-9, Value("measured concentration mg/L"), vessel.End!.Value!.Value.Value, "concentration");
         Agree.Relative(1e-9, Value("q mg/g"), vessel.Uptake!.Value.Value, "uptake");
@@ -68,6 +71,11 @@ public sealed class WalkThroughTests : IDisposable
         var isotherm = evidence.Isotherms.Single(f => f.Series.Name == "ISO-298");
         Assert.Contains(vessel, isotherm.Series.Vessels);
         Assert.NotNull(isotherm.Best);
+
+        var verdict = dossier.Verdicts.Single(v => v.Claim.Rule == "capacity");
+        Assert.Contains("ISO-20-1", verdict.Data);
+        Assert.Contains(reading, NumberTrail.Of(evidence, "q:ISO-20-1")!.Readings);
+        Assert.Contains(verdict.Sentence, StudyReport.Html(dossier), StringComparison.Ordinal);
     }
 
     private static double Value(string quantity) => ReferenceTable.Read("design", "demo-seed-1589-values.csv")

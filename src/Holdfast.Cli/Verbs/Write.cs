@@ -86,7 +86,7 @@ internal sealed class Write : IVerb
         }
         catch (Exception e) when (e is IOException or UnauthorizedAccessException)
         {
-            door.Error.WriteLine($"{Holdfast.Studies.Codes.ReadOnlyFolder} It could not be written: {e.Message} What is listed above is complete; the rest is not there.");
+            door.Error.WriteLine($"{Studies.Codes.ReadOnlyFolder} It could not be written: {e.Message} What is listed above is complete; the rest is not there.");
             return Exit.Storage;
         }
 

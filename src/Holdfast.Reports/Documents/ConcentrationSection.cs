@@ -20,7 +20,7 @@ internal static class ConcentrationSection
             .Select(g => InWords.Count(g.Count(), InWords.Of(g.Key))).ToArray();
         var content = new List<Node>
         {
-            Prose.Paragraph($"The study holds {InWords.Listed(byRole)}, {InWords.Count(study.Readings.Length, "reading")} in {InWords.Count(study.Runs.Length, "run")}, and {InWords.Count(study.Strikes.Length, "strike")}."),
+            Prose.Paragraph($"The study holds {InWords.Listed(byRole)}, {InWords.Count(study.Readings.Length, "reading")} in {InWords.Count(study.Runs.Length, "run")}, and {(study.Strikes.IsEmpty ? "no strike" : InWords.Count(study.Strikes.Length, "strike"))}."),
         };
         var read = evidence.Vessels.Where(v => v.End?.Value is not null).ToArray();
         if (read.Length == 0)

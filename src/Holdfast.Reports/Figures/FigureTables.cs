@@ -18,16 +18,16 @@ public static class FigureTables
             var panel = figure.Panels[i];
             var letter = figure.Panels.Count < 2 ? "" : "-" + (char)('a' + i);
             var name = figure.Title + (panel.Heading is { } heading ? ", " + heading.Plain : letter.Length > 0 ? ", " + (char)('a' + i) : "");
-            Add(figure.Id + letter + "-table", name, panel);
+            Add(figure.Id + letter + "-table", name, panel, panel);
             if (panel.Residuals is { } strip)
-                Add(figure.Id + letter + "-residuals-table", name + ": residuals", new Panel(panel.X, strip.Y, strip.Marks));
+                Add(figure.Id + letter + "-residuals-table", name + ": residuals", new Panel(panel.X, strip.Y, strip.Marks), panel);
         }
 
         return tables;
 
-        void Add(string id, string caption, Panel panel)
+        void Add(string id, string caption, Panel panel, Panel named)
         {
-            var rows = panel.Layers.OfType<SeriesLayer>().SelectMany(l => Rows(l, panel, withScans)).ToArray();
+            var rows = panel.Layers.OfType<SeriesLayer>().SelectMany(l => Rows(l, panel, named, withScans)).ToArray();
             if (rows.Length > 0)
                 tables.Add(Trimmed(id, caption, panel, rows));
         }
@@ -36,9 +36,9 @@ public static class FigureTables
     // A plotted thing before columns that nothing fills are left out.
     private sealed record Plotted(string Series, string Id, Cell X, ErrorBar? XBar, Cell Y, ErrorBar? YBar, MarkState State = MarkState.Measured);
 
-    private static IEnumerable<Plotted> Rows(SeriesLayer layer, Panel panel, bool withScans)
+    private static IEnumerable<Plotted> Rows(SeriesLayer layer, Panel panel, Panel named, bool withScans)
     {
-        var series = (layer.Label ?? SharedLabel(layer, panel))?.Plain ?? "";
+        var series = (layer.Label ?? SharedLabel(layer, named))?.Plain ?? "";
         return layer switch
         {
             Marks marks => marks.Points.Select(m => new Plotted(series, m.Id ?? "", X(m, panel), m.XBar, Y(m), m.YBar, m.State)),
@@ -49,9 +49,10 @@ public static class FigureTables
         };
     }
 
-    // Marks without a label of their own take the one of their line.
-    private static RichText? SharedLabel(SeriesLayer layer, Panel panel)
-        => panel.Layers.OfType<SeriesLayer>().FirstOrDefault(l => l.Slot == layer.Slot && l is ModelCurve && l.Label is not null)?.Label;
+    // Marks without a label of their own, and residuals, take the one of their line or of their series.
+    private static RichText? SharedLabel(SeriesLayer layer, Panel named)
+        => named.Layers.OfType<SeriesLayer>().Where(l => l.Slot == layer.Slot && (l is ModelCurve or Marks) && l.Label is not null)
+            .OrderBy(l => l is ModelCurve ? 0 : 1).FirstOrDefault()?.Label;
 
     private static Cell X(Mark mark, Panel panel) => mark.State switch
     {

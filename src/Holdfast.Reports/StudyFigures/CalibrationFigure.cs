@@ -18,7 +18,7 @@ internal sealed class CalibrationFigure : IStudyFigure
     {
         var curve = run.Curve!;
         var used = curve.Standards.Select(s => new Mark(s.Level, s.Signal) { Id = s.Id }).ToArray();
-        var beyond = run.Standards.Where(s => s.Known > curve.Top).Select(s => new Mark(s.Known, s.Signal) { State = MarkState.LeftOut }).ToArray();
+        var beyond = run.Standards.Where(s => s.Known > curve.Top).Select(s => new Mark(s.Known, s.Signal)).ToArray();
         var x = new Axis("c", "mg L^-1", "concentration of the standard") { Min = 0 };
         var y = new Axis("A", null, "absorbance");
         var highest = Math.Max(curve.Top, run.Standards.Max(s => s.Known));
@@ -28,7 +28,8 @@ internal sealed class CalibrationFigure : IStudyFigure
         [
             new Band(band),
             ModelCurve.Of(curve.Fit.At, 0, highest, 0, curve.Top),
-            new Marks([.. used, .. beyond]),
+            .. beyond.Length > 0 ? new Layer[] { new Marks(beyond) { Slot = 1, Label = "above the range in use" } } : [],
+            new Marks(used),
         ])
         {
             Residuals = new Residuals(
@@ -45,7 +46,7 @@ internal sealed class CalibrationFigure : IStudyFigure
             Notes =
             [
                 $"Band: 95 % confidence of the line. {equation}.",
-                .. beyond.Length > 0 ? new RichText[] { "Standards above the range in use are left out of the line." } : [],
+                .. beyond.Length > 0 ? new RichText[] { "Standards above the range in use are shown and not used." } : [],
             ],
             MadeFrom = StudyFigure.MadeFrom(dossier),
         };

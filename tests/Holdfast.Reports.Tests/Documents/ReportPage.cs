@@ -7,7 +7,7 @@ namespace Holdfast.Reports.Tests.Documents;
 internal static partial class ReportPage
 {
     public static XElement Read(string html)
-        => XDocument.Parse(Void().Replace(html["<!DOCTYPE html>\n".Length..], "<$1$2/>")).Root!;
+        => XDocument.Parse(Void().Replace(html["<!DOCTYPE html>\n".Length..], "<${name}${rest}/>")).Root!;
 
     /// <summary>All elements of a name; those inside pictures have the name space of SVG and are not among them.</summary>
     public static IEnumerable<XElement> All(this XElement root, string name) => root.Descendants(name);
@@ -15,9 +15,9 @@ internal static partial class ReportPage
     /// <summary>The words of an element, with one space where markup or line ends were.</summary>
     public static string Words(this XElement element) => Blank().Replace(string.Concat(element.DescendantNodes().OfType<XText>().Select(t => t.Value + (t.Parent!.Name.LocalName is "sup" or "sub" or "i" or "b" or "a" or "span" ? "" : " "))), " ").Trim();
 
-    [GeneratedRegex("<(meta|br)((?: [^>]*)?)>")]
+    [GeneratedRegex("<(?<name>meta|br)(?<rest>(?: [^>]*)?)>", RegexOptions.None, 5000)]
     private static partial Regex Void();
 
-    [GeneratedRegex(@"\s+")]
+    [GeneratedRegex(@"\s+", RegexOptions.None, 5000)]
     private static partial Regex Blank();
 }

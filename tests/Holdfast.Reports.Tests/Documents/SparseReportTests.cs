@@ -26,7 +26,7 @@ public class SparseReportTests
         var page = ReportPage.Read(StudyReport.Html(Dossier.Of(SmallStudy.Of(5))));
         var words = page.Words();
         Assert.Contains("vessel V-1 took up 7.50", words, StringComparison.Ordinal);
-        Assert.Contains("The study holds 1 vessel, 1 reading in 1 run, and 0 strikes.", words, StringComparison.Ordinal);
+        Assert.Contains("The study holds 1 vessel, 1 reading in 1 run, and no strike.", words, StringComparison.Ordinal);
         Assert.Contains(page.All("mark"), m => m.Value == "[not recorded]");
     }
 

@@ -77,7 +77,7 @@ public partial class StudyReportTests
         var levels = Tree.Value.DescendantsAndSelf().Where(e => Heading().IsMatch(e.Name.LocalName)).Select(e => e.Name.LocalName[1] - '0').ToArray();
         Assert.Equal(1, levels.Count(l => l == 1));
         Assert.Equal(1, levels[0]);
-        Assert.All(levels.Zip(levels.Skip(1)), p => Assert.True(p.Second <= p.First + 1, $"h{p.First} is followed by h{p.Second}."));
+        Assert.All(levels.Zip(levels.Skip(1)), p => Assert.True(p.Second <= p.First + 1, string.Create(CultureInfo.InvariantCulture, $"h{p.First} is followed by h{p.Second}.")));
 
         var tables = Tree.Value.All("table").ToArray();
         Assert.NotEmpty(tables);
@@ -173,19 +173,19 @@ public partial class StudyReportTests
 
     private static string Colour(string rules, string name) => Regex.Match(rules, $"--{name}: (#[0-9a-f]{{6}})", RegexOptions.None, TimeSpan.FromSeconds(1)).Groups[1].Value;
 
-    [GeneratedRegex(@"\bNaN\b|Infinity")]
+    [GeneratedRegex(@"\bNaN\b|Infinity", RegexOptions.None, 5000)]
     private static partial Regex NoNumber();
 
-    [GeneratedRegex(@"https?://[^\s""<]*")]
+    [GeneratedRegex(@"https?://[^\s""<]*", RegexOptions.None, 5000)]
     private static partial Regex Address();
 
-    [GeneratedRegex("^h[1-6]$")]
+    [GeneratedRegex("^h[1-6]$", RegexOptions.None, 5000)]
     private static partial Regex Heading();
 
     // What methods and results text keeps out.
-    [GeneratedRegex(@"\b(proves?|proven|clearly|excellent|perfect(ly)?|obvious(ly)?)\b", RegexOptions.IgnoreCase)]
+    [GeneratedRegex(@"\b(proves?|proven|clearly|excellent|perfect(ly)?|obvious(ly)?)\b", RegexOptions.IgnoreCase | RegexOptions.ExplicitCapture, 5000)]
     private static partial Regex Boast();
 
-    [GeneratedRegex(@":root \{[^}]*--paper[^}]*\}")]
+    [GeneratedRegex(@":root \{[^}]*--paper[^}]*\}", RegexOptions.None, 5000)]
     private static partial Regex Variables();
 }

@@ -112,4 +112,10 @@ public class FigureFileTests
         Assert.Contains("/ToUnicode", pdf, StringComparison.Ordinal);
         Assert.DoesNotContain("/CreationDate", pdf, StringComparison.Ordinal);
     }
+
+    // A whole typeface would bring 200 kB a face, dashes drawn as outlines 600 kB a scan.
+    [Theory]
+    [MemberData(nameof(Names))]
+    public void Pdf_OfEveryFigure_IsSmallEnoughToMail(string name)
+        => Assert.InRange(PdfFigure.File(Specimens.All[name](), FigureFormat.FullWidth).Length, 10_000, 120_000);
 }

@@ -29,6 +29,11 @@ public class FigureHtmlTests
     }
 
     [Fact]
+    public void Twin_OfResiduals_NamesTheModelsTheyAreLeftBy()
+        => Assert.Equal(["Freundlich", "Langmuir"], FigureTables.Of(Specimens.Isotherm())[1].Rows
+            .Select(row => ((TextCell)row.Cells[0]).Text.Plain).Distinct(StringComparer.Ordinal).Order(StringComparer.Ordinal));
+
+    [Fact]
     public void Twin_WithScans_HasEveryReading() => Assert.Equal(2 * 3601, FigureTables.Of(Specimens.Infrared(), withScans: true).Sum(t => t.Rows.Count));
 
     [Fact]

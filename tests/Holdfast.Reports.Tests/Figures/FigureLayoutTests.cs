@@ -158,6 +158,17 @@ public class FigureLayoutTests
     }
 
     [Fact]
+    public void Marks_LeftOut_AreHollowInTheirColourAndCounted()
+    {
+        var figure = Specimens.Quenching();
+        var hollow = FigureLayout.Of(figure, FigureFormat.OneColumn).Flat.OfType<SheetPath>().Count(p => p is { Fill: Tone.Paper, Stroke: Tone.Series1 });
+
+        Assert.Equal(2, hollow);
+        Assert.Contains(figure.AllNotes, n => n.Plain == "Hollow marks in colour: 2 left out, shown but not used.");
+        Assert.Contains(FigureTables.Of(figure)[0].Columns, c => c.Name == "remark");
+    }
+
+    [Fact]
     public void Notes_OfALogAxisWithABlank_SayWhatItCannotShow()
     {
         var panel = new Panel(new("t", "min", "time") { Scale = AxisScale.Logarithmic }, new("q", "mg/g", "loading"), [new Marks([new(0, 0), new(1, 3), new(10, 5)])]);

@@ -176,7 +176,7 @@ public static class Specimens
         [
             new(new("[Q]", "µmol L^-1", "quencher concentration"), new("F_0/F", null, "intensity or lifetime ratio"),
                 [
-                    new Marks(q.Select((x, i) => Barred(x, 1 + 0.012 * x + 0.00003 * x * x + 0.02 * Wiggle[i], 0.04)).ToArray()),
+                    new Marks(q.Select((x, i) => Barred(x, 1 + 0.012 * x + 0.00003 * x * x + 0.02 * Wiggle[i], 0.04) with { State = x > 60 ? MarkState.LeftOut : MarkState.Measured }).ToArray()),
                     ModelCurve.Of(x => 1 + 0.0132 * x, 0, 100, 0, 60) with { Label = RichText.Parse("*F*_0/*F*") },
                     new Marks(q.Select((x, i) => new Mark(x, 1 + 0.01 * Wiggle[i + 3])).ToArray()) { Slot = 1, Label = RichText.Parse("*τ*_0/*τ*") },
                     new Zone(AxisName.X, 0, 60, "linear range"),

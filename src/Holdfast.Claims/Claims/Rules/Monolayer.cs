@@ -1,6 +1,6 @@
-using Holdfast.Amounts;
 using Holdfast.Claims.Analyses;
 using Holdfast.Claims.NextExperiments;
+using Holdfast.Composition;
 using Holdfast.Isotherms;
 using Holdfast.Statistics;
 using FTest = Holdfast.Fitting.FTest;
@@ -101,7 +101,7 @@ public sealed class Monolayer : IClaimRule
     /// <summary>Area needed over area measured, from what the author states and the atomic mass of the analyte.</summary>
     private static double? Room(Claim claim, Evidence evidence, double? capacity)
         => claim.Number("surface-area") is { } area and > 0 && claim.Number("ion-radius") is { } radius and > 0 && capacity is { } qm
-            && AtomicMass.Of(evidence.Study.Analyte) is { } molar
+            && Element.Find(evidence.Study.Analyte ?? "")?.AtomicWeight is { } molar
             ? IsothermEvidence.AreaNeeded(qm / molar, radius) / area
             : null;
 }

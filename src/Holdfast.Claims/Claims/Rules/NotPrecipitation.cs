@@ -1,10 +1,10 @@
 using System.Collections.Immutable;
-using Holdfast.Amounts;
 using Holdfast.Claims.Analyses;
+using Holdfast.Composition;
 using Holdfast.Speciation;
 using Holdfast.Statistics;
-using Holdfast.Studies;
 using Holdfast.Studies.Properties;
+using Holdfast.Studies;
 
 namespace Holdfast.Claims.Rules;
 
@@ -111,7 +111,7 @@ public sealed class NotPrecipitation : IClaimRule
     }
 
     private static Hydroxide? Solid(Claim claim, Evidence evidence, ImmutableArray<Vessel> vessels)
-        => claim.Number("ksp") is { } product and > 0 && AtomicMass.Of(evidence.Study.Analyte) is { } mass
+        => claim.Number("ksp") is { } product and > 0 && Element.Find(evidence.Study.Analyte ?? "")?.AtomicWeight is { } mass
             && vessels.Select(v => v.Start?.Value).Max() is { } start and > 0
             && (claim.Number("charge") ?? 2) is var charge and >= 1 and <= 4
             ? new(claim.Words("solid") ?? $"{evidence.Study.Analyte}(OH){Phrase.Number(Math.Round(charge))}", start / 1000 / mass, (int)Math.Round(charge), product)

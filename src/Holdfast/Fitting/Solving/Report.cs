@@ -179,7 +179,7 @@ internal sealed class Report(
         }
         else if (stop == StopReason.RankDeficient)
         {
-            Add("HF-416", Weight.Stop, $"{card.Name}: only {identifiability.Determined} is determined. Measure where the curve bends before reading a single parameter.");
+            Add("HF-416", Weight.Stop, $"{card.Name}: {(identifiability.Determined!.StartsWith("nothing", StringComparison.Ordinal) ? "" : "only ")}{identifiability.Determined} is determined. Measure where the curve bends before reading a single parameter.");
         }
         else if (stop == StopReason.IterationLimit)
         {
