@@ -73,7 +73,7 @@ internal sealed class FitCurves : IVerb
         var models = Model.AllIn(kinetics ? "Holdfast.Kinetics" : "Holdfast.Isotherms").Where(m => m.Card.Abscissa is null);
         var fits = models.Select(m => m.Fit(data)).ToArray();
         Show(Path.GetFileNameWithoutExtension(path), fits, form, door);
-        return fits.Any(f => f.IsFit) ? Exit.Done : Exit.NeedsDecision;
+        return fits.Any(f => f.IsFit && f.Nu > 0) ? Exit.Done : Exit.NeedsDecision;
     }
 
     private static void Show(string name, IReadOnlyList<FitResult> fits, string form, Door door)
