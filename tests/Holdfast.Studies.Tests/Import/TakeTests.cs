@@ -1,4 +1,3 @@
-using System.Diagnostics;
 using System.Globalization;
 using Holdfast.Studies.Import;
 
@@ -19,9 +18,7 @@ public class TakeTests
         bench.File("drop/deep/letter.txt", "Dear Bo,\nthe pump is broken.\n");
         bench.File("drop/picture.tif", [0x49, 0x49, 0x2A, 0, 8, 0, 0, 0, 0, 0, 0, 1, 2, 3]);
         bench.File("drop/empty.csv", "");
-        var clock = Stopwatch.StartNew();
         var taken = Take.Files(study, [Path.Combine(bench.Root, "drop")], new TakeOptions { SkipRefused = true }, "Ada", TestContext.Current.CancellationToken);
-        Assert.True(clock.Elapsed < TimeSpan.FromSeconds(5));
         Assert.Equal(14, taken.Understandings.Length);
         Assert.NotNull(taken.Entry);
         Assert.Equal(18, study.Study.Readings.Length);
