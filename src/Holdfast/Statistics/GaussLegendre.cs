@@ -34,6 +34,21 @@ internal static class GaussLegendre
         return sum;
     }
 
+    /// <summary>Nodes and weights over panels of equal width, for an integrand whose costly part can be kept.</summary>
+    /// <param name="from">Lower end.</param>
+    /// <param name="to">Upper end.</param>
+    /// <param name="panels">Number of panels.</param>
+    public static IEnumerable<(double Node, double Weight)> Nodes(double from, double to, int panels)
+    {
+        var half = 0.5 * (to - from) / panels;
+        for (var i = 0; i < panels; i++)
+        {
+            var middle = from + (2 * i + 1) * half;
+            foreach (var (node, weight) in Rule)
+                yield return (middle + half * node, half * weight);
+        }
+    }
+
     private static (double Node, double Weight)[] MakeRule()
     {
         var rule = new (double, double)[Points];
