@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using System.Globalization;
+using Holdfast.Amounts;
 
 namespace Holdfast.Claims;
 
@@ -45,6 +46,21 @@ public sealed record Claim(string Id, string Rule, ImmutableSortedDictionary<str
         return double.TryParse(text.AsSpan(0, end), NumberStyles.Float, CultureInfo.InvariantCulture, out var value) && double.IsFinite(value)
             ? value
             : null;
+    }
+
+    /// <summary>
+    /// A parameter's amount in the unit a rule works in: "2 h" is 120 in min, "20 µg/L" is 0.02 in mg/L, a bare number is taken in that unit. Null when it was
+    /// not given, is no number, or its unit is of another kind.
+    /// </summary>
+    /// <param name="name">Name of the parameter.</param>
+    /// <param name="unit">The unit wanted.</param>
+    public double? In(string name, string unit)
+    {
+        if (Words(name) is not { } words)
+            return null;
+        if (QuantityText.Read(words).Value is { } quantity)
+            return quantity.Unit.IsConvertibleTo(Unit.Parse(unit)) ? quantity.Unit.Convert(quantity.Value, Unit.Parse(unit)) : null;
+        return CellText.Read(words.Trim(), null) is CellText.Number bare ? bare.Value : null;
     }
 
     private static string Slug(string words)

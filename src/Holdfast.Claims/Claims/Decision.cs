@@ -33,6 +33,18 @@ public sealed record Decision(Ruling Ruling, string Reason, string Method)
     public static Decision Missing(string reason, NextExperiment? next = null, params ReadOnlySpan<Question> questions)
         => new(Ruling.NotShownYet, reason, "none: data are missing") { Next = next, Questions = [.. questions] };
 
+    /// <summary>A parameter that the claim needs was not given, or is not of the kind the rule works with.</summary>
+    /// <param name="claim">The claim.</param>
+    /// <param name="name">Name of the parameter.</param>
+    /// <param name="example">How it is written: "120 min".</param>
+    public static Decision NotNamed(Claim claim, string name, string example)
+    {
+        ArgumentNullException.ThrowIfNull(claim);
+        return Missing(claim.Words(name) is { } words
+            ? $"“{words}” cannot be read as the {name} of this claim. Write it like {example}."
+            : $"The claim names no {name}. Write it like {example}.");
+    }
+
     /// <summary>
     /// The ruling after the gates: a gate that failed forbids "holds" and leaves "contradicted" as it is.
     /// </summary>

@@ -10,16 +10,29 @@ public static class Tukey
     public static IReadOnlyList<Comparison> AllPairs(OneWay analysis, double confidence = 0.95)
     {
         ArgumentNullException.ThrowIfNull(analysis);
-        var k = analysis.Groups.Count;
-        var critical = StudentizedRange.Quantile(confidence, k, analysis.WithinFreedom) / Math.Sqrt(2);
-        return [.. Pairs.Of(k).Select(pair =>
+        var critical = StudentizedRange.Quantile(confidence, analysis.Groups.Count, analysis.WithinFreedom) / Math.Sqrt(2);
+        return [.. Pairs.Of(analysis.Groups.Count).Select(pair =>
         {
-            var d = analysis.Difference(pair.Later, pair.Earlier);
-            var p = StudentizedRange.Above(Math.Abs(d.T(0)) * Math.Sqrt(2), k, analysis.WithinFreedom);
-            var half = critical * d.StandardError;
-            return new Comparison(
-                analysis.Groups[pair.Later].Name, analysis.Groups[pair.Earlier].Name, d, p,
-                new(d.Value - half, d.Value + half, confidence), "Tukey, all pairs", k * (k - 1) / 2);
+            var found = Pair(analysis, pair.Later, pair.Earlier);
+            var half = critical * found.Difference.StandardError;
+            return found with { Simultaneous = new(found.Difference.Value - half, found.Difference.Value + half, confidence) };
         })];
+    }
+
+    /// <summary>Compares one group with each other, as part of all pairs: p pays for every pair that could have been picked. No intervals.</summary>
+    /// <param name="analysis">The analysis of variance that gives the pooled sd.</param>
+    /// <param name="group">Index of the group; differences are it less the other.</param>
+    public static IReadOnlyList<Comparison> PairsOf(OneWay analysis, int group)
+    {
+        ArgumentNullException.ThrowIfNull(analysis);
+        return [.. Enumerable.Range(0, analysis.Groups.Count).Where(i => i != group).Select(other => Pair(analysis, group, other))];
+    }
+
+    private static Comparison Pair(OneWay analysis, int first, int second)
+    {
+        var k = analysis.Groups.Count;
+        var d = analysis.Difference(first, second);
+        var p = StudentizedRange.Above(Math.Abs(d.T(0)) * Math.Sqrt(2), k, analysis.WithinFreedom);
+        return new(analysis.Groups[first].Name, analysis.Groups[second].Name, d, p, null, "Tukey, all pairs", k * (k - 1) / 2);
     }
 }

@@ -163,7 +163,7 @@ public sealed partial class DecisionCheckTests
     {
         // Ten blanks whose standard deviation is 0.012 exactly: five on either side by 0.012 √0.9.
         double[] blanks = [.. Enumerable.Range(0, 10).Select(i => (i % 2 == 0 ? 1 : -1) * 0.012 * Math.Sqrt(0.9))];
-        var decision = Rules.DetectionLimit.Decide(Rules.DetectionLimit.Found(blanks, 0.0162)!, stated, null);
+        var decision = Holdfast.Claims.Rules.DetectionLimit.Decide(Holdfast.Claims.Rules.DetectionLimit.Found(blanks, 0.0162)!, stated, null);
         Assert.Equal(ruling, decision.Gated);
         Agree.Relative(FiveFigures, Result("K20", "LOD"), decision.Numbers[0].Value);
         Agree.Relative(FiveFigures, 1.68137, decision.Numbers[0].Low!.Value);

@@ -88,6 +88,17 @@ public sealed class DefenceTests
         Assert.DoesNotContain(Equilibrium(evidence with { Study = beforehand }).Warnings, w => w.Contains("margin", StringComparison.Ordinal));
     }
 
+    [Theory]
+    [InlineData(-0.2, 0.2, "mg/g")] // another kind of unit
+    [InlineData(5, -5, "%")] // the wrong way round
+    public void Margin_ThatCannotServe_GivesWayToTheDefaultAndSaysSo(double low, double high, string unit)
+    {
+        var evidence = Kinetics();
+        var verdict = Equilibrium(evidence with { Study = evidence.Study with { Margins = [new Margin("plateau", low, high, unit, 1)] } });
+        Assert.Equal(Ruling.Holds, verdict.Ruling);
+        Assert.Contains(verdict.Warnings, w => w.Contains("cannot serve", StringComparison.Ordinal));
+    }
+
     [Fact]
     public void Margin_Narrower_MakesTheSameDataNotShown()
     {

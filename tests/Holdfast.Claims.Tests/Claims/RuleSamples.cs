@@ -40,7 +40,7 @@ internal static class RuleSamples
         var design = new LangmuirDesign(13.5, 0.37, 2);
         yield return ("capacity", Ruling.Holds, Capacity.Decide(Fitted(0.93, 12.97, 14.06, 12.8), 13.5, 0.10, design));
         yield return ("capacity", Ruling.NotShownYet, Capacity.Decide(Fitted(0.52, 11.0, null, 7.0), 13.5, 0.10, design));
-        yield return ("capacity", Ruling.Contradicted, Capacity.Decide(Fitted(0.93, 12.97, 14.06, 15.0), null, 0.10, design));
+        yield return ("capacity", Ruling.Contradicted, Capacity.Decide(Fitted(0.93, 12.97, 14.06, 12.8), 18, 0.10, design));
 
         Setting[] early = Levels((5, [1.1]), (10, [1.6]), (15, [1.85]), (20, [2.05]), (25, [2.2]), (60, [2.5]), (120, [2.55]));
         yield return ("best-kinetic-model", Ruling.Holds, BestKineticModel.Decide("first", [], [("KIN", Curves(0.1, 0.4, 0.6), [.. early])]));

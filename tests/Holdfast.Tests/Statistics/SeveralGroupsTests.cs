@@ -29,6 +29,22 @@ public class SeveralGroupsTests
     }
 
     [Fact]
+    public void Tukey_OneGroupAgainstTheOthers_IsThatPartOfAllPairs()
+    {
+        var all = Tukey.AllPairs(Analysis);
+        for (var group = 0; group < Analysis.Groups.Count; group++)
+        {
+            foreach (var one in Tukey.PairsOf(Analysis, group))
+            {
+                var same = all.Single(c => (c.First == one.First && c.Second == one.Second) || (c.First == one.Second && c.Second == one.First));
+                Assert.Equal(same.P, one.P, 14);
+                Assert.Equal(same.First == one.First ? same.Difference.Value : -same.Difference.Value, one.Difference.Value, 14);
+                Assert.Equal(same.Comparisons, one.Comparisons);
+            }
+        }
+    }
+
+    [Fact]
     public void Tukey_Interval_ExcludesZeroExactlyWhenPIsBelowFivePercent()
         => Assert.All(Tukey.AllPairs(Analysis), c => Assert.Equal(c.P < 0.05, !c.Simultaneous!.Value.Contains(0)));
 

@@ -35,7 +35,7 @@ public sealed class BestIsotherm : IClaimRule
         var fitted = FittedIsotherm.Of(claim, evidence);
         var sentence = Phrase.Sentence(claim, Wording, ("model", claim.Words("model") ?? "The model"), ("series", fitted?.Series.Name ?? claim.Words("series") ?? "any series"));
         var decision = fitted is null ? Decision.Missing("No series with several start concentrations was fitted. Run six concentrations, two vessels each.")
-            : claim.Words("model") is not { } model ? Decision.Missing("No isotherm is named. Say which: Langmuir.")
+            : claim.Words("model") is not { } model ? Decision.NotNamed(claim, "model", "Langmuir")
             : Decide(model, Rivals.Of(claim), fitted.Series.Name, Candidates.Of(fitted), fitted.Series.Levels.Length) with { Next = TellingConcentrations.For(fitted) };
         var vessels = fitted?.Series.Vessels.ToArray() ?? [];
         return decision.On(claim, sentence, Scope.Of(vessels), vessels.Select(v => v.Code));

@@ -47,7 +47,7 @@ public sealed class BestKineticModel : IClaimRule
             claim, Wording, ("model", claim.Words("model") ?? "The model"),
             ("series", fitted.Length == 0 ? claim.Words("series") ?? "any series" : Phrase.Listed(fitted.Select(f => f.Series.Name))));
         var decision = claim.Words("model") is not { } model
-            ? Decision.Missing("No model is named. Say which: pseudo-second-order.")
+            ? Decision.NotNamed(claim, "model", "pseudo-second-order")
             : Decide(model, Rivals.Of(claim), [.. fitted.Select(f => (f.Series.Name, Candidates.Of(f), Setting.Of(f.Series, v => v.Uptake)))]);
         return decision.On(claim, sentence, Scope.Of(vessels), vessels.Select(v => v.Code));
     }

@@ -39,8 +39,8 @@ public sealed class BetterThanPublished : IClaimRule
         var fitted = FittedIsotherm.Of(claim, evidence);
         var vessels = fitted?.Series.Vessels.ToArray() ?? [];
         var decision = fitted is null ? Decision.Missing("No series with several start concentrations was fitted, so own uptake at the published concentration is not known.")
-            : claim.Number("published") is not { } published ? Decision.Missing("No published uptake is named. Say which, with its conditions: published 11.0 mg/g, at 5 mg/L, pH and temperature.")
-            : Decide(Own(fitted, claim.Number("at")), published, claim.Number("published-u"), Matches(claim, vessels));
+            : claim.In("published", "mg/g") is not { } published ? Decision.NotNamed(claim, "published", "11.0 mg/g, with at, published-u, published-ph, published-temperature and published-water beside it")
+            : Decide(Own(fitted, claim.In("at", "mg/L")), published, claim.In("published-u", "mg/g"), Matches(claim, vessels));
         return decision.On(
             claim, Phrase.Sentence(claim, Wording, ("published", claim.Words("published") ?? "value")), Scope.Of(vessels), vessels.Select(v => v.Code));
     }
@@ -99,7 +99,7 @@ public sealed class BetterThanPublished : IClaimRule
         return
         [
             Within("pH", "", ph, claim.Number("published-ph"), PhWindow),
-            Within("temperature", "K", kelvin, claim.Number("published-temperature"), TemperatureWindow),
+            Within("temperature", "K", kelvin, claim.In("published-temperature", "K"), TemperatureWindow),
             new("water", waters.Length == 1 && string.Equals(waters[0], claim.Words("published-water"), StringComparison.OrdinalIgnoreCase),
                 $"own water {Phrase.Listed(waters)}, theirs {claim.Words("published-water") ?? "not stated"}"),
         ];

@@ -36,11 +36,11 @@ public sealed class CalibrationFit : IClaimRule
         ArgumentNullException.ThrowIfNull(claim);
         ArgumentNullException.ThrowIfNull(evidence);
         var run = CalibrationRun.Of(claim, evidence);
-        var window = evidence.Margin("check-standard", 90, 110, "%");
+        var window = FixedMargin.Of(evidence, "check-standard", 90, 110, "%");
         var decision = run is null
             ? Decision.Missing("No calibrated run was found. Read five standards, ten blanks, and a check standard from another stock.")
             : Decide(Quality(run, evidence), window.Low, window.High);
-        return (decision with { Warnings = [.. decision.Warnings, .. MarginNote.Of(evidence, window)] }).On(
+        return (decision with { Warnings = [.. decision.Warnings, .. window.Notes] }).On(
             claim, Phrase.Sentence(claim, Wording, ("run", run?.Run.Id ?? claim.Words("run") ?? "the run")),
             run is null ? null : $"run {run.Run.Id}", []);
     }

@@ -10,7 +10,7 @@ namespace Holdfast.Claims.Rules;
 /// not a capacity.
 /// </summary>
 /// <remarks>
-/// The 95 % interval is the profile-likelihood one. Coverage is the fitted uptake at the highest concentration over the fitted capacity;
+/// The 95 % interval is the profile-likelihood one; a stated capacity is contradicted when it lies outside and more than the margin away. Coverage is the fitted uptake at the highest concentration over the fitted capacity;
 /// from 0.8 on the standard error falls below about 3 % (computed: reference/design, langmuir-coverage).
 /// </remarks>
 public sealed class Capacity : IClaimRule
@@ -44,29 +44,30 @@ public sealed class Capacity : IClaimRule
         ArgumentNullException.ThrowIfNull(evidence);
         var fitted = FittedIsotherm.Of(claim, evidence);
         var model = claim.Words("model") ?? "Langmuir";
-        var margin = evidence.Margin("capacity", -10, 10, "%");
+        var margin = FixedMargin.Of(evidence, "capacity", -10, 10, "%");
         var fit = fitted is null ? null : Candidates.Named(fitted, model);
         var decision = fitted is null ? Decision.Missing("No series with several start concentrations was fitted. Run five concentrations or more, three vessels each.")
             : fit is null || Numbers(fit, fitted.Series) is not { } numbers ? Decision.Missing($"{model} gives no capacity for {fitted.Series.Name}: it was not fitted, did not settle, or has none.")
-            : Decide(numbers, claim.Number("capacity"), margin.High / 100, LangmuirDesign.Of(fitted));
+            : Decide(numbers, claim.In("capacity", "mg/g"), margin.High / 100, LangmuirDesign.Of(fitted));
         var vessels = fitted?.Series.Vessels.ToArray() ?? [];
         var sentence = Phrase.Sentence(
             claim, Wording, ("series", fitted?.Series.Name ?? claim.Words("series") ?? "any series"),
             ("capacity", claim.Words("capacity") ?? (fit is null ? "known" : Phrase.With(Candidates.Value(fit, "qm") ?? 0, "mg/g"))));
-        return (decision with { Warnings = [.. decision.Warnings, .. MarginNote.Of(evidence, margin)] })
+        return (decision with { Warnings = [.. decision.Warnings, .. margin.Notes] })
             .On(claim, sentence, Scope.Of(vessels), vessels.Select(v => v.Code));
     }
 
     /// <summary>Judges a fitted capacity.</summary>
     /// <param name="found">The fitted numbers.</param>
     /// <param name="stated">The capacity as stated, mg/g, or null.</param>
-    /// <param name="margin">Largest half-width of the interval, as a share of the capacity (0.10); no unit.</param>
+    /// <param name="margin">Largest difference that counts as none, as a share (0.10): of the interval's ends from the capacity, and from what is stated; no unit.</param>
     /// <param name="design">The Langmuir curve found so far, to size the next experiment, or null.</param>
     public static Decision Decide(FittedCapacity found, double? stated, double margin, LangmuirDesign? design)
     {
         var closed = found.Low is not null && found.High is not null;
         var beyond = found.High is { } top && found.HighestUptake > top;
-        var away = stated is { } s && (s < found.Low || s > found.High);
+        var away = stated is { } s && (s < found.Low || s > found.High) && Math.Abs(found.Value - s) > margin * s;
+        var near = stated is not { } c || (closed && found.Low > (1 - margin) * c && found.High < (1 + margin) * c);
         var tight = closed && Math.Max(found.High!.Value - found.Value, found.Value - found.Low!.Value) <= margin * found.Value;
         var agrees = found.LackOfFitP is not { } p || p >= 0.05;
         var ruling = beyond || away ? Ruling.Contradicted
@@ -87,6 +88,7 @@ public sealed class Capacity : IClaimRule
                 new("concentrations", found.Levels >= Levels, $"{Phrase.Count(found.Levels, "concentration")} were run; {Levels} are needed"),
                 new("coverage", found.Coverage >= Coverage, $"the highest point reaches {Phrase.With(100 * found.Coverage, "%")} of the capacity; {Phrase.With(100 * Coverage, "%")} are needed"),
                 new("interval", tight, closed ? $"the interval reaches {Phrase.With(100 * Math.Max(found.High!.Value - found.Value, found.Value - found.Low!.Value) / found.Value, "%")} from the capacity; {Phrase.With(100 * margin, "%")} are tolerated" : "the profile interval is open: the data set no limit"),
+                new("stated capacity", near, $"the interval does not lie within {Phrase.With(100 * margin, "%")} of the {Phrase.With(stated ?? found.Value, "mg/g")} stated"),
                 new("lack of fit", agrees, found.LackOfFitP is { } q ? $"the curve misses the replicates ({Phrase.P(q)})" : "lack of fit is not known"),
             ],
             Questions =

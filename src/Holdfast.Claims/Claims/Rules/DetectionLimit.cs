@@ -36,7 +36,7 @@ public sealed class DetectionLimit : IClaimRule
         var run = CalibrationRun.Of(claim, evidence);
         var blanks = run is null ? [] : CalibrationRun.Lender(run, evidence)?.Blanks ?? [];
         var decision = run is null ? Decision.Missing("No calibrated run was found. Read standards and ten reagent blanks.")
-            : claim.Number("limit") is not { } limit || limit <= 0 ? Decision.Missing("No concentration is named. Say which, with its unit: 0.020 mg/L.")
+            : claim.In("limit", "mg/L") is not { } limit || limit <= 0 ? Decision.NotNamed(claim, "limit", "0.020 mg/L")
             : run.Curve is not { } curve || Found(blanks, curve.Fit.SlopeAt(0)) is not { } found
                 ? Decision.Missing($"{run.Run.Id} has {Phrase.Count(blanks.Length, "reagent blank")} with scatter and {(run.Curve is null ? "no curve" : "a curve")}: read {Blanks} independent blanks and five standards.")
             : Decide(found, limit, curve.Lowest);

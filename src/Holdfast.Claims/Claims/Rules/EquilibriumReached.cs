@@ -8,7 +8,7 @@ namespace Holdfast.Claims.Rules;
 
 /// <summary>
 /// "Equilibrium was reached by {time}": every later time stays within 5 % of the last uptake. Equilibrium by a time follows from
-/// equilibrium by an earlier one, so a time that was not tested is judged at the latest tested time before it.
+/// equilibrium by an earlier one, so a time that was not tested is judged at the latest time before it that was, and that a later one can test.
 /// </summary>
 /// <remarks>
 /// The scatter of one vessel is pooled over all times of the series (its degrees of freedom are vessels less times), and the step is given
@@ -58,10 +58,10 @@ public sealed class EquilibriumReached : IClaimRule
     {
         if (series.IsEmpty)
             return Decision.Missing("No series with several contact times was found. Stop vessels at t, 2 t and 4 t, three each.");
-        if (claim.Number("time") is not { } time)
-            return Decision.Missing("No contact time is named. Say by when: 120 min.");
-        var margin = evidence.Margin("plateau", -5, 5, "%");
-        var wanted = claim.Number("concentration");
+        if (claim.In("time", "min") is not { } time)
+            return Decision.NotNamed(claim, "time", "120 min");
+        var margin = FixedMargin.Of(evidence, "plateau", -5, 5, "%");
+        var wanted = claim.In("concentration", "mg/L");
         Decision[] parts = [.. series.Select(s => Decide(
             s.Name, time, Setting.Of(s, v => v.Uptake), margin.Low / 100, margin.High / 100,
             s.Vessels.Select(v => v.Start?.Value).Max(), wanted, AdequatePlateau(s, evidence)))];
@@ -69,7 +69,7 @@ public sealed class EquilibriumReached : IClaimRule
         {
             Numbers = [.. parts.SelectMany(p => p.Numbers)],
             Gates = [.. parts.SelectMany(p => p.Gates)],
-            Warnings = [.. parts.SelectMany(p => p.Warnings), .. MarginNote.Of(evidence, margin)],
+            Warnings = [.. parts.SelectMany(p => p.Warnings), .. margin.Notes],
             Questions = [.. parts.SelectMany(p => p.Questions), .. OneConcentration(evidence)],
             Next = parts.FirstOrDefault(p => p.Gated != Ruling.Holds)?.Next,
         };
@@ -89,7 +89,9 @@ public sealed class EquilibriumReached : IClaimRule
         double? highestTested = null, double? highestWanted = null, double? plateau = null)
     {
         ArgumentNullException.ThrowIfNull(levels);
-        var at = levels.LastOrDefault(l => l.X <= time * 1.001);
+        var at = levels.LastOrDefault(l => Math.Abs(l.X - time) <= 0.001 * time)
+            ?? levels.LastOrDefault(l => l.X < time && l.X * LaterBy <= levels[^1].X * 1.001)
+            ?? levels.LastOrDefault(l => l.X < time);
         if (at is null)
             return Decision.Missing($"{name} has no vessel stopped by {Phrase.With(time, "min")}.", Later(levels, time, null, high));
         var exact = at.X >= time * 0.999;

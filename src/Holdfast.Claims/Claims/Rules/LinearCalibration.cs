@@ -39,12 +39,12 @@ public sealed class LinearCalibration : IClaimRule
     {
         ArgumentNullException.ThrowIfNull(claim);
         var run = CalibrationRun.Of(claim, evidence);
-        var used = run is null ? [] : CalibrationRun.UpTo(run, claim.Number("to"));
+        var used = run is null ? [] : CalibrationRun.UpTo(run, claim.In("to", "mg/L"));
         var highest = used.IsEmpty ? 0 : used.Max(s => s.Level);
         var sentence = Phrase.Sentence(
             claim, Wording, ("run", run?.Run.Id ?? claim.Words("run") ?? "the run"), ("to", claim.Words("to") ?? Phrase.With(highest, "mg/L")));
         var decision = run is null ? Decision.Missing("No calibrated run was found. Read five standards or more, three times each.")
-            : claim.Number("to") is { } to && highest < 0.95 * to
+            : claim.In("to", "mg/L") is { } to && highest < 0.95 * to
                 ? Decision.Missing($"The highest standard of {run.Run.Id} is {Phrase.With(highest, "mg/L")}: nothing is known up to {Phrase.With(to, "mg/L")}.")
             : Decide(used, run.Run.Id);
         return decision.On(claim, sentence, used.IsEmpty ? null : $"run {run!.Run.Id}, {Phrase.Span(used.Min(s => s.Level), highest, "mg/L")}, {Phrase.Count(used.Length, "reading")}", []);

@@ -41,13 +41,13 @@ public sealed class MassBalance : IClaimRule
         ArgumentNullException.ThrowIfNull(evidence);
         var digests = Digests(claim, evidence);
         var vessels = SeriesOf(claim, evidence) is { } series ? ByDifference(claim, evidence, series) : [];
-        var window = evidence.Margin("mass-balance", 90, 110, "%");
+        var window = FixedMargin.Of(evidence, "mass-balance", 90, 110, "%");
         var solid = new Setting(0, [.. digests.Select(s => s.Number(BatchProperties.UptakeBySolid)).OfType<double>()]);
         var decision = solid.Values.IsEmpty
                 ? Decision.Missing("No loaded solid was dissolved and read.", Digest(Replicates), new Question("Q39", "Who has ever seen the metal on your powder, in milligrams?"))
             : vessels.IsEmpty ? Decision.Missing("No vessels are named whose uptake by difference belongs to the dissolved solid. Name their series and start concentration.")
             : Decide(Setting.Of(0, vessels, v => v.Uptake), solid, window.Low / 100, window.High / 100);
-        return (decision with { Warnings = [.. decision.Warnings, .. MarginNote.Of(evidence, window)] }).On(
+        return (decision with { Warnings = [.. decision.Warnings, .. window.Notes] }).On(
             claim, Phrase.Sentence(claim, Wording), Scope.Of(vessels), vessels.Select(v => v.Code).Concat(digests.Select(d => d.Code)));
     }
 
@@ -97,7 +97,7 @@ public sealed class MassBalance : IClaimRule
     private static ImmutableArray<Vessel> ByDifference(Claim claim, Evidence evidence, Series series)
     {
         var digests = Digests(claim, evidence);
-        var start = claim.Number("c0") ?? digests.Select(s => s.Number(BatchProperties.InitialConcentration)).FirstOrDefault(c => c is not null);
+        var start = claim.In("c0", "mg/L") ?? digests.Select(s => s.Number(BatchProperties.InitialConcentration)).FirstOrDefault(c => c is not null);
         return [.. series.Vessels.Where(v => start is not { } c
             ? series.Levels.Length == 1
             : Math.Abs((v.Sample.Number(BatchProperties.InitialConcentration) ?? v.Start?.Value ?? double.NegativeInfinity) - c) <= 0.05 * c)];

@@ -38,7 +38,7 @@ public sealed class MeetsLimit : IClaimRule
         var sentence = Phrase.Sentence(claim, Wording, ("series", claim.Words("series") ?? claim.Words("water") ?? "any series"), ("limit", claim.Words("limit") ?? "the limit"));
         var found = Setting.Of(0, vessels, v => v.End?.Value);
         var decision = found.Values.IsEmpty ? Decision.Missing("No treated water was read. Treat and read three vessels of the water that the limit is for.")
-            : claim.Number("limit") is not { } limit || limit <= 0 ? Decision.Missing("No limit is named. Say which, with its unit: 0.020 mg/L.")
+            : claim.In("limit", "mg/L") is not { } limit || limit <= 0 ? Decision.NotNamed(claim, "limit", "0.020 mg/L")
             : Decide(found, limit, Highest(vessels, c => c.QuantificationLimit), Highest(vessels, c => c.DetectionLimit));
         return decision.On(claim, sentence, Scope.Of(vessels), vessels.Select(v => v.Code));
     }

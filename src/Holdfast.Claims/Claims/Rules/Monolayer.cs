@@ -100,7 +100,7 @@ public sealed class Monolayer : IClaimRule
 
     /// <summary>Area needed over area measured, from what the author states and the atomic mass of the analyte.</summary>
     private static double? Room(Claim claim, Evidence evidence, double? capacity)
-        => claim.Number("surface-area") is { } area and > 0 && claim.Number("ion-radius") is { } radius and > 0 && capacity is { } qm
+        => claim.In("surface-area", "m2/g") is { } area and > 0 && claim.In("ion-radius", "nm") is { } radius and > 0 && capacity is { } qm
             && Element.Find(evidence.Study.Analyte ?? "")?.AtomicWeight is { } molar
             ? IsothermEvidence.AreaNeeded(qm / molar, radius) / area
             : null;

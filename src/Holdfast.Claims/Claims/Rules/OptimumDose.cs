@@ -34,8 +34,8 @@ public sealed class OptimumDose : IClaimRule
         var series = DoseSeries.Of(claim, evidence);
         var sentence = Phrase.Sentence(claim, Wording, ("dose", claim.Words("dose") ?? "the dose"));
         var decision = series is null ? Decision.Missing("No series with several doses was found. Run four doses or more, three vessels each.")
-            : claim.Number("dose") is not { } dose ? Decision.Missing("No dose is named. Say which: 2 g/L.")
-            : Decide(dose, Setting.Of(series, v => v.Removal), evidence.Margin("removal", -2, 2, "percentage points").High);
+            : claim.In("dose", "g/L") is not { } dose ? Decision.NotNamed(claim, "dose", "2 g/L")
+            : Decide(dose, Setting.Of(series, v => v.Removal), FixedMargin.Of(evidence, "removal", -2, 2, "percentage points").High);
         var vessels = series?.Vessels.ToArray() ?? [];
         return decision.On(claim, sentence, Scope.Of(vessels), vessels.Select(v => v.Code));
     }
@@ -53,18 +53,16 @@ public sealed class OptimumDose : IClaimRule
         if (levels.Count < 2 || OneWay.Of([.. levels.Select(l => l.Group("g/L"))]).Value is not { } analysis)
             return Decision.Missing("The vessels give no scatter to compare doses by: three separate vessels per dose are needed.");
 
-        var pairs = Tukey.AllPairs(analysis);
-        string name = levels[at].Group("g/L").Name;
-        var rivals = pairs.Where(p => p.First == name || p.Second == name)
-            .Select(p => (Dose: p.First == name ? p.Second : p.First, Ahead: p.First == name ? p.Difference.Value : -p.Difference.Value, p.P))
-            .ToArray();
+        var name = levels[at].Group("g/L").Name;
+        var rivals = Tukey.PairsOf(analysis, at).Select(p => (Dose: p.Second, Ahead: p.Difference.Value, p.P, p.Comparisons)).ToArray();
+        var pairs = rivals[0].Comparisons;
         var better = rivals.Where(r => r.Ahead < 0 && r.P < 0.05).OrderBy(r => r.P).ToArray();
         var neighbours = new[] { at - 1, at + 1 }.Where(i => i >= 0 && i < levels.Count).Select(i => levels[i].Group("g/L").Name).ToArray();
         var beside = rivals.Where(r => neighbours.Contains(r.Dose, StringComparer.Ordinal)).ToArray();
         var interior = at > 0 && at < levels.Count - 1;
         var beaten = beside.All(r => r.Ahead > 0 && r.P < 0.05);
         var ruling = better.Length > 0 ? Ruling.Contradicted : interior && beaten ? Ruling.Holds : Ruling.NotShownYet;
-        return new Decision(ruling, Reason(levels, at, better.Length > 0 ? [better[0]] : beside, interior, pairs.Count), $"Tukey, {Phrase.Count(pairs.Count, "pair")} of doses, pooled sd {Phrase.With(analysis.PooledSd, "points")}")
+        return new Decision(ruling, Reason(levels, at, better.Length > 0 ? [better[0]] : beside, interior, pairs), $"Tukey, {Phrase.Count(pairs, "pair")} of doses, pooled sd {Phrase.With(analysis.PooledSd, "points")}")
         {
             Numbers = [.. DoseSeries.Means(levels), .. rivals.Select(r => Deciding.Plain($"Tukey p against {r.Dose}", r.P)), Deciding.Plain("pooled sd", analysis.PooledSd, "percentage points", $"{Phrase.Number(analysis.WithinFreedom)} degrees of freedom")],
             Gates =
@@ -84,7 +82,7 @@ public sealed class OptimumDose : IClaimRule
         };
     }
 
-    private static string Reason(IReadOnlyList<Setting> levels, int at, IReadOnlyList<(string Dose, double Ahead, double P)> shown, bool interior, int comparisons)
+    private static string Reason(IReadOnlyList<Setting> levels, int at, IReadOnlyList<(string Dose, double Ahead, double P, int Comparisons)> shown, bool interior, int comparisons)
     {
         var against = Phrase.Listed(shown.Select(r => $"{r.Dose} by {Phrase.With(r.Ahead, "points")} ({Phrase.P(r.P)})"));
         var end = interior ? "" : " It lies at the end of the range, so nothing is known beyond.";

@@ -38,13 +38,13 @@ public sealed class Reproducible : IClaimRule
     {
         ArgumentNullException.ThrowIfNull(claim);
         ArgumentNullException.ThrowIfNull(evidence);
-        var margin = evidence.Margin("capacity", -10, 10, "%");
+        var margin = FixedMargin.Of(evidence, "capacity", -10, 10, "%");
         var vessels = Compared(claim, evidence);
         Group[] batches = [.. vessels.GroupBy(v => v.Sample.Batch ?? "not recorded", StringComparer.Ordinal)
             .OrderBy(g => g.Key, StringComparer.Ordinal)
             .Select(g => new Group(g.Key, Setting.Of(0, g, v => v.Uptake).Values))];
         var decision = Decide(batches, margin.High / 100);
-        return (decision with { Warnings = [.. decision.Warnings, .. MarginNote.Of(evidence, margin)] })
+        return (decision with { Warnings = [.. decision.Warnings, .. margin.Notes] })
             .On(claim, Phrase.Sentence(claim, Wording), Scope.Of(vessels), vessels.Select(v => v.Code));
     }
 

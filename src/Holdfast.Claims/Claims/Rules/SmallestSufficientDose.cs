@@ -28,7 +28,7 @@ public sealed class SmallestSufficientDose : IClaimRule
            let levels = Setting.Of(series, v => v.Removal)
            where levels.Length >= 3
            let best = levels.Max(l => l.Mean)
-           let margin = evidence.Margin("removal", -2, 2, "percentage points")
+           let margin = FixedMargin.Of(evidence, "removal", -2, 2, "percentage points")
            select Claim.Raised(Id, ("series", series.Name), ("dose", Phrase.Plain(levels.First(l => l.Mean >= best - margin.High).X, "g/L")));
 
     /// <inheritdoc/>
@@ -42,12 +42,12 @@ public sealed class SmallestSufficientDose : IClaimRule
         ArgumentNullException.ThrowIfNull(evidence);
         var series = DoseSeries.Of(claim, evidence);
         var sentence = Phrase.Sentence(claim, Wording, ("dose", claim.Words("dose") ?? "the dose"));
-        var margin = evidence.Margin("removal", -2, 2, "percentage points");
+        var margin = FixedMargin.Of(evidence, "removal", -2, 2, "percentage points");
         var decision = series is null ? Decision.Missing("No series with several doses was found. Run four doses or more, three vessels each.")
-            : claim.Number("dose") is not { } dose ? Decision.Missing("No dose is named. Say which: 2 g/L.")
+            : claim.In("dose", "g/L") is not { } dose ? Decision.NotNamed(claim, "dose", "2 g/L")
             : Decide(dose, Setting.Of(series, v => v.Removal), margin.High);
         var vessels = series?.Vessels.ToArray() ?? [];
-        return (decision with { Warnings = [.. decision.Warnings, .. MarginNote.Of(evidence, margin)] })
+        return (decision with { Warnings = [.. decision.Warnings, .. margin.Notes] })
             .On(claim, sentence, Scope.Of(vessels), vessels.Select(v => v.Code));
     }
 
