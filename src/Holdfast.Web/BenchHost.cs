@@ -1,0 +1,114 @@
+using System.Net;
+using System.Net.Sockets;
+using Holdfast.Studies.Store;
+using Holdfast.Web.Doors;
+using Holdfast.Web.Guards;
+using Holdfast.Web.Live;
+using Microsoft.AspNetCore.Builder;
+using Microsoft.AspNetCore.DataProtection;
+using Microsoft.AspNetCore.Hosting;
+using Microsoft.AspNetCore.Hosting.Server;
+using Microsoft.AspNetCore.Hosting.Server.Features;
+using Microsoft.AspNetCore.Http.Features;
+using Microsoft.AspNetCore.Server.Kestrel.Core;
+using Microsoft.Extensions.DependencyInjection;
+using Microsoft.Extensions.Hosting;
+using Microsoft.Extensions.Logging;
+
+namespace Holdfast.Web;
+
+/// <summary>The bench: one study, served to the browsers of this computer and to nobody else.</summary>
+public sealed class BenchHost : IAsyncDisposable
+{
+    private const long LargestPost = 512L << 20;
+    private const int MostConnections = 128;
+    private readonly WebApplication app;
+    private readonly StartToken token;
+
+    private BenchHost(WebApplication app, StartToken token) => (this.app, this.token) = (app, token);
+
+    /// <summary>Scheme, name and port, without a slash at the end: "http://127.0.0.1:40123". Known once it runs.</summary>
+    public string Address => app.Services.GetRequiredService<IServer>().Features.Get<IServerAddressesFeature>()!.Addresses
+        .First(a => a.Contains("127.0.0.1", StringComparison.Ordinal));
+
+    /// <summary>The address to open: it carries the secret, and works once.</summary>
+    public Uri StartAddress => new($"{Address}/?{StartToken.Parameter}={token.Secret}");
+
+    /// <summary>The secret for the header that programs on this computer send instead of a cookie.</summary>
+    public string Secret => token.Secret;
+
+    /// <summary>Opens the study for writing and makes the host; nothing listens yet.</summary>
+    /// <param name="options">Study, clock, author.</param>
+    /// <exception cref="Studies.StudyException">There is no such study, or another program is writing in it.</exception>
+    public static BenchHost Create(BenchOptions options)
+    {
+        ArgumentNullException.ThrowIfNull(options);
+        // Files lie beside the program, not in the folder it was started from.
+        var builder = WebApplication.CreateBuilder(new WebApplicationOptions { ContentRootPath = AppContext.BaseDirectory });
+        builder.Configuration.Sources.Clear();
+        builder.Logging.ClearProviders();
+        builder.WebHost.UseStaticWebAssets();
+        builder.WebHost.ConfigureKestrel(kestrel => Listen(kestrel, options.Port));
+        builder.Services.Configure<FormOptions>(form => form.MultipartBodyLengthLimit = LargestPost);
+        // Keys live as long as the program: nothing of it lies on the disk.
+        builder.Services.AddDataProtection().UseEphemeralDataProtectionProvider();
+        builder.Services.AddRazorComponents().AddInteractiveServerComponents().AddHubOptions(hub => hub.MaximumReceiveMessageSize = 4 << 20);
+        var study = new OpenStudy(StudyFolder.Open(options.Folder, options.Clock), options.Clock, options.Who);
+        builder.Services.AddSingleton(_ => study);
+        builder.Services.AddSingleton<Tray>();
+
+        var token = new StartToken();
+        var app = builder.Build();
+        app.Use(PageHeaders.Add);
+        app.Use(HostNames.Admit);
+        app.Use(SameOrigin.Admit);
+        app.Use(token.Admit);
+        app.UseAntiforgery();
+        app.MapStaticAssets();
+        app.MapGet("/figures.css", () => Microsoft.AspNetCore.Http.Results.Text(Reports.Figures.Palette.Stylesheet(), "text/css"));
+        TrayDoor.Map(app);
+        WriteUpDoor.Map(app);
+        app.MapRazorComponents<Shell>().AddInteractiveServerRenderMode();
+        return new BenchHost(app, token);
+    }
+
+    /// <summary>Serves a study until it is stopped.</summary>
+    /// <param name="options">Study, clock, author.</param>
+    /// <param name="opened">Told the start address once it can be opened.</param>
+    /// <param name="cancel">Stops it.</param>
+    public static async Task Run(BenchOptions options, Action<Uri> opened, CancellationToken cancel)
+    {
+        ArgumentNullException.ThrowIfNull(opened);
+        var host = Create(options);
+        await using (host.ConfigureAwait(false))
+        {
+            await host.Start(cancel).ConfigureAwait(false);
+            opened(host.StartAddress);
+            await host.app.WaitForShutdownAsync(cancel).ConfigureAwait(false);
+        }
+    }
+
+    /// <summary>Starts listening.</summary>
+    /// <param name="cancel">Gives up.</param>
+    public Task Start(CancellationToken cancel = default) => app.StartAsync(cancel);
+
+    /// <summary>Stops listening, writes the plain copy and lets the study go.</summary>
+    public async ValueTask DisposeAsync()
+    {
+        await app.StopAsync().ConfigureAwait(false);
+        await app.DisposeAsync().ConfigureAwait(false);
+    }
+
+    private static void Listen(KestrelServerOptions kestrel, int port)
+    {
+        kestrel.AddServerHeader = false;
+        // An empty Host header would otherwise reach the application.
+        kestrel.AllowHostHeaderOverride = false;
+        kestrel.Limits.MaxConcurrentConnections = MostConnections;
+        kestrel.Limits.MaxConcurrentUpgradedConnections = MostConnections;
+        kestrel.Limits.MaxRequestBodySize = LargestPost;
+        kestrel.Listen(IPAddress.Loopback, port);
+        if (port != 0 && Socket.OSSupportsIPv6)
+            kestrel.Listen(IPAddress.IPv6Loopback, port);
+    }
+}

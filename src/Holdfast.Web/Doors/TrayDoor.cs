@@ -1,0 +1,71 @@
+using Holdfast.Studies;
+using Holdfast.Studies.Import;
+using Holdfast.Web.Live;
+using Microsoft.AspNetCore.Builder;
+using Microsoft.AspNetCore.Http;
+using Microsoft.AspNetCore.Routing;
+
+namespace Holdfast.Web.Doors;
+
+/// <summary>
+/// Where dropped files and pasted blocks arrive: ordinary posts, since the live connection has a small limit and would lose a large block silently.
+/// </summary>
+internal static class TrayDoor
+{
+    /// <summary>Adds the addresses.</summary>
+    public static void Map(IEndpointRouteBuilder to)
+    {
+        to.MapPost("/tray/files", Files);
+        to.MapPost("/tray/text", Text);
+    }
+
+    private static async Task<IResult> Files(HttpRequest request, Tray tray, CancellationToken cancel)
+    {
+        if (!request.HasFormContentType)
+            return Results.StatusCode(StatusCodes.Status415UnsupportedMediaType);
+        var form = await request.ReadFormAsync(cancel).ConfigureAwait(false);
+        if (form.Files.Count > Limits.Files)
+            return Results.Text($"More than {Limits.Files} files were dropped at once, so none is taken. Drop them by folder.", statusCode: StatusCodes.Status413PayloadTooLarge);
+        var files = new List<IncomingFile>();
+        foreach (var file in form.Files)
+        {
+            var name = NameOf(file.FileName);
+            if (file.Length > Limits.File)
+            {
+                var refusal = new StudyException(Codes.LimitExceeded, FormattableString.Invariant(
+                    $"{name} is {file.Length >> 20} MB; the limit is {Limits.File >> 20} MB. Export only the columns you need."));
+                files.Add(new IncomingFile(name, []) { Refusal = refusal });
+                continue;
+            }
+
+            using var bytes = new MemoryStream();
+            await file.CopyToAsync(bytes, cancel).ConfigureAwait(false);
+            files.Add(new IncomingFile(name, bytes.ToArray()));
+        }
+
+        tray.Put(files);
+        return Results.Json(new { files = files.Count });
+    }
+
+    private static async Task<IResult> Text(HttpRequest request, Tray tray, CancellationToken cancel)
+    {
+        if (!request.HasJsonContentType())
+            return Results.StatusCode(StatusCodes.Status415UnsupportedMediaType);
+        var block = await request.ReadFromJsonAsync<Block>(cancel).ConfigureAwait(false);
+        if (string.IsNullOrWhiteSpace(block?.Text))
+            return Results.Text("The block is empty, so nothing was taken.", statusCode: StatusCodes.Status400BadRequest);
+        if (System.Text.Encoding.UTF8.GetByteCount(block.Text) > Limits.File)
+            return Results.Text("The block is larger than 64 MB, so nothing was taken. Save it as a file and keep only the columns you need.", statusCode: StatusCodes.Status413PayloadTooLarge);
+        tray.Paste(block.Text);
+        return Results.Json(new { characters = block.Text.Length });
+    }
+
+    // A name is data: only its last part, never a path.
+    private static string NameOf(string given)
+    {
+        var name = given.Replace('\\', '/').Split('/')[^1].Normalize();
+        return name.Length == 0 ? "unnamed" : name;
+    }
+
+    private sealed record Block(string Text);
+}

@@ -1,0 +1,57 @@
+using System.Text;
+using Holdfast.Claims;
+using Holdfast.Reports.Documents;
+using Holdfast.Reports.Figures;
+using Holdfast.Reports.StudyFigures;
+using Holdfast.Reports.StudyTables;
+using Holdfast.Reports.Tables;
+using Holdfast.Web.Live;
+using Microsoft.AspNetCore.Builder;
+using Microsoft.AspNetCore.Http;
+using Microsoft.AspNetCore.Routing;
+
+namespace Holdfast.Web.Doors;
+
+/// <summary>What leaves the bench as a file: the report, figures, tables, and the originals as they came in. All as downloads.</summary>
+internal static class WriteUpDoor
+{
+    /// <summary>Adds the addresses.</summary>
+    public static void Map(IEndpointRouteBuilder to)
+    {
+        to.MapGet("/write-up/report.html", (OpenStudy study) => Download(
+            Encoding.UTF8.GetBytes(StudyReport.Html(Worked(study))), "text/html; charset=utf-8", "report.html"));
+        to.MapGet("/write-up/tables/{id}.csv", (string id, OpenStudy study)
+            => ReportTables.All(Worked(study)).FirstOrDefault(t => string.Equals(t.Id, id, StringComparison.Ordinal)) is { } table
+                ? Download(Encoding.UTF8.GetBytes(TableCsv.Of(table)), "text/csv; charset=utf-8", id + ".csv")
+                : Results.NotFound());
+        to.MapGet("/write-up/figures/{id}-{width:int}mm.{kind}", (string id, int width, string kind, OpenStudy study)
+            => width is 85 or 174 && StudyFigure.All(Worked(study)).FirstOrDefault(f => string.Equals(f.Id, id, StringComparison.Ordinal)) is { } figure
+                ? Drawn(figure, width, kind)
+                : Results.NotFound());
+        to.MapGet("/originals/{sha256}", (string sha256, OpenStudy study, HttpResponse response) =>
+        {
+            if (study.Now.Study.Originals.FirstOrDefault(o => string.Equals(o.Sha256, sha256, StringComparison.Ordinal)) is not { } original)
+                return Results.NotFound();
+            // Somebody else's file: never shown, never run.
+            response.Headers.ContentSecurityPolicy = "sandbox; default-src 'none'";
+            return Download(study.Original(sha256), "application/octet-stream", original.FileName);
+        });
+    }
+
+    private static IResult Drawn(Figure figure, int width, string kind)
+    {
+        var format = new FigureFormat(width) { WithNotes = true };
+        var name = FormattableString.Invariant($"{figure.Id}-{width}mm.{kind}");
+        return kind switch
+        {
+            "svg" => Download(Encoding.UTF8.GetBytes(SvgFigure.File(figure, format)), "image/svg+xml", name),
+            "png" => Download(PngFigure.File(figure, format), "image/png", name),
+            "pdf" => Download(PdfFigure.File(figure, format), "application/pdf", name),
+            _ => Results.NotFound(),
+        };
+    }
+
+    private static Dossier Worked(OpenStudy study) => study.Now.Dossier ?? Dossier.Of(study.Now.Study);
+
+    private static IResult Download(byte[] bytes, string type, string name) => Results.File(bytes, type, name);
+}

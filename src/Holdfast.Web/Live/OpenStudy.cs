@@ -1,0 +1,188 @@
+using Holdfast.Claims;
+using Holdfast.Studies;
+using Holdfast.Studies.History;
+using Holdfast.Studies.Import;
+using Holdfast.Studies.Store;
+
+namespace Holdfast.Web.Live;
+
+/// <summary>
+/// The one study of this program, shared by every open page: what is kept, what follows from it, and who wants to know. Every change goes through
+/// here, one after the other.
+/// </summary>
+public sealed class OpenStudy : IDisposable
+{
+    private readonly Lock gate = new();
+    private readonly StudyFolder folder;
+    private readonly TimeProvider clock;
+    private readonly string who;
+    private volatile StudyState now;
+
+    /// <summary>Holds a study that is open for writing, and works it out.</summary>
+    /// <param name="folder">The study.</param>
+    /// <param name="clock">The time.</param>
+    /// <param name="who">The author.</param>
+    public OpenStudy(StudyFolder folder, TimeProvider clock, string who)
+    {
+        ArgumentNullException.ThrowIfNull(folder);
+        (this.folder, this.clock, this.who) = (folder, clock, who);
+        now = new StudyState(folder.Daybook, null, null, null);
+        WorkOut(now.Daybook);
+    }
+
+    /// <summary>Something changed: an entry was kept, or the study was worked out. Raised on any thread.</summary>
+    public event EventHandler? Changed;
+
+    /// <summary>The present moment.</summary>
+    public StudyState Now => now;
+
+    /// <summary>Draws a line through a sample or reading.</summary>
+    /// <param name="target">Sample code or reading id.</param>
+    /// <param name="reason">Why; a reader will see this.</param>
+    /// <returns>Null when it is kept; otherwise what was in the way.</returns>
+    public string? Strike(string target, string reason) => Keep(() => folder.Append(folder.Daybook.Version, who, new Struck(target, reason)));
+
+    /// <summary>Takes a strike back.</summary>
+    /// <param name="target">Sample code or reading id.</param>
+    /// <param name="reason">Why, or null.</param>
+    /// <returns>Null when it is kept; otherwise what was in the way.</returns>
+    public string? Restore(string target, string? reason) => Keep(() => folder.Append(folder.Daybook.Version, who, new Restored(target, reason)));
+
+    /// <summary>Undoes the newest entry still in force.</summary>
+    /// <returns>Null when it is kept; otherwise what was in the way.</returns>
+    public string? Undo() => Keep(() => folder.UndoLast(who));
+
+    /// <summary>Takes the newest undoing back.</summary>
+    /// <returns>Null when it is kept; otherwise what was in the way.</returns>
+    public string? Redo() => Keep(() => folder.RedoLast(who));
+
+    /// <summary>Accepts files that were understood.</summary>
+    /// <param name="files">The files.</param>
+    /// <param name="answers">Answers given to their questions.</param>
+    /// <returns>What came of it, and what was in the way or null.</returns>
+    public (Taken? Taken, string? Trouble) Accept(IReadOnlyList<IncomingFile> files, Answers answers)
+    {
+        Taken? taken = null;
+        var trouble = Keep(() => taken = Take.Keep(folder, Take.Understand(folder.Study, files, answers), new TakeOptions { Answers = answers }, who));
+        return (taken, trouble);
+    }
+
+    /// <summary>Corrects one recorded fact, if it still is what the author saw when she began to type.</summary>
+    /// <param name="edit">What, as seen, and as it should be.</param>
+    /// <param name="reason">Why; a reader will see this. Not asked where nothing was recorded yet.</param>
+    /// <returns>How it went.</returns>
+    public EditOutcome Edit(FactEdit edit, string reason)
+    {
+        ArgumentNullException.ThrowIfNull(edit);
+        lock (gate)
+        {
+            var sample = folder.Study.Sample(edit.Sample);
+            if (sample is null)
+                return new EditOutcome(edit, null, $"{edit.Sample} is not in this study any more. What you typed is still in the cell's message: {edit.Text}.");
+            var recorded = TypedFact.Shown(sample.Fact(edit.Property));
+            if (!string.Equals(recorded, edit.Seen, StringComparison.Ordinal))
+                return new EditOutcome(edit, recorded, $"{edit.Sample} changed in another window: {Named(recorded)}. Yours: {Named(edit.Text)}. Choose one; both stay in the Daybook.");
+            if (TypedFact.Read(edit, out var trouble) is not { } fact)
+                return new EditOutcome(edit, null, trouble);
+            if (recorded.Length > 0 && string.IsNullOrWhiteSpace(reason))
+                return new EditOutcome(edit, null, $"Say why {edit.Property.Title} of {edit.Sample} is corrected. A reader will see this.") { AsksReason = true };
+            var change = recorded.Length > 0
+                ? (Change)new FactCorrected(edit.Sample, fact, reason.Trim())
+                : new TakenIn { Samples = [sample with { Facts = sample.Facts.Clear().Add(fact.Property, fact) }] };
+            return new EditOutcome(edit, null, Keep(() => folder.Append(folder.Daybook.Version, who, change)));
+        }
+    }
+
+    /// <summary>What would follow from a strike, set beside what follows now. Nothing is kept.</summary>
+    /// <param name="target">Sample code or reading id.</param>
+    /// <param name="cancel">Stops it.</param>
+    public Task<StrikeComparison> Compare(string target, CancellationToken cancel)
+    {
+        var state = now;
+        return Task.Run(
+            () =>
+            {
+                var study = state.Study;
+                var struck = study with { Strikes = study.Strikes.Add(new Strike(target, "as if", study.Version + 1, clock.GetLocalNow(), who)) };
+                return StrikeComparison.Of(state.Dossier ?? Dossier.Of(study), Dossier.Of(struck));
+            },
+            cancel);
+    }
+
+    /// <summary>The bytes of an original, checked against its fingerprint.</summary>
+    /// <param name="sha256">Its fingerprint.</param>
+    public byte[] Original(string sha256)
+    {
+        lock (gate)
+            return folder.ReadOriginal(sha256);
+    }
+
+    /// <summary>Writes the plain copy and lets the study go.</summary>
+    public void Dispose()
+    {
+        lock (gate)
+            folder.Close();
+    }
+
+    private static string Named(string value) => value.Length == 0 ? "nothing recorded" : value;
+
+    private string? Keep(Action append)
+    {
+        string? trouble = null;
+        lock (gate)
+        {
+            var before = folder.Daybook.Version;
+            try
+            {
+                append();
+            }
+            catch (StudyException e)
+            {
+                trouble = $"{e.Code} {e.Message}";
+            }
+            catch (ArgumentException e)
+            {
+                trouble = e.Message;
+            }
+
+            if (folder.Daybook.Version == before)
+            {
+                now = now with { Trouble = trouble };
+            }
+            else
+            {
+                now = new StudyState(folder.Daybook, null, clock.GetLocalNow(), null);
+                WorkOut(now.Daybook);
+            }
+        }
+
+        Changed?.Invoke(this, EventArgs.Empty);
+        return trouble;
+    }
+
+    // In the background; a result that an entry has overtaken is dropped, so that no page ever shows a number of an earlier state.
+    private void WorkOut(Daybook daybook) => _ = Task.Run(() =>
+    {
+        Dossier? dossier = null;
+        string? trouble = null;
+        try
+        {
+            dossier = Dossier.Of(daybook.Study);
+        }
+#pragma warning disable CA1031 // Whatever goes wrong in the arithmetic is ours; the page says so and the study stays as it is.
+        catch (Exception fault)
+#pragma warning restore CA1031
+        {
+            trouble = $"This is a fault in Holdfast, not in your data: {fault.GetType().Name}. Everything is kept; undo the last entry to go on.";
+        }
+
+        lock (gate)
+        {
+            if (now.Daybook.Version != daybook.Version)
+                return;
+            now = now with { Dossier = dossier, Trouble = trouble ?? now.Trouble };
+        }
+
+        Changed?.Invoke(this, EventArgs.Empty);
+    });
+}

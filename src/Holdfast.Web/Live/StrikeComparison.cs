@@ -1,0 +1,49 @@
+using System.Collections.Immutable;
+using Holdfast.Claims;
+using Holdfast.Claims.Analyses;
+using Holdfast.Reports.StudyTables;
+
+namespace Holdfast.Web.Live;
+
+/// <summary>What changes between two workings of a study: claims first, then findings, then quantities.</summary>
+/// <param name="Claims">Claims whose verdict changes.</param>
+/// <param name="Findings">Fits whose best curve or first parameter changes.</param>
+/// <param name="Quantities">Levels whose mean uptake changes.</param>
+public sealed record StrikeComparison(ImmutableArray<BeforeAfter> Claims, ImmutableArray<BeforeAfter> Findings, ImmutableArray<BeforeAfter> Quantities)
+{
+    /// <summary>Compares two workings.</summary>
+    /// <param name="before">As it is.</param>
+    /// <param name="after">As it would be.</param>
+    public static StrikeComparison Of(Dossier before, Dossier after)
+    {
+        ArgumentNullException.ThrowIfNull(before);
+        ArgumentNullException.ThrowIfNull(after);
+        return new(
+            Differing(before.Verdicts, after.Verdicts, v => v.Claim.Id, v => v.Sentence, v => InWords.Of(v.Ruling)),
+            Differing(Fits(before), Fits(after), f => f.Series.Name, f => f.Series.Name, Best),
+            Differing(Levels(before), Levels(after), l => l.Name, l => l.Name, l => l.Mean));
+    }
+
+    private static IEnumerable<FittedSeries> Fits(Dossier dossier) => dossier.Evidence.Kinetics.Concat(dossier.Evidence.Isotherms);
+
+    private static string Best(FittedSeries fitted) => fitted.Best is not { } best
+        ? "no curve settles"
+        : best.Card.Name + ": " + string.Join(", ", best.Parameters.Select(p => $"{p.Symbol} = {InWords.Plain(p.Value, p.Unit)}"));
+
+    private static IEnumerable<(string Name, string Mean)> Levels(Dossier dossier)
+        => dossier.Evidence.Series.Where(s => s.Varied is not null).SelectMany(s => s.Levels.Where(l => !l.Uptakes.IsEmpty).Select(l =>
+            ($"q, {s.Name} at {InWords.Plain(l.X, s.Varied!.Unit)}", $"{InWords.Plain(l.Uptakes.Average(), "mg/g")}, n = {InWords.Plain(l.Uptakes.Length)}")));
+
+    private static ImmutableArray<BeforeAfter> Differing<T>(
+        IEnumerable<T> before, IEnumerable<T> after, Func<T, string> key, Func<T, string> name, Func<T, string> says)
+    {
+        var later = after.GroupBy(key, StringComparer.Ordinal).ToDictionary(g => g.Key, g => says(g.First()), StringComparer.Ordinal);
+        return [.. before.Select(b => new BeforeAfter(name(b), says(b), later.GetValueOrDefault(key(b), "gone"))).Where(c => c.Before != c.After)];
+    }
+}
+
+/// <summary>One thing as it is and as it would be.</summary>
+/// <param name="Name">What.</param>
+/// <param name="Before">As it is.</param>
+/// <param name="After">As it would be.</param>
+public sealed record BeforeAfter(string Name, string Before, string After);

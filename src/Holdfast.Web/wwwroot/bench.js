@@ -1,0 +1,166 @@
+// What the browser must do itself: files, pasted blocks, the theme, keys, and what to say when the program is gone.
+const root = document.documentElement;
+
+const isDark = () => root.dataset.theme ? root.dataset.theme === "dark" : matchMedia("(prefers-color-scheme: dark)").matches;
+
+document.addEventListener("click", event => {
+  if (event.target.closest("[data-theme-switch]")) {
+    root.dataset.theme = isDark() ? "light" : "dark";
+    localStorage.setItem("holdfast-theme", root.dataset.theme);
+  }
+  if (event.target.closest("[data-skip]")) {
+    event.preventDefault();
+    document.getElementById("work")?.focus();
+  }
+});
+
+document.addEventListener("keydown", event => {
+  const typing = event.target.closest("input, textarea, select, [contenteditable]");
+  if (typing || !(event.ctrlKey || event.metaKey) || event.key.toLowerCase() !== "z") {
+    return;
+  }
+  event.preventDefault();
+  document.querySelector(event.shiftKey ? "[data-redo]" : "[data-undo]")?.click();
+});
+
+const say = (near, words) => {
+  const line = near.closest(".tray-box")?.querySelector("[data-tray-said]");
+  if (line) {
+    line.textContent = words;
+  }
+};
+
+const post = async (near, address, body, headers) => {
+  say(near, "keeping in the tray…");
+  try {
+    const answer = await fetch(address, { method: "POST", body, headers });
+    if (answer.ok) {
+      say(near, "In the tray. Nothing counts until it is accepted under Readings.");
+      return true;
+    }
+    say(near, "Error: " + (await answer.text() || "the program refused it. Nothing was taken."));
+  } catch {
+    say(near, "Error: the program does not answer, so nothing was taken. What you brought is still here; try again.");
+  }
+  return false;
+};
+
+const sendFiles = async (near, files) => {
+  if (files.length === 0) {
+    return;
+  }
+  const form = new FormData();
+  for (const file of files) {
+    form.append("files", file, file.name);
+  }
+  await post(near, "/tray/files", form);
+};
+
+document.addEventListener("change", async event => {
+  if (event.target.matches("[data-tray-files]")) {
+    await sendFiles(event.target, [...event.target.files]);
+    event.target.value = "";
+  }
+});
+
+document.addEventListener("submit", async event => {
+  if (!event.target.matches("[data-tray-paste], [data-tray-drop]")) {
+    return;
+  }
+  event.preventDefault();
+  const block = event.target.querySelector("textarea");
+  if (block && await post(block, "/tray/text", JSON.stringify({ text: block.value }), { "Content-Type": "application/json" })) {
+    block.value = "";
+  }
+});
+
+const within = async entry => {
+  if (entry.isFile) {
+    return [await new Promise((done, fail) => entry.file(done, fail))];
+  }
+  const reader = entry.createReader();
+  const found = [];
+  for (;;) {
+    const some = await new Promise((done, fail) => reader.readEntries(done, fail));
+    if (some.length === 0) {
+      return found;
+    }
+    for (const one of some) {
+      found.push(...await within(one));
+    }
+  }
+};
+
+document.addEventListener("dragover", event => {
+  const box = event.target.closest?.("[data-tray-drop]");
+  if (box) {
+    event.preventDefault();
+    box.classList.add("over");
+  }
+});
+document.addEventListener("dragleave", event => event.target.closest?.("[data-tray-drop]")?.classList.remove("over"));
+document.addEventListener("drop", async event => {
+  const box = event.target.closest?.("[data-tray-drop]");
+  if (!box) {
+    return;
+  }
+  event.preventDefault();
+  box.classList.remove("over");
+  const entries = [...event.dataTransfer.items].map(item => item.webkitGetAsEntry?.()).filter(Boolean);
+  const plain = [...event.dataTransfer.files];
+  const files = entries.length > 0 ? (await Promise.all(entries.map(within))).flat() : plain;
+  await sendFiles(box, files);
+});
+
+// The live connection is gone: say so in words, try again, and start afresh where the program no longer knows this page.
+// A reload keeps what was typed.
+const lost = document.getElementById("components-reconnect-modal");
+const typedKey = "holdfast-typed:" + location.pathname;
+
+const putAside = () => {
+  const typed = [...document.querySelectorAll("[data-typed]")].map(field => [field.id, field.value]).filter(([, value]) => value);
+  sessionStorage.setItem(typedKey, JSON.stringify(typed));
+};
+
+const bringBack = () => {
+  for (const [id, value] of JSON.parse(sessionStorage.getItem(typedKey) ?? "[]")) {
+    const field = document.getElementById(id);
+    if (field && !field.value) {
+      field.value = value;
+      field.dispatchEvent(new Event("input", { bubbles: true }));
+    }
+  }
+  sessionStorage.removeItem(typedKey);
+};
+
+lost.addEventListener("components-reconnect-state-changed", async event => {
+  const state = event.detail.state;
+  if (state === "show" && !lost.open) {
+    lost.show();
+  } else if (state === "hide") {
+    lost.close();
+  } else if (state === "failed") {
+    document.addEventListener("visibilitychange", again);
+    setTimeout(again, 5000);
+  } else if (state === "rejected") {
+    putAside();
+    location.reload();
+  }
+});
+
+const again = async () => {
+  document.removeEventListener("visibilitychange", again);
+  try {
+    if (await Blazor.reconnect()) {
+      lost.close();
+    } else {
+      putAside();
+      location.reload();
+    }
+  } catch {
+    setTimeout(again, 5000);
+  }
+};
+
+// Fields come alive when the program has taken the page over; what was put aside waits for that.
+setTimeout(bringBack, 600);

@@ -1,0 +1,119 @@
+// Keys of the grid of vials, after the grid pattern of the W3C: one tab stop, arrows, Home and End, Enter or F2 to edit.
+export function attach(frame, program) {
+  const editor = frame.querySelector(".cell-editor");
+  let cell = null;
+  let seen = "";
+
+  const at = (row, col) => frame.querySelector(`[data-row="${row}"][data-col="${col}"]`);
+  const place = of => [Number(of.dataset.row), Number(of.dataset.col)];
+  const last = () => frame.querySelectorAll("tbody tr").length - 1;
+  const width = () => frame.querySelectorAll('[data-row="0"]').length - 1;
+
+  const go = to => {
+    if (!to) {
+      return;
+    }
+    for (const old of frame.querySelectorAll('[role="gridcell"][tabindex="0"]')) {
+      old.tabIndex = -1;
+    }
+    to.tabIndex = 0;
+    to.focus();
+  };
+
+  const edit = (of, text) => {
+    cell = of;
+    seen = of.dataset.seen;
+    editor.setAttribute("aria-label", of.title);
+    editor.hidden = false;
+    editor.style.left = `${of.offsetLeft}px`;
+    editor.style.top = `${of.offsetTop}px`;
+    editor.style.width = `${of.offsetWidth}px`;
+    editor.style.height = `${of.offsetHeight}px`;
+    editor.value = text;
+    editor.focus();
+    if (text === seen) {
+      editor.select();
+    }
+  };
+
+  const leave = async keep => {
+    if (!cell) {
+      return;
+    }
+    const done = cell;
+    cell = null;
+    editor.hidden = true;
+    if (keep) {
+      await program.invokeMethodAsync("Typed", done.dataset.code, Number(done.dataset.col), seen, editor.value);
+    }
+  };
+
+  frame.addEventListener("click", event => go(event.target.closest("[data-row]")));
+  frame.addEventListener("dblclick", event => {
+    const on = event.target.closest("[data-row]");
+    if (on) {
+      edit(on, on.dataset.seen);
+    }
+  });
+
+  frame.addEventListener("keydown", async event => {
+    if (event.target === editor) {
+      if (event.key === "Escape") {
+        const back = cell;
+        await leave(false);
+        go(back);
+      } else if (event.key === "Enter" || event.key === "Tab") {
+        event.preventDefault();
+        const [row, col] = place(cell);
+        const next = event.key === "Enter" ? at(row + 1, col) ?? cell : at(row, col + (event.shiftKey ? -1 : 1)) ?? cell;
+        go(next);
+        await leave(true);
+      }
+      return;
+    }
+    const on = event.target.closest("[data-row]");
+    if (!on) {
+      return;
+    }
+    const [row, col] = place(on);
+    const page = 10;
+    const moves = {
+      ArrowUp: () => at(row - 1, col),
+      ArrowDown: () => at(row + 1, col),
+      ArrowLeft: () => at(row, col - 1),
+      ArrowRight: () => at(row, col + 1),
+      Home: () => at(event.ctrlKey ? 0 : row, 0),
+      End: () => at(event.ctrlKey ? last() : row, width()),
+      PageUp: () => at(Math.max(0, row - page), col),
+      PageDown: () => at(Math.min(last(), row + page), col),
+    };
+    if (moves[event.key]) {
+      event.preventDefault();
+      go(moves[event.key]());
+    } else if (event.key === "Enter" || event.key === "F2") {
+      event.preventDefault();
+      edit(on, on.dataset.seen);
+    } else if (event.key.length === 1 && !event.ctrlKey && !event.metaKey && !event.altKey) {
+      event.preventDefault();
+      edit(on, event.key);
+    }
+  });
+
+  editor.addEventListener("blur", () => leave(true));
+
+  frame.addEventListener("copy", event => {
+    const on = event.target.closest?.("[data-row]");
+    if (on) {
+      event.clipboardData.setData("text/plain", on.dataset.seen);
+      event.preventDefault();
+    }
+  });
+
+  frame.addEventListener("paste", async event => {
+    const on = event.target.closest?.("[data-row]");
+    if (on) {
+      event.preventDefault();
+      await program.invokeMethodAsync("Pasted", on.dataset.code, Number(on.dataset.col), event.clipboardData.getData("text/plain"));
+    }
+  });
+}

@@ -1,0 +1,138 @@
+using System.Globalization;
+using System.Net.Sockets;
+using System.Text;
+
+namespace Holdfast.Web.Tests;
+
+/// <summary>
+/// Every combination of Host, Origin, Sec-Fetch-Site, way of asking and secret, spoken by hand to the running host. What may pass is written down
+/// here from the rules of Fetch and of DNS rebinding, not from the code: our own name, no other site's doing, and the secret.
+/// </summary>
+public sealed class RequestMatrixTests(RequestMatrixTests.Running running) : IClassFixture<RequestMatrixTests.Running>
+{
+    private static readonly string[] Hosts = ["127.0.0.1:{port}", "localhost:{port}", "127.0.0.1:1", "127.0.0.1", "evil.example:{port}", "localhost.evil.example:{port}", "127.0.0.1.nip.example:{port}", ""];
+    private static readonly string?[] Origins = [null, "own", "http://evil.example", "http://127.0.0.1:1", "null"];
+    private static readonly string?[] Sites = [null, "same-origin", "none", "same-site", "cross-site"];
+    private static readonly string[] Ways = ["GET /", "POST /tray/text", "UPGRADE /_blazor", "POST /_blazor/negotiate"];
+    private static readonly string[] Secrets = ["cookie", "header", "none", "wrong"];
+
+    [Fact]
+    public async Task Requests_EveryCombination_OnlyOursPass()
+    {
+        var wrong = new List<string>();
+        var (tried, passed) = (0, 0);
+        foreach (var host in Hosts)
+        {
+            foreach (var origin in Origins)
+            {
+                foreach (var site in Sites)
+                {
+                    foreach (var way in Ways)
+                    {
+                        foreach (var secret in Secrets)
+                        {
+                            var status = await Status(host, origin, site, way, secret);
+                            var (expected, got) = (MayPass(host, origin, site, way, secret), status is >= 100 and < 400);
+                            tried++;
+                            passed += got ? 1 : 0;
+                            if (expected != got)
+                                wrong.Add(FormattableString.Invariant($"{status} for Host '{host}', Origin '{origin}', Sec-Fetch-Site '{site}', {way}, secret {secret}"));
+                        }
+                    }
+                }
+            }
+        }
+
+        Assert.True(wrong.Count == 0, string.Join("\n", wrong.Take(20)));
+        Assert.Equal(Hosts.Length * Origins.Length * Sites.Length * Ways.Length * Secrets.Length, tried);
+        Assert.InRange(passed, 40, tried / 10);
+    }
+
+    [Fact]
+    public async Task StartAddress_AskedTwice_OpensOnce()
+    {
+        await using var bench = await DemoBench.Start();
+        var path = bench.Host.StartAddress.PathAndQuery;
+        Assert.Equal(302, await Send(bench.Host, $"GET {path} HTTP/1.1\r\nHost: 127.0.0.1:{Port(bench.Host)}\r\nConnection: close\r\n\r\n"));
+        Assert.Equal(403, await Send(bench.Host, $"GET {path} HTTP/1.1\r\nHost: 127.0.0.1:{Port(bench.Host)}\r\nConnection: close\r\n\r\n"));
+    }
+
+    private static bool MayPass(string host, string? origin, string? site, string way, string secret)
+    {
+        var reads = way.StartsWith("GET", StringComparison.Ordinal);
+        return (host is "127.0.0.1:{port}" or "localhost:{port}")
+            && (origin == "own" || (origin is null && (reads || secret == "header")))
+            && (site is null or "same-origin" || (reads && site == "none"))
+            && (secret is "cookie" or "header");
+    }
+
+    private async Task<int> Status(string host, string? origin, string? site, string way, string secret)
+    {
+        var port = Port(running.Bench.Host).ToString(CultureInfo.InvariantCulture);
+        var name = host.Replace("{port}", port, StringComparison.Ordinal);
+        var (verb, path) = (way.Split(' ')[0], way.Split(' ')[1]);
+        var body = verb == "POST" && path.StartsWith("/tray", StringComparison.Ordinal) ? "{\"text\":\"a;b\\n1;2\"}" : "";
+        var text = new StringBuilder()
+            .Append(CultureInfo.InvariantCulture, $"{(verb == "UPGRADE" ? "GET" : verb)} {path}{(path.EndsWith("negotiate", StringComparison.Ordinal) ? "?negotiateVersion=1" : "")} HTTP/1.1\r\nHost: {name}\r\n");
+        if (origin is not null)
+            text.Append(CultureInfo.InvariantCulture, $"Origin: {(origin == "own" ? "http://" + name : origin)}\r\n");
+        if (site is not null)
+            text.Append(CultureInfo.InvariantCulture, $"Sec-Fetch-Site: {site}\r\n");
+        text.Append(secret switch
+        {
+            "cookie" => $"Cookie: {running.Cookie}\r\n",
+            "header" => $"X-Holdfast-Start: {running.Bench.Host.Secret}\r\n",
+            "wrong" => $"X-Holdfast-Start: {new string('0', 64)}\r\n",
+            _ => "",
+        });
+        if (verb == "UPGRADE")
+            text.Append("Connection: Upgrade\r\nUpgrade: websocket\r\nSec-WebSocket-Version: 13\r\nSec-WebSocket-Key: AAAAAAAAAAAAAAAAAAAAAA==\r\n\r\n");
+        else
+            text.Append(CultureInfo.InvariantCulture, $"Connection: close\r\n{(verb == "POST" ? $"Content-Type: application/json\r\nContent-Length: {body.Length}\r\n" : "")}\r\n{body}");
+        return await Send(running.Bench.Host, text.ToString());
+    }
+
+    private static int Port(BenchHost host) => new Uri(host.Address).Port;
+
+    private static async Task<int> Send(BenchHost host, string request)
+    {
+        using var line = await Answer(host, request);
+        return int.Parse((await line.ReadLineAsync(TestContext.Current.CancellationToken))!.Split(' ')[1], CultureInfo.InvariantCulture);
+    }
+
+    private static async Task<StreamReader> Answer(BenchHost host, string request)
+    {
+        var socket = new Socket(AddressFamily.InterNetwork, SocketType.Stream, ProtocolType.Tcp);
+        await socket.ConnectAsync("127.0.0.1", Port(host), TestContext.Current.CancellationToken);
+        var stream = new NetworkStream(socket, ownsSocket: true);
+        await stream.WriteAsync(Encoding.ASCII.GetBytes(request), TestContext.Current.CancellationToken);
+        return new StreamReader(stream);
+    }
+
+    /// <summary>One bench for all combinations, with the cookie that the start address gave.</summary>
+    public sealed class Running : IAsyncLifetime
+    {
+        /// <summary>The bench.</summary>
+        public DemoBench Bench { get; private set; } = null!;
+
+        /// <summary>Name and value of the cookie.</summary>
+        public string Cookie { get; private set; } = "";
+
+        /// <inheritdoc/>
+        public async ValueTask InitializeAsync()
+        {
+            Bench = await DemoBench.Start();
+            using var answer = await Answer(Bench.Host, $"GET {Bench.Host.StartAddress.PathAndQuery} HTTP/1.1\r\nHost: 127.0.0.1:{Port(Bench.Host)}\r\nConnection: close\r\n\r\n");
+            while (await answer.ReadLineAsync(TestContext.Current.CancellationToken) is { Length: > 0 } line)
+            {
+                if (line.StartsWith("Set-Cookie: ", StringComparison.OrdinalIgnoreCase))
+                    Cookie = line["Set-Cookie: ".Length..].Split(';')[0];
+            }
+
+            Assert.NotEqual("", Cookie);
+        }
+
+        /// <inheritdoc/>
+        public ValueTask DisposeAsync() => Bench.DisposeAsync();
+    }
+}
