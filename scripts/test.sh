@@ -9,6 +9,12 @@ if ! command -v dotnet >/dev/null 2>&1; then
   exit 1
 fi
 
+# The browser tests drive Chromium; without it they are skipped and say so.
+if [ ! -x /usr/bin/chromium ] && [ "$(id -u)" = 0 ] && command -v apt-get >/dev/null 2>&1; then
+  { apt-get update -qq && apt-get install -y -qq --no-install-recommends chromium; } >/dev/null 2>&1 \
+    || echo "Chromium could not be installed; the browser tests are skipped." >&2
+fi
+
 export DOTNET_CLI_TELEMETRY_OPTOUT=1 DOTNET_NOLOGO=1 DOTNET_CLI_UI_LANGUAGE=en
 # A missing snapshot is a failure, not a new snapshot.
 export SNAPSHOOTER_STRICT_MODE=true

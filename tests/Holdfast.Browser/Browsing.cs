@@ -1,0 +1,87 @@
+using Holdfast.Web.Tests;
+using Microsoft.Playwright;
+
+namespace Holdfast.Browser;
+
+/// <summary>A browser on the invented study. Every page it opens is watched: nothing may be asked of another origin, nothing may break the content policy.</summary>
+public sealed class Browsing : IAsyncLifetime
+{
+    private static readonly string[] Places = ["/usr/bin/chromium", "/usr/bin/chromium-browser", "/usr/bin/google-chrome"];
+    private readonly List<string> offences = [];
+    private IPlaywright? driver;
+    private IBrowser? browser;
+
+    /// <summary>The bench.</summary>
+    public DemoBench Bench { get; private set; } = null!;
+
+    /// <summary>What broke a rule since the last <see cref="Open"/>.</summary>
+    public IReadOnlyList<string> Offences => offences;
+
+    private static string? Chromium => Places.FirstOrDefault(File.Exists);
+
+    /// <inheritdoc/>
+    public async ValueTask InitializeAsync()
+    {
+        if (Chromium is not { } program)
+            return;
+        Bench = await DemoBench.Start();
+        driver = await Playwright.CreateAsync();
+        browser = await driver.Chromium.LaunchAsync(new()
+        {
+            ExecutablePath = program,
+            Args = ["--no-sandbox", "--disable-gpu", "--disable-quic", "--no-first-run", "--disable-background-networking", "--disable-component-update", "--disable-sync"],
+        });
+    }
+
+    /// <summary>A new page of a reader who has passed the start address; the test is skipped where no browser is installed.</summary>
+    /// <param name="width">Width in CSS pixels.</param>
+    /// <param name="dark">True for the dark theme.</param>
+    public async Task<IPage> Open(int width = 1280, bool dark = false)
+    {
+        Assert.SkipWhen(browser is null, "No Chromium in /usr/bin: install the package chromium, or run scripts/test.sh, which does.");
+        offences.Clear();
+        var context = await browser!.NewContextAsync(new()
+        {
+            ViewportSize = new() { Width = width, Height = 900 },
+            ColorScheme = dark ? ColorScheme.Dark : ColorScheme.Light,
+            Permissions = ["clipboard-read", "clipboard-write"],
+            ExtraHTTPHeaders = [new("X-Holdfast-Start", Bench.Host.Secret)],
+            ReducedMotion = ReducedMotion.Reduce,
+        });
+        await context.AddInitScriptAsync("document.addEventListener('securitypolicyviolation', e => console.error('policy: ' + e.violatedDirective + ' ' + e.blockedURI))");
+        context.SetDefaultTimeout(60_000);
+        var page = await context.NewPageAsync();
+        page.Request += (_, request) =>
+        {
+            if (!request.Url.StartsWith(Bench.Host.Address, StringComparison.Ordinal) && !request.Url.StartsWith("data:", StringComparison.Ordinal) && !request.Url.StartsWith("blob:", StringComparison.Ordinal))
+                offences.Add("asked elsewhere: " + request.Url);
+        };
+        page.Console += (_, message) =>
+        {
+            if (message.Type == "error")
+                offences.Add("console: " + message.Text);
+        };
+        page.PageError += (_, error) => offences.Add("script: " + error);
+        return page;
+    }
+
+    /// <summary>Goes to a page and waits until it answers and the study is worked out.</summary>
+    /// <param name="page">The page.</param>
+    /// <param name="path">Path, from a slash.</param>
+    public async Task Go(IPage page, string path)
+    {
+        ArgumentNullException.ThrowIfNull(page);
+        await page.GotoAsync(Bench.Host.Address + path, new() { WaitUntil = WaitUntilState.NetworkIdle });
+        await page.WaitForFunctionAsync("() => !document.querySelector('.defence .working, [aria-busy=true]')");
+    }
+
+    /// <inheritdoc/>
+    public async ValueTask DisposeAsync()
+    {
+        if (browser is not null)
+            await browser.DisposeAsync();
+        driver?.Dispose();
+        if (Bench is not null)
+            await Bench.DisposeAsync();
+    }
+}

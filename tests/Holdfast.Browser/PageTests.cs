@@ -1,0 +1,82 @@
+using System.Globalization;
+using Deque.AxeCore.Playwright;
+using Microsoft.Playwright;
+
+namespace Holdfast.Browser;
+
+/// <summary>
+/// Every page in both themes by the rules of axe-core (WCAG 2.x), and at four widths. With HOLDFAST_LOOK set to a folder, what was seen is kept there.
+/// </summary>
+[Collection("browser")]
+public sealed class PageTests(Browsing browsing) : IClassFixture<Browsing>
+{
+    private static readonly string[] Paths =
+    [
+        "/", "/plan", "/preparations", "/samples", "/samples/ISO-20-1", "/readings", "/readings/R-0001", "/quantities", "/quantities/q/ISO-20-1", "/findings",
+        "/defence", "/write-up", "/daybook", "/apparatus", "/nowhere",
+    ];
+
+    [Theory]
+    [InlineData(false)]
+    [InlineData(true)]
+    public async Task Pages_AllOfThem_HaveNoSeriousFault(bool dark)
+    {
+        var page = await browsing.Open(dark: dark);
+        var faults = new List<string>();
+        foreach (var path in Paths.Append(await Claim(page)))
+        {
+            await browsing.Go(page, path);
+            await Keep(page, path, 1280, dark);
+            var result = await page.RunAxe();
+            faults.AddRange(result.Violations.Where(v => v.Impact is "serious" or "critical")
+                .Select(v => $"{path}: {v.Id}, {v.Help}: {string.Join(" | ", v.Nodes.Take(3).Select(n => n.Html[..Math.Min(160, n.Html.Length)]))}"));
+            Assert.Equal(1, await page.Locator("h1").CountAsync());
+            Assert.Contains("Invented data", await page.Locator(".invented").InnerTextAsync(), StringComparison.Ordinal);
+        }
+
+        Assert.True(faults.Count == 0, string.Join("\n", faults));
+        Assert.True(browsing.Offences.Count == 0, string.Join("\n", browsing.Offences));
+    }
+
+    [Theory]
+    [InlineData(1280)]
+    [InlineData(900)]
+    [InlineData(480)]
+    [InlineData(320)]
+    public async Task Defence_ItsCounts_AreInViewAtEveryWidth(int width)
+    {
+        var page = await browsing.Open(width);
+        foreach (var path in Paths.Append(await Claim(page)))
+        {
+            await browsing.Go(page, path);
+            await Keep(page, path, width, dark: false);
+            var counts = page.Locator(".verdict-counts dd");
+            Assert.Equal(3, await counts.CountAsync());
+            for (var i = 0; i < 3; i++)
+            {
+                var box = await counts.Nth(i).BoundingBoxAsync();
+                Assert.True(box is { Width: > 0, Height: > 0 } && box.X >= 0 && box.X + box.Width <= width && box.Y >= 0 && box.Y + box.Height <= 900, $"{path} at {width} px");
+                Assert.True(int.TryParse(await counts.Nth(i).InnerTextAsync(), NumberStyles.None, CultureInfo.InvariantCulture, out _));
+            }
+
+            Assert.True(await page.EvaluateAsync<int>("() => document.documentElement.scrollWidth") <= width, $"{path} scrolls sideways at {width} px");
+        }
+    }
+
+    private async Task<string> Claim(IPage page)
+    {
+        await browsing.Go(page, "/defence");
+        return (await page.Locator(".claims a").First.GetAttributeAsync("href"))!;
+    }
+
+    private static async Task Keep(IPage page, string path, int width, bool dark)
+    {
+        if (Environment.GetEnvironmentVariable("HOLDFAST_LOOK") is not { Length: > 0 } folder)
+            return;
+        var name = string.Concat(path.Trim('/').Select(c => char.IsLetterOrDigit(c) ? c : '-'));
+        await page.ScreenshotAsync(new()
+        {
+            Path = Path.Combine(folder, string.Create(CultureInfo.InvariantCulture, $"{(name.Length == 0 ? "home" : name)}-{width}{(dark ? "-dark" : "")}.png")),
+        });
+    }
+}
