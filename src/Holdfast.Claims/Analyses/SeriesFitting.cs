@@ -8,6 +8,9 @@ namespace Holdfast.Claims.Analyses;
 /// <summary>Fits every kinetic curve and every isotherm to the series they belong to.</summary>
 internal static class SeriesFitting
 {
+    // A curve that the data determine settles within some dozen steps; one that they do not would creep for thousands and end undetermined all the same.
+    private const int MostSteps = 500;
+
     private static readonly Lazy<ImmutableArray<Model>> KineticCurves = new(() => [.. Model.AllIn("Holdfast.Kinetics")]);
 
     // A curve whose abscissa is not the concentration itself needs something that a vessel sheet does not hold (the solubility): not fitted unasked.
@@ -45,14 +48,18 @@ internal static class SeriesFitting
         {
             Fits = FitAll(IsothermCurves.Value, new Points(left, uptakes, "mg/L", "mg/g", ids: codes), profiles: true),
             Weighed = u.All(v => v > 0) && vessels.Length > 0
-                ? [.. IsothermCurves.Value.Select(m => m.Batch(
+                ? Each(IsothermCurves.Value, m => m.Batch(
                     new BatchPoints(
                         Array.ConvertAll(vessels, v => v.Start!.Value.Value), Array.ConvertAll(vessels, v => v.Dose!.Value.Value), left, u, ids: codes),
-                    new FitOptions { Profiles = false }))]
+                    new FitOptions { Profiles = false, MostIterations = MostSteps }))
                 : [],
         };
     }
 
     private static ImmutableArray<FitResult> FitAll(ImmutableArray<Model> curves, Points points, bool profiles)
-        => [.. curves.Select(c => c.Fit(points, new FitOptions { Profiles = profiles }))];
+        => Each(curves, c => c.Fit(points, new FitOptions { Profiles = profiles, MostIterations = MostSteps }));
+
+    // Fits are pure and keep their order, so that two cores give the bits of one in half the time.
+    private static ImmutableArray<FitResult> Each(ImmutableArray<Model> curves, Func<Model, FitResult> fit)
+        => [.. curves.AsParallel().AsOrdered().Select(fit)];
 }
