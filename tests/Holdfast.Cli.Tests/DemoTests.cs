@@ -62,7 +62,7 @@ public class DemoTests
         using var line = new Typed();
         line.Type("demo");
         line.Folder = Path.Combine(line.Folder, "holdfast-demo");
-        foreach (var words in new[] { "defend", "reduce", "trail q:ISO-20-1", "list", "list readings", "list daybook" })
+        foreach (var words in new[] { "defend", "reduce", "fit kinetics", "fit isotherm", "trail q:ISO-20-1", "list", "list readings", "list daybook" })
         {
             line.Type([.. words.Split(' '), "--as", "json", "--quiet"]);
             using var json = JsonDocument.Parse(line.Out);

@@ -1,6 +1,8 @@
 using System.Collections.Immutable;
 using Holdfast.BatchSorption;
 using Holdfast.Fitting;
+using Holdfast.Isotherms;
+using Holdfast.Kinetics;
 using Holdfast.Studies.Properties;
 
 namespace Holdfast.Claims.Analyses;
@@ -10,11 +12,6 @@ internal static class SeriesFitting
 {
     // A curve that the data determine settles within some dozen steps; one that they do not would creep for thousands and end undetermined all the same.
     private const int MostSteps = 500;
-
-    private static readonly Lazy<ImmutableArray<Model>> KineticCurves = new(() => [.. Model.AllIn("Holdfast.Kinetics")]);
-
-    // A curve whose abscissa is not the concentration itself needs something that a vessel sheet does not hold (the solubility): not fitted unasked.
-    private static readonly Lazy<ImmutableArray<Model>> IsothermCurves = new(() => [.. Model.AllIn("Holdfast.Isotherms").Where(m => m.Card.Abscissa is null)]);
 
     /// <summary>Kinetic curves fitted to a series in which the contact time was varied.</summary>
     /// <param name="series">The series.</param>
@@ -28,8 +25,8 @@ internal static class SeriesFitting
         var plateau = Plateau.Test(times, uptakes);
         return new FittedSeries(series)
         {
-            Fits = FitAll(KineticCurves.Value, new Points(times, uptakes, "min", "mg/g", ids: codes), profiles: true),
-            Weighed = u.All(v => v > 0) ? FitAll(KineticCurves.Value, new Points(times, uptakes, "min", "mg/g", u, ids: codes), profiles: false) : [],
+            Fits = FitAll(Kinetic.All, new Points(times, uptakes, "min", "mg/g", ids: codes), profiles: true),
+            Weighed = u.All(v => v > 0) ? FitAll(Kinetic.All, new Points(times, uptakes, "min", "mg/g", u, ids: codes), profiles: false) : [],
             Plateau = plateau.Value,
             Findings = [.. plateau.Findings],
         };
@@ -46,9 +43,9 @@ internal static class SeriesFitting
         var u = Array.ConvertAll(vessels, v => v.End!.Value!.Value.U);
         return new FittedSeries(series)
         {
-            Fits = FitAll(IsothermCurves.Value, new Points(left, uptakes, "mg/L", "mg/g", ids: codes), profiles: true),
+            Fits = FitAll(Isotherm.All, new Points(left, uptakes, "mg/L", "mg/g", ids: codes), profiles: true),
             Weighed = u.All(v => v > 0) && vessels.Length > 0
-                ? Each(IsothermCurves.Value, m => m.Batch(
+                ? Each(Isotherm.All, m => m.Batch(
                     new BatchPoints(
                         Array.ConvertAll(vessels, v => v.Start!.Value.Value), Array.ConvertAll(vessels, v => v.Dose!.Value.Value), left, u, ids: codes),
                     new FitOptions { Profiles = false, MostIterations = MostSteps }))
@@ -56,10 +53,10 @@ internal static class SeriesFitting
         };
     }
 
-    private static ImmutableArray<FitResult> FitAll(ImmutableArray<Model> curves, Points points, bool profiles)
+    private static ImmutableArray<FitResult> FitAll(IReadOnlyList<Model> curves, Points points, bool profiles)
         => Each(curves, c => c.Fit(points, new FitOptions { Profiles = profiles, MostIterations = MostSteps }));
 
     // Fits are pure and keep their order, so that two cores give the bits of one in half the time.
-    private static ImmutableArray<FitResult> Each(ImmutableArray<Model> curves, Func<Model, FitResult> fit)
+    private static ImmutableArray<FitResult> Each(IReadOnlyList<Model> curves, Func<Model, FitResult> fit)
         => [.. curves.AsParallel().AsOrdered().Select(fit)];
 }

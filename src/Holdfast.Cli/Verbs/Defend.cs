@@ -2,6 +2,7 @@ using System.CommandLine;
 using System.Globalization;
 using System.Text.Json;
 using Holdfast.Claims;
+using Holdfast.Reports.StudyTables;
 
 namespace Holdfast.Cli.Verbs;
 
@@ -41,7 +42,7 @@ internal sealed class Defend : IVerb
             else if (parsed.GetValue(options.As) == "json")
                 door.Out.WriteLine(Json(verdicts));
             else
-                Printed.Write(Reports.StudyTables.ClaimTable.Of(verdicts), "csv", door.Out);
+                Printed.Write(ClaimTable.Of(verdicts), "csv", door.Out);
             return CodeOf(verdicts);
         });
         return command;
@@ -67,7 +68,7 @@ internal sealed class Defend : IVerb
             output.WriteLine("There is nothing to judge yet: take in readings and a vessel sheet first.");
         foreach (var verdict in verdicts)
         {
-            output.WriteLine($"{Words(verdict.Ruling),-14}  {verdict.Sentence}");
+            output.WriteLine($"{InWords.Of(verdict.Ruling),-14}  {verdict.Sentence}");
             if (brief)
                 continue;
             Part(output, "id", verdict.Claim.Id);
@@ -88,15 +89,6 @@ internal sealed class Defend : IVerb
         output.WriteLine(string.Create(CultureInfo.InvariantCulture,
             $"{verdicts.Count(v => v.Ruling == Ruling.Holds)} hold, {verdicts.Count(v => v.Ruling == Ruling.NotShownYet)} not shown yet, {verdicts.Count(v => v.Ruling == Ruling.Contradicted)} contradicted"));
     }
-
-    /// <summary>A ruling in words.</summary>
-    /// <param name="ruling">The ruling.</param>
-    internal static string Words(Ruling ruling) => ruling switch
-    {
-        Ruling.Holds => "holds",
-        Ruling.Contradicted => "contradicted",
-        _ => "not shown yet",
-    };
 
     private static void Part(TextWriter output, string name, string text)
     {
@@ -129,7 +121,7 @@ internal sealed class Defend : IVerb
         json.WriteString("claim", verdict.Claim.Id);
         json.WriteString("rule", verdict.Claim.Rule);
         json.WriteString("sentence", verdict.Sentence);
-        json.WriteString("verdict", Words(verdict.Ruling));
+        json.WriteString("verdict", InWords.Of(verdict.Ruling));
         json.WriteString("why", verdict.Reason);
         json.WriteString("method", verdict.Method);
         if (verdict.Scope is not null)

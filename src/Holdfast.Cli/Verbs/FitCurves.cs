@@ -2,6 +2,8 @@ using System.CommandLine;
 using System.Globalization;
 using Holdfast.Claims.Analyses;
 using Holdfast.Fitting;
+using Holdfast.Isotherms;
+using Holdfast.Kinetics;
 using Holdfast.Reports.StudyTables;
 using Holdfast.Studies;
 using Holdfast.Studies.Import;
@@ -41,8 +43,7 @@ internal sealed class FitCurves : IVerb
                 return Exit.NoSuchThing;
             }
 
-            foreach (var fitted in all)
-                Show(fitted.Series.Name, fitted.Fits, form, door);
+            Show([.. all.Select(f => (f.Series.Name, (IReadOnlyList<FitResult>)f.Fits))], form, door);
             return all.Any(f => f.Best is not null) ? Exit.Done : Exit.NeedsDecision;
         });
         return command;
@@ -70,15 +71,21 @@ internal sealed class FitCurves : IVerb
 
         if (remark.Length > 0)
             door.Error.WriteLine(remark);
-        var models = Model.AllIn(kinetics ? "Holdfast.Kinetics" : "Holdfast.Isotherms").Where(m => m.Card.Abscissa is null);
-        var fits = models.Select(m => m.Fit(data)).ToArray();
-        Show(Path.GetFileNameWithoutExtension(path), fits, form, door);
+        var fits = (kinetics ? Kinetic.All : Isotherm.All).Select(m => m.Fit(data)).ToArray();
+        Show([(Path.GetFileNameWithoutExtension(path), fits)], form, door);
         return fits.Any(f => f.IsFit && f.Nu > 0) ? Exit.Done : Exit.NeedsDecision;
     }
 
-    private static void Show(string name, IReadOnlyList<FitResult> fits, string form, Door door)
+    // One table whatever the number of series, so that its JSON is one object.
+    private static void Show((string Series, IReadOnlyList<FitResult> Fits)[] fitted, string form, Door door)
     {
-        Printed.Write(ParameterTable.Of("fits", $"Curves fitted to {name}", fits), form, door.Out);
+        Printed.Write(ParameterTable.Of("fits", $"Curves fitted to {string.Join(", ", fitted.Select(f => f.Series))}", fitted), form, door.Out);
+        foreach (var (series, fits) in fitted)
+            Tell(series, fits, door);
+    }
+
+    private static void Tell(string name, IReadOnlyList<FitResult> fits, Door door)
+    {
         var settled = fits.Where(f => f.IsFit && f.Aicc is not null).OrderBy(f => f.Aicc).ToArray();
         if (settled.Length == 0)
         {

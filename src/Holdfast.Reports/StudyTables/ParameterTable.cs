@@ -16,20 +16,19 @@ public static class ParameterTable
         ["na"] = "does not apply",
     };
 
-    /// <summary>The fits of one series, best first.</summary>
+    /// <summary>The fits of any number of series in one flat table for the terminal and for machines; the best curve of each series first.</summary>
     /// <param name="name">Short stable name of the table.</param>
     /// <param name="caption">What it shows.</param>
-    /// <param name="fits">The fits.</param>
-    public static Table Of(string name, string caption, IEnumerable<FitResult> fits)
+    /// <param name="fitted">Each series by its name, with its fits.</param>
+    public static Table Of(string name, string caption, IEnumerable<(string Series, IReadOnlyList<FitResult> Fits)> fitted)
     {
-        ArgumentNullException.ThrowIfNull(fits);
-        var sorted = fits.OrderBy(f => f.IsFit ? 0 : 1).ThenBy(f => f.Aicc ?? double.MaxValue).ThenBy(f => f.Card.Name, StringComparer.Ordinal).ToArray();
-        var best = sorted.Where(f => f.IsFit && f.Aicc is not null).Select(f => f.Aicc).FirstOrDefault();
+        ArgumentNullException.ThrowIfNull(fitted);
         return new Table(
             name,
             caption,
             [
-                new Column("curve", "Curve") { NamesRows = true },
+                new Column("series", "Series") { NamesRows = true },
+                new Column("curve", "Curve"),
                 new Column("parameter", "Parameter"),
                 new Column("value", "Value"),
                 new Column("unit", "Unit"),
@@ -41,7 +40,7 @@ public static class ParameterTable
                 new Column("delta", "ΔAICc"),
                 new Column("remark", "Remark"),
             ],
-            [.. sorted.SelectMany(f => Rows(f, best))],
+            [.. fitted.SelectMany(s => Rows(s.Series, s.Fits))],
             Codes)
         {
             Notes =
@@ -52,12 +51,19 @@ public static class ParameterTable
         };
     }
 
-    private static IEnumerable<Row> Rows(FitResult fit, double? best)
+    private static IEnumerable<Row> Rows(string series, IReadOnlyList<FitResult> fits)
+    {
+        var sorted = RankingTable.Sorted(fits);
+        var best = sorted.Where(f => f.IsFit && f.Aicc is not null).Select(f => f.Aicc).FirstOrDefault();
+        return sorted.SelectMany(f => Rows(series, f, best));
+    }
+
+    private static IEnumerable<Row> Rows(string series, FitResult fit, double? best)
     {
         if (fit.Parameters.Count == 0)
         {
             yield return Row.Of(
-                fit.Card.Name, "", new MissingCell("nd"), "", new MissingCell("nd"), new NumberCell(fit.N) { Decimals = 0 }, new MissingCell("nd"), new MissingCell("na"),
+                series, fit.Card.Name, "", new MissingCell("nd"), "", new MissingCell("nd"), new NumberCell(fit.N) { Decimals = 0 }, new MissingCell("nd"), new MissingCell("na"),
                 new MissingCell("nd"), new MissingCell("nd"), Remark(fit));
             yield break;
         }
@@ -67,7 +73,7 @@ public static class ParameterTable
             var parameter = fit.Parameters[j];
             var first = j == 0;
             yield return Row.Of(
-                fit.Card.Name,
+                series, fit.Card.Name,
                 parameter.Symbol,
                 parameter.StandardError is { } se ? new MeasuredCell(parameter.Value, se) : new NumberCell(parameter.Value),
                 parameter.Unit,

@@ -1,3 +1,4 @@
+using Holdfast.Amounts;
 using Holdfast.Statistics;
 
 namespace Holdfast.Fitting.Solving;
@@ -175,7 +176,7 @@ internal sealed class Report(
         {
             var symbol = card.Parameters[end.Runaway].Symbol;
             Add("HF-415", Weight.Stop, FormattableString.Invariant(
-                $"{card.Name}: {symbol} ran to {problem.Coordinates.ToNatural(end.Runaway, theta[end.Runaway]):G2}, where the curve no longer depends on it. The points hold no information on it."));
+                $"{card.Name}: {symbol} ran to {RoundedNumber.WithoutUncertainty(problem.Coordinates.ToNatural(end.Runaway, theta[end.Runaway]), 2)}, where the curve no longer depends on it. The points hold no information on it."));
         }
         else if (stop == StopReason.RankDeficient)
         {
@@ -194,7 +195,7 @@ internal sealed class Report(
         else if (identifiability.Determined is { } determined)
         {
             Add("HF-416", Weight.Caution, FormattableString.Invariant(
-                $"{card.Name}: the parameters are hard to tell apart (condition {identifiability.Condition:G2}); mainly {determined} is determined."));
+                $"{card.Name}: the parameters are hard to tell apart (condition {RoundedNumber.WithoutUncertainty(identifiability.Condition, 2)}); mainly {determined} is determined."));
         }
 
         if (!WeightsSettled)
