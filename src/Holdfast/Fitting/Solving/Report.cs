@@ -1,4 +1,3 @@
-using Holdfast.Amounts;
 using Holdfast.Statistics;
 
 namespace Holdfast.Fitting.Solving;
@@ -176,7 +175,7 @@ internal sealed class Report(
         {
             var symbol = card.Parameters[end.Runaway].Symbol;
             Add("HF-415", Weight.Stop, FormattableString.Invariant(
-                $"{card.Name}: {symbol} ran to {RoundedNumber.WithoutUncertainty(problem.Coordinates.ToNatural(end.Runaway, theta[end.Runaway]), 2)}, where the curve no longer depends on it. The points hold no information on it."));
+                $"{card.Name}: {symbol} ran out of the range of the data, where the curve no longer depends on it. The points hold no information on it."));
         }
         else if (stop == StopReason.RankDeficient)
         {
@@ -195,7 +194,7 @@ internal sealed class Report(
         else if (identifiability.Determined is { } determined)
         {
             Add("HF-416", Weight.Caution, FormattableString.Invariant(
-                $"{card.Name}: the parameters are hard to tell apart (condition {RoundedNumber.WithoutUncertainty(identifiability.Condition, 2)}); mainly {determined} is determined."));
+                $"{card.Name}: the parameters are hard to tell apart; mainly {determined} is determined."));
         }
 
         if (!WeightsSettled)
