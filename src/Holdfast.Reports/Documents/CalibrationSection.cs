@@ -8,10 +8,13 @@ using Holdfast.Reports.StudyTables;
 namespace Holdfast.Reports.Documents;
 
 /// <summary>How readings became concentrations: lines, limits, quality control.</summary>
-internal static class CalibrationSection
+internal sealed class CalibrationSection : IResultSection
 {
-    /// <summary>The section.</summary>
-    public static Section Of(Dossier dossier, Numbering numbering)
+    /// <inheritdoc/>
+    public int Place => 10;
+
+    /// <inheritdoc/>
+    public Section? Of(Dossier dossier, Numbering numbering)
     {
         var runs = dossier.Evidence.Runs;
         var own = runs.Where(r => r is { Curve: not null, BorrowedFrom: null }).ToArray();

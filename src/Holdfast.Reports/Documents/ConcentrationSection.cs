@@ -7,10 +7,13 @@ using Holdfast.Studies;
 namespace Holdfast.Reports.Documents;
 
 /// <summary>From signals to concentrations and uptakes: what was read, how often, how well.</summary>
-internal static class ConcentrationSection
+internal sealed class ConcentrationSection : IResultSection
 {
-    /// <summary>The section.</summary>
-    public static Section Of(Dossier dossier, Numbering numbering)
+    /// <inheritdoc/>
+    public int Place => 20;
+
+    /// <inheritdoc/>
+    public Section? Of(Dossier dossier, Numbering numbering)
     {
         var evidence = dossier.Evidence;
         var study = evidence.Study;

@@ -7,10 +7,13 @@ using Holdfast.Studies.Properties;
 namespace Holdfast.Reports.Documents;
 
 /// <summary>Removal and uptake against dose.</summary>
-internal static class DoseSection
+internal sealed class DoseSection : IResultSection
 {
-    /// <summary>The section; null without a dose series.</summary>
-    public static Section? Of(Dossier dossier, Numbering numbering)
+    /// <inheritdoc/>
+    public int Place => 30;
+
+    /// <inheritdoc/>
+    public Section? Of(Dossier dossier, Numbering numbering)
     {
         var all = dossier.Evidence.Series.Where(s => s.Varied == BatchProperties.Dose && !s.Levels.IsEmpty).ToArray();
         if (all.Length == 0)

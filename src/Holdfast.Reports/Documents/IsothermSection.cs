@@ -9,10 +9,13 @@ using Holdfast.Reports.StudyTables;
 namespace Holdfast.Reports.Documents;
 
 /// <summary>Uptake against the concentration left.</summary>
-internal static class IsothermSection
+internal sealed class IsothermSection : IResultSection
 {
-    /// <summary>The section; null without an isotherm series.</summary>
-    public static Section? Of(Dossier dossier, Numbering numbering)
+    /// <inheritdoc/>
+    public int Place => 50;
+
+    /// <inheritdoc/>
+    public Section? Of(Dossier dossier, Numbering numbering)
     {
         if (dossier.Evidence.Isotherms.IsEmpty)
             return null;

@@ -9,14 +9,17 @@ using Holdfast.Reports.StudyFigures;
 namespace Holdfast.Reports.Documents;
 
 /// <summary>Uptake against contact time.</summary>
-internal static class KineticsSection
+internal sealed class KineticsSection : IResultSection
 {
     private const double TrapScatter = 0.05;
     private const int TrapSets = 1000;
     private const ulong TrapSeed = 1;
 
-    /// <summary>The section; null without a kinetic series.</summary>
-    public static Section? Of(Dossier dossier, Numbering numbering)
+    /// <inheritdoc/>
+    public int Place => 40;
+
+    /// <inheritdoc/>
+    public Section? Of(Dossier dossier, Numbering numbering)
     {
         var all = dossier.Evidence.Kinetics;
         if (all.IsEmpty)

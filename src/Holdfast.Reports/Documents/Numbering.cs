@@ -7,10 +7,16 @@ using Holdfast.Reports.Trails;
 
 namespace Holdfast.Reports.Documents;
 
-/// <summary>Hands out the numbers of figures, tables and trails in the order in which a reader meets them, and writes them.</summary>
-internal sealed class Numbering(Dossier dossier)
+/// <summary>
+/// Hands out the numbers of figures, tables and trails in the order in which a reader meets them, and writes them. On a page of the bench nothing is
+/// numbered: references lead to the pages of the trails.
+/// </summary>
+/// <param name="dossier">The study worked out.</param>
+/// <param name="page">Where a page of the bench leads to; null for a document that stands alone.</param>
+internal sealed class Numbering(Dossier dossier, PageLinks? page = null)
 {
     private static readonly FigureFormat Size = new(120);
+    private static readonly FigureFormat PageSize = new(150);
 
     private readonly List<NumberTrail> trails = [];
     private int figures;
@@ -22,6 +28,13 @@ internal sealed class Numbering(Dossier dossier)
     /// <summary>A figure with its number and caption.</summary>
     public Element Figure(Figure figure)
     {
+        if (page is not null)
+        {
+            var known = dossier.Evidence.Vessels.Where(v => v.Uptake is not null).Select(v => v.Code).ToHashSet(StringComparer.Ordinal);
+            var options = SvgOptions.Screen(id => known.Contains(id) ? page.Trail("q:" + id) : null);
+            return Html.Element("div", [("class", "figure-view")], FigureHtml.Of(figure, PageSize, "", options), page.Files(figure));
+        }
+
         var heading = string.Create(CultureInfo.InvariantCulture, $"Figure {++figures}.");
         return FigureHtml.Of(figure, Size, heading, SvgOptions.Screen());
     }
@@ -29,14 +42,14 @@ internal sealed class Numbering(Dossier dossier)
     /// <summary>A table with its number; it scrolls by itself where the page is narrow.</summary>
     public Element Table(Table table)
     {
-        var caption = RichText.Literal(string.Create(CultureInfo.InvariantCulture, $"Table {++tables}. ")).With(table.Caption);
+        var caption = page is null ? RichText.Literal(NextTable()).With(table.Caption) : table.Caption;
         var rows = table.Rows.Select(r => r with { Cells = [.. r.Cells.Select(Linked)] }).ToArray();
         var block = TableHtml.Of(new Table(table.Id, caption, table.Columns, rows, table.Codes) { Notes = table.Notes });
         return Scrolling(block, caption.Plain);
     }
 
-    /// <summary>The number of the next table built by hand, for its caption.</summary>
-    public string NextTable() => string.Create(CultureInfo.InvariantCulture, $"Table {++tables}. ");
+    /// <summary>The number of the next table built by hand, for its caption; empty on a page.</summary>
+    public string NextTable() => page is null ? string.Create(CultureInfo.InvariantCulture, $"Table {++tables}. ") : "";
 
     /// <summary>A table block whose table scrolls by itself and can be reached by keyboard.</summary>
     public static Element Scrolling(Element block, string name)
@@ -49,6 +62,13 @@ internal sealed class Numbering(Dossier dossier)
     /// <summary>A raised link to the note that holds a number's trail; nothing when there is no such number.</summary>
     public IEnumerable<Node> Trail(string address)
     {
+        if (page is not null)
+        {
+            return page.Trail(address) is { } leads && NumberTrail.Of(dossier.Evidence, address) is not null
+                ? [Html.Element("sup", Html.Element("a", [("href", leads)], "trail"))]
+                : [];
+        }
+
         var index = trails.FindIndex(t => t.Address == address);
         if (index < 0)
         {
@@ -70,6 +90,8 @@ internal sealed class Numbering(Dossier dossier)
     {
         if (cell.Address is not { } address || address.StartsWith('#'))
             return cell;
+        if (page is not null)
+            return cell with { Address = page.Trail(address) };
         var index = trails.FindIndex(t => t.Address == address);
         return cell with { Address = index < 0 ? null : "#" + NoteId(index + 1) };
     }

@@ -11,10 +11,13 @@ using Holdfast.Studies.Properties;
 namespace Holdfast.Reports.Documents;
 
 /// <summary>Removal against pH, with the controls that held no sorbent.</summary>
-internal static class PhSection
+internal sealed class PhSection : IResultSection
 {
-    /// <summary>The section; null without a pH series.</summary>
-    public static Section? Of(Dossier dossier, Numbering numbering)
+    /// <inheritdoc/>
+    public int Place => 60;
+
+    /// <inheritdoc/>
+    public Section? Of(Dossier dossier, Numbering numbering)
     {
         var all = dossier.Evidence.Series.Where(s => s.Varied == BatchProperties.StartPh && !s.Levels.IsEmpty).ToArray();
         if (all.Length == 0)

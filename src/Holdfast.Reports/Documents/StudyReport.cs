@@ -45,13 +45,8 @@ public static class StudyReport
     private static IEnumerable<Section?> Sections(Dossier dossier, Numbering numbering, ReportOptions options)
     {
         yield return SummarySection.Of(dossier, numbering);
-        yield return CalibrationSection.Of(dossier, numbering);
-        yield return ConcentrationSection.Of(dossier, numbering);
-        yield return DoseSection.Of(dossier, numbering);
-        yield return KineticsSection.Of(dossier, numbering);
-        yield return IsothermSection.Of(dossier, numbering);
-        yield return PhSection.Of(dossier, numbering);
-        yield return WaterSection.Of(dossier, numbering);
+        foreach (var kind in ResultSections.Kinds)
+            yield return kind.Of(dossier, numbering);
         yield return DefenceSection.Stated(dossier);
         yield return DefenceSection.Raised(dossier);
         yield return MethodsSection.Of(dossier);

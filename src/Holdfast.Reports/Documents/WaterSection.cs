@@ -9,15 +9,18 @@ using Holdfast.Studies.Properties;
 namespace Holdfast.Reports.Documents;
 
 /// <summary>Water samples, cycles and whatever else the report has not shown so far.</summary>
-internal static class WaterSection
+internal sealed class WaterSection : IResultSection
 {
     private static readonly Property[] Shown =
     [
         BatchProperties.Dose, BatchProperties.ContactTime, BatchProperties.InitialConcentration, BatchProperties.StartPh,
     ];
 
-    /// <summary>The section; null when every series varied something the report already showed.</summary>
-    public static Section? Of(Dossier dossier, Numbering numbering)
+    /// <inheritdoc/>
+    public int Place => 90;
+
+    /// <inheritdoc/>
+    public Section? Of(Dossier dossier, Numbering numbering)
     {
         var content = new List<Node>();
         foreach (var series in dossier.Evidence.Series.Where(s => s.Vessels.Any(v => v.End is not null) && (s.Varied is null || !Shown.Contains(s.Varied))))

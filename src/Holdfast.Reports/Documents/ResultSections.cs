@@ -1,0 +1,36 @@
+using System.Collections.Immutable;
+using Holdfast.Claims;
+using Holdfast.Reports.Figures;
+using Holdfast.Reports.Markup;
+
+namespace Holdfast.Reports.Documents;
+
+/// <summary>The results of a study, section by section.</summary>
+public static class ResultSections
+{
+    private static readonly Lazy<ImmutableArray<IResultSection>> Found = new(() =>
+        [.. typeof(ResultSections).Assembly.GetTypes()
+            .Where(t => t is { IsClass: true, IsAbstract: false } && typeof(IResultSection).IsAssignableFrom(t))
+            .Select(t => (IResultSection)Activator.CreateInstance(t)!)
+            .OrderBy(s => s.Place)
+            .ThenBy(s => s.GetType().Name, StringComparer.Ordinal)]);
+
+    /// <summary>Every kind of section, in the order of the report.</summary>
+    internal static ImmutableArray<IResultSection> Kinds => Found.Value;
+
+    /// <summary>The sections for a page of their own that leads to trails and files, without numbers for figures and tables.</summary>
+    /// <param name="dossier">The study worked out.</param>
+    /// <param name="page">Where the page leads to.</param>
+    /// <returns>Address in the page, heading, content; none when the study holds nothing.</returns>
+    public static ImmutableArray<(string Id, string Title, ImmutableArray<Node> Content)> OnPage(Dossier dossier, PageLinks page)
+    {
+        ArgumentNullException.ThrowIfNull(dossier);
+        ArgumentNullException.ThrowIfNull(page);
+        return [.. Kinds.Select(k => k.Of(dossier, new Numbering(dossier, page))).OfType<Section>().Select(s => (s.Id, s.Title, s.Content.ToImmutableArray()))];
+    }
+}
+
+/// <summary>Where a page of results leads to.</summary>
+/// <param name="Trail">Page of a number's trail by its address ("q:V-12"), or null when there is none.</param>
+/// <param name="Files">What stands below a figure: its files.</param>
+public sealed record PageLinks(Func<string, string?> Trail, Func<Figure, Node> Files);
