@@ -15,15 +15,8 @@ public sealed record MatrixEffect(double Ratio, double Z, Interval Interval)
     /// <param name="additions">Slope of the additions, same unit.</param>
     public static MatrixEffect Of(Estimate standards, Estimate additions)
     {
-        ArgumentNullException.ThrowIfNull(standards);
-        ArgumentNullException.ThrowIfNull(additions);
-        var ratio = additions.Value / standards.Value;
-        double own = additions.StandardError / standards.Value, other = ratio * standards.StandardError / standards.Value;
-        var estimate = new Estimate("ratio of slopes", ratio, Math.Sqrt(own * own + other * other),
-            WelchSatterthwaite.Of((own * own, additions.DegreesOfFreedom), (other * other, standards.DegreesOfFreedom)), additions.N + standards.N);
-        var z = Math.Abs(standards.Value - additions.Value)
-            / Math.Sqrt(standards.StandardError * standards.StandardError + additions.StandardError * additions.StandardError);
-        return new(ratio, z, estimate.Interval(0.90));
+        var ratio = Statistics.Ratio.Of(additions, standards);
+        return new(ratio.Value, Statistics.Ratio.Deviations(standards, additions), ratio.Interval(0.90));
     }
 
     /// <summary>True when the slopes differ beyond doubt (z above 3), or by more than 10 % with an interval that leaves out 1.</summary>

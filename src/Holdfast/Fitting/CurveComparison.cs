@@ -68,8 +68,9 @@ public sealed record CurveComparison(
             : fit.Criteria is null ? "nothing is left over to judge by"
             : FormattableString.Invariant($"AICc needs more than {fit.Criteria.K + 1} points and there are {fit.N}");
 
+    // The abscissa may be scaled differently (C/Cs, Q/H0): what is compared is how the same readings are met.
     private static bool SameData(FitResult a, FitResult b)
-        => a.Points.Y.SequenceEqual(b.Points.Y) && a.Points.X.SequenceEqual(b.Points.X) && a.Weights.SequenceEqual(b.Weights);
+        => a.Points.Y.SequenceEqual(b.Points.Y) && a.Points.Ids.SequenceEqual(b.Points.Ids) && a.Weights.SequenceEqual(b.Weights);
 }
 
 /// <summary>A fit in a ranking.</summary>

@@ -45,6 +45,32 @@ public static class Ratio
             degreesOfFreedom, first.Count + second.Count);
     }
 
+    /// <summary>Ratio of two independent estimates, for example of two slopes; its standard error to first order, degrees of freedom after Satterthwaite.</summary>
+    /// <param name="above">Estimate above the bar.</param>
+    /// <param name="below">Estimate below the bar, same unit, not 0.</param>
+    public static Estimate Of(Estimate above, Estimate below)
+    {
+        ArgumentNullException.ThrowIfNull(above);
+        ArgumentNullException.ThrowIfNull(below);
+        ArgumentOutOfRangeException.ThrowIfZero(below.Value, nameof(below));
+        var ratio = above.Value / below.Value;
+        double own = above.StandardError / below.Value, other = ratio * below.StandardError / below.Value;
+        return new(
+            "ratio of estimates, first order", ratio, Math.Sqrt(own * own + other * other),
+            WelchSatterthwaite.Of((own * own, above.DegreesOfFreedom), (other * other, below.DegreesOfFreedom)), above.N + below.N);
+    }
+
+    /// <summary>Distance of two independent estimates in standard errors of their difference, not below 0; no unit.</summary>
+    /// <param name="first">One estimate.</param>
+    /// <param name="second">The other, same unit.</param>
+    public static double Deviations(Estimate first, Estimate second)
+    {
+        ArgumentNullException.ThrowIfNull(first);
+        ArgumentNullException.ThrowIfNull(second);
+        return Math.Abs(first.Value - second.Value)
+            / Math.Sqrt(first.StandardError * first.StandardError + second.StandardError * second.StandardError);
+    }
+
     /// <summary>Ratio of geometric means: Welch on the natural logarithms.</summary>
     /// <param name="first">Values above the bar, all above 0.</param>
     /// <param name="second">Values below the bar, same unit, all above 0.</param>
