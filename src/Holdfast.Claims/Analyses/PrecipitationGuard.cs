@@ -1,7 +1,6 @@
 using System.Collections.Immutable;
 using Holdfast.Speciation;
 using Holdfast.Statistics;
-using Holdfast.Studies;
 using Holdfast.Studies.Properties;
 
 namespace Holdfast.Claims.Analyses;
@@ -116,13 +115,16 @@ public sealed record PrecipitationGuard(IReadOnlyList<MetalIon> Ions, ImmutableA
     // What controls at the same pH and start concentration say: a loss, or no loss where the control's own end pH was recorded.
     private static (Ruling Ruling, string Reason, Vessel[] Controls)? ByControls(Vessel[] alike, double ph)
     {
-        if (LargerUncertainty.Mean(Setting.Of(0, alike, v => v.Removal)) is { } loss && loss.LowerBound() > LargestLoss)
+        if (Loss(alike) is { } loss && loss.LowerBound() > LargestLoss)
             return (Ruling.Contradicted, $"Controls without sorbent at this pH lose {Phrase.With(loss.Value, "%")}, surely more than {Phrase.With(LargestLoss, "%")}.", alike);
         Vessel[] followed = [.. alike.Where(c => c.Sample.Number(BatchProperties.EndPh) is { } end && Math.Abs(end - ph) <= SamePh)];
-        return LargerUncertainty.Mean(Setting.Of(0, followed, v => v.Removal)) is { } none && none.UpperBound() < LargestLoss
+        return Loss(followed) is { } none && none.UpperBound() < LargestLoss
             ? (Ruling.Holds, $"Controls without sorbent at the same end pH lose {Phrase.With(none.Value, "%")}, surely less than {Phrase.With(LargestLoss, "%")}: no solid formed in that time.", followed)
             : null;
     }
+
+    private static Estimate? Loss(Vessel[] controls)
+        => Setting.Of(0, controls, v => v.Removal) is { Values.IsEmpty: false } losses ? LargerUncertainty.Mean(losses) : null;
 
     private static bool Alike(Vessel control, Vessel vessel, double ph)
         => !control.IsStruck
