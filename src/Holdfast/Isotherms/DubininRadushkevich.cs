@@ -10,8 +10,8 @@ namespace Holdfast.Isotherms;
 /// <remarks>M. M. Dubinin and L. V. Radushkevich 1947 (from memory). With the potential ε = RT·ln(Cs/C): q = qs·exp(−k·ε²), so that b = k·(RT)².</remarks>
 public readonly struct DubininRadushkevich : ICurve<DubininRadushkevich>
 {
-    // R in kJ/(mol·K); exact in the SI since 2019 (CODATA 2018).
-    private const double GasConstant = 8.314462618e-3;
+    // R in kJ/(mol·K).
+    private const double GasConstant = Thermodynamics.MolarGas.Constant / 1000;
 
     public static ModelCard Card { get; } = new(
         "Dubinin-Radushkevich",

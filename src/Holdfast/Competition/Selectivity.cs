@@ -1,0 +1,34 @@
+using Holdfast.Amounts;
+using Holdfast.Statistics;
+
+namespace Holdfast.Competition;
+
+/// <summary>
+/// Which of two ions a sorbent prefers: the ratio of their distribution coefficients in one vessel, by amount of substance. Single-ion capacities
+/// do not give it, and equal milligrams favour the heavy ion.
+/// </summary>
+/// <remarks>α(A/B) = Kd,A/Kd,B with Kd = (c0 − c)/c·V/m; volume and mass cancel.</remarks>
+public static class Selectivity
+{
+    /// <summary>Selectivity coefficient α(A/B); no unit.</summary>
+    /// <param name="firstAtStart">A at the start, mmol/L.</param>
+    /// <param name="firstLeft">A left, mmol/L, above 0.</param>
+    /// <param name="secondAtStart">B at the start, mmol/L.</param>
+    /// <param name="secondLeft">B left, mmol/L, above 0 and below its start.</param>
+    public static T Coefficient<T>(T firstAtStart, T firstLeft, T secondAtStart, T secondLeft) where T : struct, IReal<T>
+        => (firstAtStart - firstLeft) / firstLeft * secondLeft / (secondAtStart - secondLeft);
+
+    /// <summary>Geometric mean over vessels with the scatter of its logarithm.</summary>
+    /// <param name="coefficients">α of each vessel, above 0.</param>
+    public static Outcome<Estimate> Mean(IReadOnlyList<double> coefficients) => Ratio.GeometricMean(coefficients);
+
+    /// <summary>Whether A is preferred by more than a factor: one-sided 95 % bounds of α against it (rule P3).</summary>
+    /// <param name="coefficient">α over vessels.</param>
+    /// <param name="factor">Factor claimed, 1 for "prefers at all"; no unit.</param>
+    public static Standing Prefers(Estimate coefficient, double factor = 1)
+    {
+        ArgumentNullException.ThrowIfNull(coefficient);
+        ArgumentOutOfRangeException.ThrowIfNegativeOrZero(factor);
+        return coefficient.LowerBound() > factor ? Standing.Holds : coefficient.UpperBound() < factor ? Standing.Contradicted : Standing.NotShown;
+    }
+}
