@@ -20,6 +20,7 @@ public static class DemoFiles
         yield return BenchSheets.Calcium(study);
         yield return BenchSheets.Mixtures(study);
         yield return ClaimSheet.Of();
+        yield return ReuseClaims.Sheet();
         yield return ApparatusSheet.Of();
     }
 }

@@ -29,4 +29,7 @@ public enum SampleRole
 
     /// <summary>A loaded solid that was dissolved and read.</summary>
     Digest,
+
+    /// <summary>Water that has run through a packed bed.</summary>
+    Outlet,
 }

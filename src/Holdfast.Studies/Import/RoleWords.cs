@@ -14,7 +14,8 @@ internal static class RoleWords
         (SampleRole.SorbentBlank, "sorbentblank sorbentonly powderblank powderonly"),
         (SampleRole.StartSolution, "startsolution start initial initialsolution feed"),
         (SampleRole.Spike, "spike spiked matrixspike"),
-        (SampleRole.Digest, "digest digested digestion solid"));
+        (SampleRole.Digest, "digest digested digestion solid"),
+        (SampleRole.Outlet, "outlet effluent columnoutlet"));
 
     // Only these are safe to tell from a label; a vial called "Control 3" may be a control of anything.
     private static readonly FrozenSet<SampleRole> OnLabels = [SampleRole.Standard, SampleRole.CheckStandard, SampleRole.Blank];

@@ -61,11 +61,15 @@ public sealed class ReciprocalTemperatureLine
         return Combine(v => 1 / fit.Components[0].SquaredLength + (x - fit.Centre) * (v - fit.Centre) / fit.Components[1].SquaredLength);
     }
 
-    /// <summary>The line through three temperatures or more, weighted by the uncertainty of each logarithm where all have one.</summary>
+    /// <summary>
+    /// The line through three temperatures or more. Points weigh alike unless weights are asked for: uncertainties that come from short fits are themselves
+    /// known to a third at best, and weights made of them lose more than they gain.
+    /// </summary>
     /// <param name="temperatures">Temperatures, K.</param>
     /// <param name="logarithms">Natural logarithms in the same order.</param>
+    /// <param name="weighted">True to weigh by the uncertainty of each logarithm, where all have one.</param>
     /// <exception cref="ArgumentException">The lists differ in length, or a temperature is not above 0.</exception>
-    public static Outcome<ReciprocalTemperatureLine> Of(IReadOnlyList<double> temperatures, IReadOnlyList<Measured> logarithms)
+    public static Outcome<ReciprocalTemperatureLine> Of(IReadOnlyList<double> temperatures, IReadOnlyList<Measured> logarithms, bool weighted = false)
     {
         ArgumentNullException.ThrowIfNull(temperatures);
         ArgumentNullException.ThrowIfNull(logarithms);
@@ -86,10 +90,9 @@ public sealed class ReciprocalTemperatureLine
                 $"{Phrased(levels)}: a line through two has no degree of freedom left. Measure at four or more."));
         }
 
-        var weighted = logarithms.All(l => l.U > 0);
         var fit = PolynomialFit.Of(
             [.. temperatures.Select(t => 1 / t)], [.. logarithms.Select(l => l.Value)], 1,
-            weighted ? [.. logarithms.Select(l => 1 / l.Variance)] : null);
+            weighted && logarithms.All(l => l.U > 0) ? [.. logarithms.Select(l => 1 / l.Variance)] : null);
         var line = new ReciprocalTemperatureLine([.. temperatures], [.. logarithms], fit);
         return new(line, levels < EnoughTemperatures
             ? [Finding.Of("HF-627", Weight.Caution, "Three temperatures leave one degree of freedom: the interval is 12.7 standard errors wide. Measure at four or more.")]

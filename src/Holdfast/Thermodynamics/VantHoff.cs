@@ -58,20 +58,22 @@ public sealed record VantHoff(ReciprocalTemperatureLine Line)
     /// <summary>The line through constants without unit.</summary>
     /// <param name="temperatures">Temperatures, K.</param>
     /// <param name="constants">K without unit, all of one standard state, in the same order; above 0.</param>
+    /// <param name="weighted">True to weigh by the uncertainty of each ln K.</param>
     /// <exception cref="ArgumentException">The lists differ in length, or a temperature is not above 0.</exception>
-    public static Outcome<VantHoff> Of(IReadOnlyList<double> temperatures, IReadOnlyList<Measured> constants)
+    public static Outcome<VantHoff> Of(IReadOnlyList<double> temperatures, IReadOnlyList<Measured> constants, bool weighted = false)
     {
         ArgumentNullException.ThrowIfNull(constants);
-        return OfLogarithms(temperatures, [.. constants.Select(k => k.Value > 0 ? Measured.Log(k) : double.NaN)]);
+        return OfLogarithms(temperatures, [.. constants.Select(k => k.Value > 0 ? Measured.Log(k) : double.NaN)], weighted);
     }
 
     /// <summary>The line through logarithms of constants without unit.</summary>
     /// <param name="temperatures">Temperatures, K.</param>
     /// <param name="logarithms">ln K, in the same order.</param>
+    /// <param name="weighted">True to weigh by the uncertainty of each ln K.</param>
     /// <exception cref="ArgumentException">The lists differ in length, or a temperature is not above 0.</exception>
-    public static Outcome<VantHoff> OfLogarithms(IReadOnlyList<double> temperatures, IReadOnlyList<Measured> logarithms)
+    public static Outcome<VantHoff> OfLogarithms(IReadOnlyList<double> temperatures, IReadOnlyList<Measured> logarithms, bool weighted = false)
     {
-        var line = ReciprocalTemperatureLine.Of(temperatures, logarithms);
+        var line = ReciprocalTemperatureLine.Of(temperatures, logarithms, weighted);
         return new(line.Value is { } found ? new(found) : null, line.Findings);
     }
 

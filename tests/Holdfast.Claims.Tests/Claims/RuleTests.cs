@@ -17,8 +17,9 @@ public sealed partial class RuleTests
         => Assert.Equal(
         [
             "best-isotherm", "best-kinetic-model", "better-than-published", "calibration-fit", "capacity", "chemisorption", "controls-clean",
-            "detection-limit", "equilibrium-reached", "favourable", "linear-calibration", "mass-balance", "meets-limit", "monolayer", "not-precipitation",
-            "optimum-dose", "ph-recorded", "readings-inside-range", "removal-falls-with-concentration", "reproducible", "smallest-sufficient-dose",
+            "detection-limit", "equilibrium-reached", "favourable", "ion-exchange", "linear-calibration", "low-cost", "mass-balance", "meets-limit", "monolayer",
+            "not-precipitation", "optimum-dose", "outlet-meets-limit", "ph-recorded", "readings-inside-range", "regenerated-better",
+            "removal-falls-with-concentration", "reproducible", "reusable", "selective", "smallest-sufficient-dose", "spontaneous-and-endothermic",
         ], Defence.Rules.Select(r => r.Id));
 
     [Theory]

@@ -1,0 +1,122 @@
+using System.Globalization;
+using Holdfast.Amounts;
+using Holdfast.Claims.Analyses;
+using Holdfast.Scaleup;
+using Holdfast.Statistics;
+
+namespace Holdfast.Claims.Rules;
+
+/// <summary>"Low cost": the cost per gram removed lies below that of a named rival in 95 of 100 draws over the ranges of its inputs.</summary>
+/// <remarks>
+/// Propagation of distributions with rectangular ranges, one seed. The dose is the working dose of one stage from the isotherm, not a capacity; uses are
+/// those shown by a reuse test. Prices in one currency of one date, written as ranges: "40 to 60".
+/// </remarks>
+public sealed class LowCost : IClaimRule
+{
+    private const ulong Seed = 20;
+
+    /// <inheritdoc/>
+    public string Id => "low-cost";
+
+    /// <inheritdoc/>
+    public string Wording => "Treatment costs less than {rival} per gram removed.";
+
+    /// <inheritdoc/>
+    public IEnumerable<Claim> Invited(Evidence evidence) => [];
+
+    /// <inheritdoc/>
+    public IEnumerable<Claim> StandsOn(Claim claim, Evidence evidence)
+        => Range(claim, "uses") is { High: > 1 } uses
+            ? [Claim.Raised("reusable", ("cycles", Phrase.Plain(Math.Ceiling(uses.High), "")))]
+            : [];
+
+    /// <inheritdoc/>
+    public Verdict Judge(Claim claim, Evidence evidence)
+    {
+        ArgumentNullException.ThrowIfNull(claim);
+        ArgumentNullException.ThrowIfNull(evidence);
+        var sentence = Phrase.Sentence(claim, Wording, ("rival", claim.Words("rival") ?? "a rival"));
+        var chosen = StagePlans.Isotherm(evidence, claim.Words("isotherm"));
+        if (claim.In("c0", "mg/L") is not { } c0 || claim.In("limit", "mg/L") is not { } limit || !(limit > 0 && limit < c0))
+            return Decision.Missing("A cost needs a water and a target: name its concentration (“c0”) and the limit below it (“limit”).", null, new Question("Q63", "Per gram of metal removed, at which concentration?")).On(claim, sentence, null, []);
+        if (Range(claim, "price") is not { } price || Range(claim, "rival") is not { } rival)
+            return Decision.Missing("A cost needs a range for the price of the sorbent per kg (“price”) and for the rival's cost per gram removed (“rival”), written like 40 to 60.").On(claim, sentence, null, []);
+        if (chosen is not { } isotherm)
+            return Decision.Missing("No isotherm with uncertainties was fitted: the working dose is not known.").On(claim, sentence, null, []);
+        var (lowest, highest) = StagePlans.Measured(isotherm.Fit);
+        var plan = Stages.Of(isotherm.Fit, "isotherm:" + isotherm.Series.Series.Name, c0, limit, lowest, highest);
+        if (plan.Value is not { } stages)
+            return Decision.Missing(plan.Findings[0].Sentence).On(claim, sentence, null, []);
+
+        var uses = Range(claim, "uses") ?? new(1, 1);
+        var shown = Shown(evidence);
+        var cost = new TreatmentCost<Measured>(
+            stages.Single, Of("price", price), Of("uses", uses), Of("disposal", Range(claim, "disposal")), Of("eluent", Range(claim, "eluent")),
+            Of("eluent-price", Range(claim, "eluent-price")), Of("eluent-uses", Range(claim, "eluent-uses") ?? new(1, 1)), Of("energy", Range(claim, "energy")), Of("labour", Range(claim, "labour")));
+        var missing = new[] { "disposal", "energy", "labour" }.Where(n => Range(claim, n) is null).ToArray();
+        var decision = Decide(cost, c0 - limit, Of("rival", rival), uses.High, shown, missing);
+        var vessels = isotherm.Series.Series.Vessels.ToArray();
+        return decision.On(claim, sentence, $"{Phrase.With(c0, "mg/L")} brought to {Phrase.With(limit, "mg/L")} in one stage; {Scope.Of(vessels)}", vessels.Select(v => v.Code));
+    }
+
+    /// <summary>Judges a cost against a rival's.</summary>
+    /// <param name="cost">The inputs with their ranges.</param>
+    /// <param name="removed">Removed, g per m³.</param>
+    /// <param name="rival">What the rival costs per gram removed.</param>
+    /// <param name="uses">Most uses that the cost counts on.</param>
+    /// <param name="cyclesShown">Cycles that a reuse test showed.</param>
+    /// <param name="missing">Names of inputs without a range: counted as nothing.</param>
+    public static Decision Decide(TreatmentCost<Measured> cost, Measured removed, Measured rival, double uses, int cyclesShown, IReadOnlyCollection<string> missing)
+    {
+        ArgumentNullException.ThrowIfNull(missing);
+        if (CostDraws.PerGram(cost, removed, new SeededStream(Seed, "cost")).Value is not { } own
+            || CostDraws.AgainstRival(cost, removed, rival, new SeededStream(Seed, "cost against a rival")).Value is not { } difference)
+            return Decision.Missing("The ranges of the inputs allow costs without a finite value. Narrow the uses.");
+        var first = CostDraws.Shares(cost, removed).Rows.Take(2).ToArray();
+        var ruling = CostDraws.Cheaper(difference) switch { Standing.Holds => Ruling.Holds, Standing.Contradicted => Ruling.Contradicted, _ => Ruling.NotShownYet };
+        return new Decision(
+            ruling,
+            $"A gram removed costs {Phrase.Number(own.Median)} ({Phrase.Interval(own.EqualTails, "")}); own less rival: {Phrase.Interval(difference.EqualTails, "")} of {Phrase.Number(difference.Draws)} draws."
+                + (first.Length > 0 ? $" Most of the spread comes from {Phrase.Listed(first.Select(r => r.Name))}." : ""),
+            "propagation of distributions over the ranges of the inputs")
+        {
+            Numbers =
+            [
+                new("cost per gram removed", own.Median, own.EqualTails.Low, own.EqualTails.High, "", "95 % of the draws"),
+                new("own less rival, per gram removed", difference.Median, difference.EqualTails.Low, difference.EqualTails.High, "", "90 % of the draws"),
+                .. first.Select(r => Deciding.Plain($"share of the variance from {r.Name}", r.Share, "%")),
+            ],
+            Gates =
+            [
+                new("inputs", missing.Count == 0, missing.Count == 0 ? "disposal, energy and labour are in the cost" : $"no range is given for {Phrase.Listed(missing)}: counted as nothing"),
+                new("uses", uses <= cyclesShown, $"{Phrase.Number(uses)} uses are counted on; the reuse test shows {Phrase.Number(cyclesShown)}"),
+            ],
+            Questions = uses > cyclesShown ? [new("Q64", $"Did you show those {Phrase.Number(uses)} cycles?")] : [],
+            Next = new(
+                first.Length > 0 ? $"Pin down {first[0].Name} first: it carries {Phrase.With(first[0].Share, "%")} of the variance." : "Give ranges for the prices instead of single numbers.",
+                null, [.. first.Select(r => r.Name)], "the input with the largest share of the variance is measured first"),
+        };
+    }
+
+    // Cycles in which the reuse claim, judged for itself, keeps enough; one use needs no test.
+    private static int Shown(Evidence evidence)
+        => ReuseStudy.Of(evidence).Series
+            .SelectMany(s => s.Cycles.Skip(1).Select(c => c.Number).Where(n => new Reusable().Judge(
+                Claim.Raised("reusable", ("series", s.Name), ("cycles", n.ToString(CultureInfo.InvariantCulture))), evidence).Ruling == Ruling.Holds))
+            .DefaultIfEmpty(1).Max();
+
+    private static Measured Of(string name, PriceRange? range)
+        => range is not { } r ? 0 : r.Low.Equals(r.High) ? r.Low : CostDraws.Between("cost:" + name, name.Replace('-', ' '), r.Low, r.High, "");
+
+    // "40 to 60", "40..60" or one number.
+    private static PriceRange? Range(Claim claim, string name)
+    {
+        if (claim.Words(name) is not { } words)
+            return null;
+        var ends = words.Replace("..", " to ", StringComparison.Ordinal).Split(" to ", StringSplitOptions.TrimEntries);
+        double[] read = [.. ends.Select(e => Claim.Raised("", ("n", e)).Number("n")).OfType<double>()];
+        return read.Length == ends.Length && read.Length is 1 or 2 && read[0] >= 0 && read[^1] >= read[0] ? new(read[0], read[^1]) : null;
+    }
+
+    private sealed record PriceRange(double Low, double High);
+}
