@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using Holdfast.Amounts;
 using Holdfast.Competition;
 using Holdfast.Statistics;
 using Holdfast.Studies;
@@ -32,7 +33,7 @@ public sealed record MixtureStudy(ImmutableArray<RivalMetal> Rivals, ImmutableAr
     private static RivalMetal One(string metal, Sample[] samples, ImmutableArray<Finding>.Builder findings)
     {
         var vessels = samples.Select(s => One(s, findings)).OfType<MixtureVessel>().ToImmutableArray();
-        return new(metal, vessels, vessels.Length == 0 ? null : Selectivity.Mean([.. vessels.Select(v => v.Preference)]).Value);
+        return new(metal, vessels, vessels.Length == 0 ? null : Selectivity.Mean([.. vessels.Select(v => v.Preference)]));
     }
 
     private static MixtureVessel? One(Sample sample, ImmutableArray<Finding>.Builder findings)
@@ -52,7 +53,18 @@ public sealed record MixtureStudy(ImmutableArray<RivalMetal> Rivals, ImmutableAr
             return null;
         }
 
-        return new(sample, start, analyte, rival, Selectivity.Coefficient<Amounts.Number>(start, analyte, start, rival).Value);
+        var each = Recorded(sample, CompetitionProperties.InitialOfEach);
+        return new(sample, start, analyte, rival, Selectivity.Coefficient(
+            each, Recorded(sample, CompetitionProperties.AnalyteLeft), each, Recorded(sample, CompetitionProperties.RivalLeft)));
+    }
+
+    // With its own uncertainty where it came with one; otherwise the scatter of vessels alone judges.
+    private static Measured Recorded(Sample sample, Property property)
+    {
+        var fact = sample.Fact(property)!;
+        return fact.U is { } u and > 0
+            ? Measured.From(fact.Value!.Value, new Source($"{property.Name}:{sample.Code}", $"{property.Title} of {sample.Code}, as recorded", u, Unit: property.Unit, Trail: fact.Origin.ToString()))
+            : fact.Value!.Value;
     }
 }
 
@@ -67,5 +79,5 @@ public sealed record RivalMetal(string Metal, ImmutableArray<MixtureVessel> Vess
 /// <param name="Start">Each metal at the start, mmol/L.</param>
 /// <param name="AnalyteLeft">Analyte left, mmol/L.</param>
 /// <param name="RivalLeft">Second metal left, mmol/L.</param>
-/// <param name="Preference">Selectivity coefficient of the analyte over the second metal; no unit.</param>
-public sealed record MixtureVessel(Sample Sample, double Start, double AnalyteLeft, double RivalLeft, double Preference);
+/// <param name="Preference">Selectivity coefficient of the analyte over the second metal, with the uncertainty that the concentrations came with; no unit.</param>
+public sealed record MixtureVessel(Sample Sample, double Start, double AnalyteLeft, double RivalLeft, Measured Preference);

@@ -8,7 +8,7 @@ using Holdfast.Studies.Properties;
 
 namespace Holdfast.Reports.Documents;
 
-/// <summary>Water samples, cycles and whatever else the report has not shown so far.</summary>
+/// <summary>Water samples and whatever else the report has not shown so far.</summary>
 internal sealed class WaterSection : IResultSection
 {
     private static readonly Property[] Shown =
@@ -23,8 +23,9 @@ internal sealed class WaterSection : IResultSection
     public Section? Of(Dossier dossier, Numbering numbering)
     {
         var content = new List<Node>();
-        foreach (var series in dossier.Evidence.Series.Where(s => s.Vessels.Any(v => v.End is not null) && (s.Varied is null || !Shown.Contains(s.Varied))))
-            content.AddRange(One(ByCycle(series), numbering));
+        var cycles = ReuseStudy.Of(dossier.Evidence).Series.Select(s => s.Name).ToHashSet(StringComparer.Ordinal);
+        foreach (var series in dossier.Evidence.Series.Where(s => !cycles.Contains(s.Name) && s.Vessels.Any(v => v.End is not null) && (s.Varied is null || !Shown.Contains(s.Varied))))
+            content.AddRange(One(series, numbering));
         var digests = dossier.Evidence.Vessels.Where(v => v.Sample.Role == SampleRole.Digest).ToArray();
         if (digests.Length > 0)
             content.AddRange(Dissolved(digests));
@@ -36,9 +37,7 @@ internal sealed class WaterSection : IResultSection
     {
         yield return Prose.Heading($"Series {series.Name}");
         yield return SeriesText.Of(series, numbering);
-        yield return numbering.Table(LevelTable.Of(series, series.Varied == RegenerationProperties.Cycle ? RegenerationProperties.Eluted : null));
-        if (series.Varied == RegenerationProperties.Cycle && series.Vessels.All(v => v.End is not { Value.U: > 0 }))
-            yield return Prose.Paragraph("The concentrations came without their readings, so no vessel of this series has an uncertainty from reading and calibration.");
+        yield return numbering.Table(LevelTable.Of(series));
         var read = series.Vessels.Where(v => v.End?.Value is not null).ToArray();
         if (read.Length > 0 && series.Varied is null)
         {
@@ -46,15 +45,6 @@ internal sealed class WaterSection : IResultSection
                 ? $"{v.Code}: below the detection limit of {InWords.Plain(limit, "mg/L")}"
                 : $"{v.Code}: {InWords.Of(v.End.Value!.Value, "mg/L")} left"));
         }
-    }
-
-    // Uses of one sorbent are levels of the cycle, never replicates of one another.
-    private static Series ByCycle(Series series)
-    {
-        var cycles = series.Vessels.GroupBy(v => v.Sample.Number(RegenerationProperties.Cycle)).OrderBy(g => g.Key).ToArray();
-        return series.Varied is not null || cycles.Length < 2 || cycles.Any(c => c.Key is null)
-            ? series
-            : series with { Varied = RegenerationProperties.Cycle, Levels = [.. cycles.Select(c => new Level(c.Key!.Value, [.. c]))] };
     }
 
     private static IEnumerable<Node> Dissolved(Vessel[] digests)

@@ -37,6 +37,7 @@ public static class ReportTables
                 tables.Add(linear);
         }
 
+        tables.AddRange(AnalysisTables.All(evidence));
         tables.AddRange(
         [
             SampleTable.Of(evidence.Study),

@@ -22,6 +22,22 @@ public static class Selectivity
     /// <param name="coefficients">α of each vessel, above 0.</param>
     public static Outcome<Estimate> Mean(IReadOnlyList<double> coefficients) => Ratio.GeometricMean(coefficients);
 
+    /// <summary>Geometric mean over vessels by the larger of the scatter of its logarithm and what the vessels' own uncertainties leave; null without either.</summary>
+    /// <param name="coefficients">α of each vessel, above 0.</param>
+    public static Estimate? Mean(IReadOnlyList<Measured> coefficients)
+    {
+        ArgumentNullException.ThrowIfNull(coefficients);
+        if (coefficients.Count == 0 || coefficients.Any(c => !(c.Value > 0)))
+            return null;
+        Measured log = 0;
+        foreach (var c in coefficients)
+            log += Measured.Log(c) / coefficients.Count;
+        var carried = log.U == 0 ? null
+            : new Estimate("geometric mean, propagated uncertainty", Math.Exp(log.Value), log.U, Math.Max(1, log.DegreesOfFreedom), coefficients.Count, Scale.Logarithmic);
+        var scatter = Mean((IReadOnlyList<double>)[.. coefficients.Select(c => c.Value)]).Value;
+        return scatter is null ? carried : carried is null ? scatter : scatter.AtLeast(carried.StandardError, carried.DegreesOfFreedom);
+    }
+
     /// <summary>Whether A is preferred by more than a factor: one-sided 95 % bounds of α against it (rule P3).</summary>
     /// <param name="coefficient">α over vessels.</param>
     /// <param name="factor">Factor claimed, 1 for "prefers at all"; no unit.</param>

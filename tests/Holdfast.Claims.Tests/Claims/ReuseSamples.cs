@@ -18,9 +18,9 @@ internal static class ReuseSamples
         yield return ("spontaneous-and-endothermic", Ruling.NotShownYet, Endothermic.Decide(Line([298.15, 308.15, 318.15], [9.93, 10.13, 10.25]), null, false, five));
         yield return ("spontaneous-and-endothermic", Ruling.Contradicted, Endothermic.Decide(Line([288.15, 298.15, 308.15, 318.15, 328.15], [9.70, 9.93, 10.13, 10.25, 10.44]), ConstantChoice.Molar, true, five));
 
-        yield return ("selective", Ruling.Holds, Selective.Decide([("Zn", [6.1, 5.2, 7.4]), ("Cd", [9.0, 8.1, 9.9])], 3));
-        yield return ("selective", Ruling.NotShownYet, Selective.Decide([("Zn", [6.1, 5.2, 7.4]), ("Cd", [1.2, 0.9, 1.1])], 1));
-        yield return ("selective", Ruling.Contradicted, Selective.Decide([("Zn", [6.1, 5.2, 7.4]), ("Pb", [0.11, 0.12, 0.10])], 1));
+        yield return ("selective", Ruling.Holds, Selective.Decide(Rivals(("Zn", [6.1, 5.2, 7.4]), ("Cd", [9.0, 8.1, 9.9])), 3));
+        yield return ("selective", Ruling.NotShownYet, Selective.Decide(Rivals(("Zn", [6.1, 5.2, 7.4]), ("Cd", [1.2, 0.9, 1.1])), 1));
+        yield return ("selective", Ruling.Contradicted, Selective.Decide(Rivals(("Zn", [6.1, 5.2, 7.4]), ("Pb", [0.11, 0.12, 0.10])), 1));
 
         yield return ("reusable", Ruling.Holds, Reusable.Decide(Cycles([8.02, 7.95, 8.10], [7.8, 7.9, 7.7], [7.4, 7.5, 7.4], [7.0, 7.1, 7.0], [6.72, 6.60, 6.81]), 5, 0.8, massIsKnown: true));
         yield return ("reusable", Ruling.NotShownYet, Reusable.Decide(Cycles([8.0, 7.7], [8.6, 8.1], [7.9, 7.6], [6.8, 7.2], [6.6, 6.9]), 5, 0.8, massIsKnown: false));
@@ -42,6 +42,9 @@ internal static class ReuseSamples
         yield return ("low-cost", Ruling.NotShownYet, LowCost.Decide(Priced(10, 12), 10, CostDraws.Between("rival", "rival", 1, 4, ""), 1, 1, ["labour"]));
         yield return ("low-cost", Ruling.Contradicted, LowCost.Decide(Priced(10, 12), 10, 1, 20, 5, []));
     }
+
+    private static (string, IReadOnlyList<Measured>)[] Rivals(params (string Metal, double[] Preferences)[] rivals)
+        => [.. rivals.Select(r => (r.Metal, (IReadOnlyList<Measured>)[.. r.Preferences.Select(p => (Measured)p)]))];
 
     private static VantHoff Line(double[] temperatures, double[] logarithms) => VantHoff.OfLogarithms(temperatures, [.. logarithms.Select(l => (Measured)l)]).Value!;
 

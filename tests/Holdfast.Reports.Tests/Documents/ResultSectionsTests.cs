@@ -9,7 +9,8 @@ public class ResultSectionsTests
     [Fact]
     public void Kinds_AreTheOnesThatAReaderExpects()
         => Assert.Equal(
-            ["CalibrationSection", "ConcentrationSection", "DoseSection", "KineticsSection", "IsothermSection", "PhSection", "WaterSection"],
+            ["CalibrationSection", "ConcentrationSection", "DoseSection", "KineticsSection", "IsothermSection", "PhSection", "SurfaceChargeSection",
+                "TemperatureSection", "CompetitionSection", "ReuseSection", "TreatmentSection", "WaterSection"],
             ResultSections.Kinds.Select(k => k.GetType().Name));
 
     [Fact]

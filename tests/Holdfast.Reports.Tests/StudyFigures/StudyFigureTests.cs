@@ -12,7 +12,8 @@ public class StudyFigureTests
     [Fact]
     public void Kinds_AreTheOnesThatAReaderExpects()
         => Assert.Equal(
-            ["CalibrationFigure", "KineticsFigure", "IsothermFigure", "DoseFigure", "PhFigure"], StudyFigure.Kinds.Select(k => k.GetType().Name));
+            ["CalibrationFigure", "KineticsFigure", "IsothermFigure", "DoseFigure", "PhFigure", "DriftFigure", "VantHoffFigure", "CyclesFigure",
+                "SelectivityFigure", "ExchangeFigure", "BreakthroughFigure"], StudyFigure.Kinds.Select(k => k.GetType().Name));
 
     [Fact]
     public void Write_OfTheDemo_HandsOverEachFigureInEachKindAndWidthOnce()

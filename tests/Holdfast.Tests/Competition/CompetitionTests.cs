@@ -58,12 +58,22 @@ public class CompetitionTests
     [Fact]
     public void Selectivity_OfThreeVessels_AgreesWithTheDecisionTable()
     {
-        var alpha = Selectivity.Mean([6.1, 5.2, 7.4]).Value!;
+        var alpha = Selectivity.Mean((IReadOnlyList<double>)[6.1, 5.2, 7.4]).Value!;
         Agree.Digits(5, 6.16862, alpha.Value);
         Agree.Digits(5, 4.57966, alpha.LowerBound());
         Assert.Equal(Standing.Holds, Selectivity.Prefers(alpha, 3));
         Assert.Equal(Standing.NotShown, Selectivity.Prefers(alpha, 6));
         Assert.Equal(Standing.Contradicted, Selectivity.Prefers(alpha, 9));
+    }
+
+    // Vessels that agree by chance do not make a mean better known than their own uncertainties allow: three at 6 % leave 6/√3 %.
+    [Fact]
+    public void Selectivity_OfVesselsThatAgreeByChance_KeepsTheirUncertainty()
+    {
+        var mean = Selectivity.Mean([.. new[] { 6.10, 6.11, 6.12 }.Select((v, i) => Measured.From(v, new Source($"{i}", "vessel", 0.06 * v)))])!;
+        Agree.Digits(3, 0.06 / Math.Sqrt(3), mean.StandardError);
+        Assert.True(double.IsPositiveInfinity(mean.DegreesOfFreedom));
+        Assert.Null(Selectivity.Mean(Array.Empty<Measured>()));
     }
 
     // α of A over B is one over α of B over A, and equal shares left give 1.

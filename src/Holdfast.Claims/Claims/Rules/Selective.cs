@@ -1,4 +1,4 @@
-using System.Collections.Immutable;
+using Holdfast.Amounts;
 using Holdfast.Claims.Analyses;
 using Holdfast.Competition;
 using Holdfast.Statistics;
@@ -7,7 +7,7 @@ namespace Holdfast.Claims.Rules;
 
 /// <summary>"Selective for the metal over its rivals": in one vessel, by amount, its distribution coefficient is larger by more than the factor claimed.</summary>
 /// <remarks>
-/// t on ln α over vessels, one-sided at 5 %, Holm over the rivals named both for showing and for contradicting. Single-metal capacities are no evidence.
+/// t on ln α over vessels (or their propagated uncertainty where that is larger), one-sided at 5 %, Holm over the rivals named both for showing and for contradicting. Single-metal capacities are no evidence.
 /// </remarks>
 public sealed class Selective : IClaimRule
 {
@@ -42,7 +42,7 @@ public sealed class Selective : IClaimRule
                     $"No vessel holds {evidence.Study.Analyte ?? "the metal"} together with {(missing.Length > 0 ? Phrase.Listed(missing) : "a rival")}: capacities of single metals do not show preference.",
                     Mixtures(missing.Length > 0 ? missing : ["each rival"]), new Question("Q41", "Did your metal ever have to compete?"))
             : !(factor > 0) ? Decision.NotNamed(claim, "factor", "3")
-            : Decide([.. rivals.Select(r => (r.Metal, r.Vessels.Select(v => v.Preference).ToImmutableArray()))], factor);
+            : Decide([.. rivals.Select(r => (r.Metal, (IReadOnlyList<Measured>)[.. r.Vessels.Select(v => v.Preference)]))], factor);
         if (decision.Numbers.Length > 0 && !study.Rivals.Any(r => r.Metal is "Ca" or "Mg"))
             decision = decision with { Questions = [.. decision.Questions, new("Q42", "Your water holds far more calcium and magnesium than metal: what is left of the capacity?")] };
         var vessels = rivals.SelectMany(r => r.Vessels).ToArray();
@@ -54,10 +54,10 @@ public sealed class Selective : IClaimRule
     /// <summary>Judges preferences over rivals.</summary>
     /// <param name="rivals">For each rival the selectivity coefficient of every vessel; no unit.</param>
     /// <param name="factor">Factor claimed, 1 for "prefers at all"; no unit.</param>
-    public static Decision Decide(IReadOnlyList<(string Metal, ImmutableArray<double> Preferences)> rivals, double factor)
+    public static Decision Decide(IReadOnlyList<(string Metal, IReadOnlyList<Measured> Preferences)> rivals, double factor)
     {
         ArgumentNullException.ThrowIfNull(rivals);
-        var known = rivals.Select(r => (r.Metal, r.Preferences, Mean: r.Preferences.Length > 1 ? Selectivity.Mean(r.Preferences).Value : null)).ToArray();
+        var known = rivals.Select(r => (r.Metal, r.Preferences, Mean: r.Preferences.Count > 1 ? Selectivity.Mean(r.Preferences) : null)).ToArray();
         var judged = Array.FindAll(known, k => k.Mean is not null);
         if (judged.Length == 0)
             return Decision.Missing("One vessel for each rival gives no scatter to judge a preference by. Three are needed.", Mixtures([.. rivals.Select(r => r.Metal)]));
@@ -74,7 +74,7 @@ public sealed class Selective : IClaimRule
             "one-sided t on ln α, Holm over the rivals")
         {
             Numbers = [.. judged.Select(k => Deciding.Of($"α over {k.Metal}", k.Mean!, 0.90, ""))],
-            Gates = [new("vessels", known.Min(k => k.Preferences.Length) >= Vessels, $"{Phrase.Count(known.Min(k => k.Preferences.Length), "vessel")} for the rival with the fewest; {Vessels} are needed")],
+            Gates = [new("vessels", known.Min(k => k.Preferences.Count) >= Vessels, $"{Phrase.Count(known.Min(k => k.Preferences.Count), "vessel")} for the rival with the fewest; {Vessels} are needed")],
             Next = Mixtures(open.Length > 0 ? open : against),
         };
     }
