@@ -16,15 +16,23 @@ public enum AirContact
 }
 
 /// <summary>Reads what was recorded about air.</summary>
-internal static class AirContacts
+public static class AirContacts
 {
     /// <summary>The contact of a vessel; closed when nothing was recorded.</summary>
     /// <param name="vessel">The vessel.</param>
-    public static AirContact Of(Vessel vessel) => Read(vessel.Sample.Words(CarbonateProperties.Air)) ?? AirContact.Closed;
+    public static AirContact Of(Vessel vessel) => Recorded(vessel) ?? AirContact.Closed;
+
+    /// <summary>The contact that was recorded, or null when none was or its words are not understood.</summary>
+    /// <param name="vessel">The vessel.</param>
+    public static AirContact? Recorded(Vessel vessel)
+    {
+        ArgumentNullException.ThrowIfNull(vessel);
+        return Read(vessel.Sample.Words(CarbonateProperties.Air));
+    }
 
     /// <summary>The contact that words name, or null.</summary>
     /// <param name="words">As written.</param>
-    public static AirContact? Read(string? words) => words?.Trim().ToUpperInvariant() switch
+    private static AirContact? Read(string? words) => words?.Trim().ToUpperInvariant() switch
     {
         "OPEN" or "AIR" or "OPEN TO AIR" or "CARBONATE ADDED" => AirContact.Open,
         "CLOSED" or "CAPPED" or "SEALED" => AirContact.Closed,

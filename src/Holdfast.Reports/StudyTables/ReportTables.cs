@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using Holdfast.Claims;
+using Holdfast.Claims.Analyses;
 using Holdfast.Reports.Figures;
 using Holdfast.Reports.StudyFigures;
 using Holdfast.Reports.Tables;
@@ -23,6 +24,8 @@ public static class ReportTables
             CalibrationTable.Limits(evidence.Runs),
             VesselTable.Of("vessels", "Vessels, controls and other samples", evidence.Vessels),
         };
+        if (PrecipitationGuard.Of(evidence) is { Vials.IsEmpty: false } guard)
+            tables.Add(PrecipitationTable.Vials(guard.Vials, together: false));
         if (CalibrationTable.Checks(evidence.Runs) is { } checks)
             tables.Add(checks);
         tables.AddRange(evidence.Series.Where(s => !s.Levels.IsEmpty).Select(s => LevelTable.Of(s, forFiles: true)));

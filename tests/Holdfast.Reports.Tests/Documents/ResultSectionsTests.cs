@@ -9,7 +9,7 @@ public class ResultSectionsTests
     [Fact]
     public void Kinds_AreTheOnesThatAReaderExpects()
         => Assert.Equal(
-            ["CalibrationSection", "ConcentrationSection", "DoseSection", "KineticsSection", "IsothermSection", "PhSection", "SurfaceChargeSection",
+            ["CalibrationSection", "ConcentrationSection", "DoseSection", "KineticsSection", "IsothermSection", "PhSection", "PrecipitationSection", "SurfaceChargeSection",
                 "TemperatureSection", "CompetitionSection", "ReuseSection", "TreatmentSection", "WaterSection"],
             ResultSections.Kinds.Select(k => k.GetType().Name));
 

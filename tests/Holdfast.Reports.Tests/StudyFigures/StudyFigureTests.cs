@@ -12,7 +12,7 @@ public class StudyFigureTests
     [Fact]
     public void Kinds_AreTheOnesThatAReaderExpects()
         => Assert.Equal(
-            ["CalibrationFigure", "KineticsFigure", "IsothermFigure", "DoseFigure", "PhFigure", "DriftFigure", "VantHoffFigure", "CyclesFigure",
+            ["CalibrationFigure", "KineticsFigure", "IsothermFigure", "DoseFigure", "PhFigure", "SpeciesFigure", "DriftFigure", "VantHoffFigure", "CyclesFigure",
                 "SelectivityFigure", "ExchangeFigure", "BreakthroughFigure"], StudyFigure.Kinds.Select(k => k.GetType().Name));
 
     [Fact]
