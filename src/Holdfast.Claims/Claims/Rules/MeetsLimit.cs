@@ -3,13 +3,15 @@ using Holdfast.Claims.Analyses;
 using Holdfast.Claims.NextExperiments;
 using Holdfast.Statistics;
 using Holdfast.Studies.Properties;
+using Holdfast.WaterLimits;
 
 namespace Holdfast.Claims.Rules;
 
 /// <summary>"Treated water meets the limit": the one-sided 95 % upper bound of the mean over vessels lies below it, and the method can see it.</summary>
 /// <remarks>
 /// Gates after Directive 2009/90/EC, Article 4: quantification at 30 % of the limit or below, expanded uncertainty (k = 2) of one result at
-/// most half the limit. A limit that the method cannot see can neither be shown met nor shown missed by readings below quantification.
+/// most half the limit. A limit that the method cannot see can neither be shown met nor shown missed by readings below quantification. The limit is a number
+/// with its unit or the name of one that is listed ("EU drinking water").
 /// </remarks>
 public sealed class MeetsLimit : IClaimRule
 {
@@ -37,11 +39,39 @@ public sealed class MeetsLimit : IClaimRule
         var vessels = VesselsOf(claim, evidence);
         var sentence = Phrase.Sentence(claim, Wording, ("series", claim.Words("series") ?? claim.Words("water") ?? "any series"), ("limit", claim.Words("limit") ?? "the limit"));
         var found = Setting.Of(0, vessels, v => v.End?.Value);
+        var (limit, named, unclear) = LimitOf(claim, evidence.Study.Analyte ?? "");
         var decision = found.Values.IsEmpty ? Decision.Missing("No treated water was read. Treat and read three vessels of the water that the limit is for.")
-            : claim.In("limit", "mg/L") is not { } limit || limit <= 0 ? Decision.NotNamed(claim, "limit", "0.020 mg/L")
-            : Decide(found, limit, Highest(vessels, c => c.QuantificationLimit), Highest(vessels, c => c.DetectionLimit));
+            : limit is not { } mgPerLitre ? unclear ?? Decision.NotNamed(claim, "limit", "0.020 mg/L")
+            : Named(Decide(found, mgPerLitre, Highest(vessels, c => c.QuantificationLimit), Highest(vessels, c => c.DetectionLimit)), named);
         return decision.On(claim, sentence, Scope.Of(vessels), vessels.Select(v => v.Code));
     }
+
+    // The limit in mg/L; the listed one where it was named; what is unclear where it names none or several.
+    private static (double? Limit, WaterLimit? Named, Decision? Unclear) LimitOf(Claim claim, string analyte)
+    {
+        if (claim.In("limit", "mg/L") is { } amount)
+            return amount > 0 ? (amount, null, null) : (null, null, null);
+        var listed = WaterLimit.Named(analyte, claim.Words("limit") ?? "");
+        if (listed.Count == 1 && listed[0].Value is { } value)
+            return (value, listed[0], null);
+        return (null, null, listed.Count switch
+        {
+            0 => null,
+            1 => Decision.Missing($"{listed[0].Name}: none is set{(listed[0].Note.Length > 0 ? $" ({listed[0].Note})" : "")}. Name another limit or give a number."),
+            _ => Decision.Missing($"“{claim.Words("limit")}” fits several limits: {Phrase.Listed(listed.Select(l => l.Name))}. Name one."),
+        });
+    }
+
+    private static Decision Named(Decision decision, WaterLimit? limit)
+        => limit is null ? decision : decision with
+        {
+            Warnings =
+            [
+                .. decision.Warnings,
+                $"{limit.Name}, {limit.Year.ToString(System.Globalization.CultureInfo.InvariantCulture)}: {Phrase.With(limit.Value!.Value, "mg/L")}{(limit.Note.Length > 0 ? $" ({limit.Note})" : "")}; {limit.Status}.",
+                $"{WaterLimit.Reservation} It covers this metal alone, not the water.",
+            ],
+        };
 
     /// <summary>Judges concentrations of treated water against a limit.</summary>
     /// <param name="found">Concentration in mg/L of each vessel; X is not used.</param>
