@@ -23,20 +23,21 @@ public sealed record DriftStudy(ImmutableArray<DriftTest> Tests, ImmutableArray<
     private static DriftStudy Work(Evidence evidence)
     {
         var study = evidence.Study;
-        var u = study.Apparatus.FirstOrDefault(i => string.Equals(i.Serves, BatchProperties.EndPh.Name, StringComparison.Ordinal))?.U ?? AssumedU;
+        var known = study.Apparatus.FirstOrDefault(i => string.Equals(i.Serves, BatchProperties.EndPh.Name, StringComparison.Ordinal))?.U;
         var samples = study.Samples
             .Where(s => s.Role == SampleRole.SorbentBlank && !study.IsStruck(s) && s.Number(BatchProperties.StartPh) is not null && s.Number(BatchProperties.EndPh) is not null)
             .ToArray();
         var levels = samples.Select(s => s.Number(SurfaceChargeProperties.IonicStrength)).OfType<double>().Distinct().Count();
         var tests = samples
             .GroupBy(s => (Series: s.Series ?? "drift", Salt: s.Number(SurfaceChargeProperties.IonicStrength)))
-            .Select(g => One(g.Key.Series, g.Key.Salt, [.. g], levels, u))
+            .Select(g => One(g.Key.Series, g.Key.Salt, [.. g], levels, known))
             .OfType<DriftTest>();
         return new([.. tests], [.. evidence.Series.Select(OfSalt).OfType<IonicSeries>()]);
     }
 
-    private static DriftTest? One(string series, double? salt, Sample[] samples, int saltLevels, double u)
+    private static DriftTest? One(string series, double? salt, Sample[] samples, int saltLevels, double? known)
     {
+        var u = known ?? AssumedU;
         var points = samples.GroupBy(s => s.Number(BatchProperties.StartPh)!.Value).OrderBy(g => g.Key)
             .Select(g => (Start: g.Key, End: g.Average(s => s.Number(BatchProperties.EndPh)!.Value))).ToArray();
         if (points.Length < EnoughLevels)
@@ -44,7 +45,7 @@ public sealed record DriftStudy(ImmutableArray<DriftTest> Tests, ImmutableArray<
         var stated = Array.TrueForAll(samples, s => s.Number(BatchProperties.Dose) is > 0 || (s.Number(BatchProperties.Mass) is > 0 && s.Number(BatchProperties.Volume) is > 0));
         var crossings = PhDrift.Crossings([.. points.Select(p => p.Start)], [.. points.Select(p => p.End)], u);
         var judged = PhDrift.Judge(crossings, saltLevels, stated);
-        return new(series, salt, [.. points], [.. crossings], judged.Value, u, [.. judged.Findings]);
+        return new(series, salt, [.. points], [.. crossings], judged.Value, u, known is null, [.. judged.Findings]);
     }
 
     private static IonicSeries? OfSalt(Series series)
@@ -64,9 +65,10 @@ public sealed record DriftStudy(ImmutableArray<DriftTest> Tests, ImmutableArray<
 /// <param name="Crossings">Where the drift changes sign.</param>
 /// <param name="ZeroCharge">The point of zero charge, or null when none may be named.</param>
 /// <param name="U">Standard uncertainty taken for one pH.</param>
+/// <param name="IsAssumed">True when no apparatus sheet gave it.</param>
 /// <param name="Findings">Caveats.</param>
 public sealed record DriftTest(
-    string Series, double? Salt, ImmutableArray<(double Start, double End)> Points, ImmutableArray<ZeroCrossing> Crossings, ZeroCrossing? ZeroCharge, double U,
+    string Series, double? Salt, ImmutableArray<(double Start, double End)> Points, ImmutableArray<ZeroCrossing> Crossings, ZeroCrossing? ZeroCharge, double U, bool IsAssumed,
     ImmutableArray<Finding> Findings);
 
 /// <summary>Uptake at several ionic strengths.</summary>

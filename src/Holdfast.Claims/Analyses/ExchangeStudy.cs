@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using System.Globalization;
 using Holdfast.Amounts;
 using Holdfast.Competition;
 using Holdfast.Statistics;
@@ -33,6 +34,11 @@ public sealed record ExchangeStudy(ImmutableArray<ExchangedIon> Ions)
         => sample.Number(StabilityProperties.DissolvedCalcium) is not null ? "Ca"
             : sample.Number(ExchangeProperties.Released) is not null ? sample.Words(ExchangeProperties.ReleasedIon) : null;
 
+    private static Finding[] Assumed(string ion, Vessel[] loaded)
+        => loaded.All(v => v.Sample.Fact(StabilityProperties.DissolvedCalcium)?.U is > 0 || v.Sample.Fact(ExchangeProperties.Released)?.U is > 0) ? []
+            : [Finding.Of("HF-657", Weight.Caution, string.Create(CultureInfo.InvariantCulture,
+                $"{ion} came without an uncertainty: {100 * AssumedU:0.#} % of each concentration is assumed (common practice). Record one with the readings."), [.. loaded.Select(v => v.Code)])];
+
     private static ExchangedIon? One(string ion, Evidence evidence, double analyteMass)
     {
         if (AtomicMass.Of(ion) is not { } mass)
@@ -54,14 +60,14 @@ public sealed record ExchangeStudy(ImmutableArray<ExchangedIon> Ions)
         var points = loaded.Select(v =>
         {
             var (released, dose) = (Released(v.Sample), v.Dose!.Value.Value);
-            var u = Math.Sqrt(Math.Pow(v.Sample.Fact(StabilityProperties.DissolvedCalcium)?.U ?? AssumedU * released, 2) + fromControl.U * fromControl.U);
+            var u = Math.Sqrt(Math.Pow(v.Sample.Fact(StabilityProperties.DissolvedCalcium)?.U ?? v.Sample.Fact(ExchangeProperties.Released)?.U ?? AssumedU * released, 2) + fromControl.U * fromControl.U);
             return new ExchangePoint(
                 v, v.Uptake!.Value / analyteMass, Measured.From((released - fromControl.Value) / mass / dose, new Source("released:" + v.Code, $"{ion} released in {v.Code}", u / mass / dose)));
         }).ToImmutableArray();
         var slope = ExchangeRatio.Of(
             [.. points.Select(p => p.Sorbed.Value)], [.. points.Select(p => p.Released.Value)],
             [.. points.Select(p => p.Sorbed.U > 0 ? p.Sorbed.U : AssumedU * Math.Abs(p.Sorbed.Value))], [.. points.Select(p => p.Released.U)]);
-        return new(ion, points, [.. control], atEnd.Length > 0, slope.Value, [.. slope.Findings]);
+        return new(ion, points, [.. control], atEnd.Length > 0, slope.Value, [.. slope.Findings, .. Assumed(ion, loaded)]);
 
         double Released(Sample s) => s.Number(StabilityProperties.DissolvedCalcium) ?? s.Number(ExchangeProperties.Released)!.Value;
     }

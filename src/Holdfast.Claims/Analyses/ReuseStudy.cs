@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using System.Globalization;
 using Holdfast.Amounts;
+using Holdfast.Fitting;
 using Holdfast.Regeneration;
 using Holdfast.Statistics;
 using Holdfast.Studies.Properties;
@@ -37,8 +38,10 @@ public sealed record ReuseStudy(ImmutableArray<ReuseSeries> Series)
         var cycles = vessels.GroupBy(CycleOf).OrderBy(g => g.Key).Select(g => new ReuseCycle(g.Key, [.. g.Select(One)])).ToImmutableArray();
         var all = cycles.SelectMany(c => c.Vessels.Select(v => (c.Number, v.Uptake))).ToArray();
         var trend = CycleTrend.Of(Array.ConvertAll(all, a => a.Number), Array.ConvertAll(all, a => a.Uptake.Value));
+        var points = new Points(Array.ConvertAll(all, a => (double)a.Number), Array.ConvertAll(all, a => a.Uptake.Value), "", "mg/g");
+        var options = new FitOptions { Profiles = false };
         var pooled = OneWay.Of([.. cycles.Select(c => new Group(c.Number.ToString(CultureInfo.InvariantCulture), [.. c.Vessels.Select(v => v.Uptake.Value)]))]);
-        return new(series, cycles, trend.Value, pooled.Value, [.. trend.Findings, .. Findings(series.Name, cycles)]);
+        return new(series, cycles, trend.Value, pooled.Value, Fit.Of<LinearLoss>(points, options), Fit.Of<GeometricLoss>(points, options), [.. trend.Findings, .. Findings(series.Name, cycles)]);
     }
 
     private static int CycleOf(Vessel vessel) => (int)Math.Round(vessel.Sample.Number(RegenerationProperties.Cycle)!.Value);
@@ -85,8 +88,11 @@ public sealed record ReuseStudy(ImmutableArray<ReuseSeries> Series)
 /// <param name="Cycles">Cycles by number.</param>
 /// <param name="Trend">Trend over the cycles, or null when there is none to judge.</param>
 /// <param name="Pooled">Scatter of vessels pooled over all cycles, or null without replicates.</param>
+/// <param name="Linear">The same loss in each cycle, fitted.</param>
+/// <param name="Geometric">The same share kept in each cycle, fitted.</param>
 /// <param name="Findings">Caveats.</param>
-public sealed record ReuseSeries(Series Source, ImmutableArray<ReuseCycle> Cycles, CycleTrend? Trend, OneWay? Pooled, ImmutableArray<Finding> Findings)
+public sealed record ReuseSeries(
+    Series Source, ImmutableArray<ReuseCycle> Cycles, CycleTrend? Trend, OneWay? Pooled, FitResult Linear, FitResult Geometric, ImmutableArray<Finding> Findings)
 {
     /// <summary>Name of the series.</summary>
     public string Name => Source.Name;

@@ -44,6 +44,12 @@ internal sealed class ReuseSection : IResultSection
         return new("reuse", "Reuse", content);
     }
 
+    // Common practice: two units of AICc do not tell two curves apart.
+    private static string Laws(ReuseSeries series)
+        => series.Linear.Aicc - series.Geometric.Aicc is not { } difference ? "With so few vessels the two laws cannot be compared."
+            : Math.Abs(difference) < 2 ? $"The two laws are not told apart: their AICc differ by {InWords.Plain(Math.Abs(difference))}."
+            : $"{(difference > 0 ? "The constant share" : "The constant loss")} describes the cycles better, by {InWords.Plain(Math.Abs(difference))} units of AICc.";
+
     private static string Words(ReuseSeries series)
     {
         var balance = series.LeftAtTheEnd is { } left
@@ -52,7 +58,7 @@ internal sealed class ReuseSection : IResultSection
         return series.Trend is not { } trend
             ? "No trend over the cycles can be judged." + balance
             : $"By the straight trend uptake changes by {InWords.Of(trend.PerCycle, "mg/g")} per cycle"
-                + (trend.KeptPerCycle is { } kept ? $"; as a constant share kept it is {InWords.Of(kept, "")} from one cycle to the next. Over so few cycles the two laws are not told apart, and neither is extended beyond the last." : ".")
+                + (trend.KeptPerCycle is { } kept ? $"; as a constant share kept it is {InWords.Of(kept, "")} from one cycle to the next. {Laws(series)} Neither is extended beyond the last cycle." : ".")
                 + balance;
     }
 }

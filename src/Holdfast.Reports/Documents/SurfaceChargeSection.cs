@@ -3,6 +3,7 @@ using Holdfast.Claims.Analyses;
 using Holdfast.Reports.Markup;
 using Holdfast.Reports.StudyFigures;
 using Holdfast.Reports.StudyTables;
+using Holdfast.SurfaceCharge;
 
 namespace Holdfast.Reports.Documents;
 
@@ -24,6 +25,7 @@ internal sealed class SurfaceChargeSection : IResultSection
             content.Add(Prose.Heading("Drift of pH"));
             content.AddRange(StudyFigure.Of<DriftFigure>(dossier).Select(f => (Node)numbering.Figure(f)));
             content.Add(Prose.List(study.Tests.Select(Words)));
+            content.Add(Prose.Paragraph($"One pH was taken as known to {InWords.Plain(study.Tests[0].U)} (standard uncertainty{(study.Tests[0].IsAssumed ? ", assumed: none came with the electrode" : ", from the apparatus sheet")}). {Agreement(study.Tests)}".TrimEnd()));
             if (study.Tests.Any(t => !t.Findings.IsEmpty))
                 content.Add(FindingSection.Grouped(study.Tests.SelectMany(t => t.Findings)));
         }
@@ -38,6 +40,15 @@ internal sealed class SurfaceChargeSection : IResultSection
         }
 
         return new("surface-charge", "Surface charge", content);
+    }
+
+    private static string Agreement(IEnumerable<DriftTest> tests)
+    {
+        var named = tests.Where(t => t.ZeroCharge is not null).OrderBy(t => t.Salt).ToArray();
+        return named.Length < 2 ? ""
+            : PhDrift.Agree(named[0].ZeroCharge!, named[^1].ZeroCharge!) == Standing.Contradicted
+                ? "The crossings of the salt levels differ by more than twice their uncertainty: an ion of the salt sorbs, and none of them is the point of zero charge."
+                : "The crossings of the salt levels agree within twice their uncertainty.";
     }
 
     private static string Words(DriftTest test)

@@ -4,10 +4,11 @@ using Holdfast.Claims.Analyses;
 using Holdfast.Reports.Markup;
 using Holdfast.Reports.StudyFigures;
 using Holdfast.Reports.StudyTables;
+using Holdfast.Thermodynamics;
 
 namespace Holdfast.Reports.Documents;
 
-/// <summary>Enthalpy, entropy and isosteric heat from isotherms at several temperatures.</summary>
+/// <summary>Enthalpy, entropy and isosteric heat from isotherms at several temperatures, activation energies from rates.</summary>
 internal sealed class TemperatureSection : IResultSection
 {
     /// <inheritdoc/>
@@ -17,7 +18,8 @@ internal sealed class TemperatureSection : IResultSection
     public Section? Of(Dossier dossier, Numbering numbering)
     {
         var families = TemperatureStudy.Of(dossier.Evidence).Families;
-        if (families.IsEmpty)
+        var rates = RateStudy.Of(dossier.Evidence).Families;
+        if (families.IsEmpty && rates.IsEmpty)
             return null;
         var figures = StudyFigure.Of<VantHoffFigure>(dossier).ToDictionary(f => f.Id, StringComparer.Ordinal);
         var content = new List<Node>();
@@ -32,6 +34,15 @@ internal sealed class TemperatureSection : IResultSection
                 content.Add(numbering.Table(heats));
             if (!family.Findings.IsEmpty)
                 content.Add(FindingSection.Grouped(family.Findings));
+        }
+
+        foreach (var rate in rates)
+        {
+            content.Add(Prose.Heading($"Rates of {rate.Name}"));
+            content.Add(numbering.Table(RateTable.Of(rate)));
+            content.Add(Prose.Paragraph(Words(rate)));
+            if (!rate.Findings.IsEmpty)
+                content.Add(FindingSection.Grouped(rate.Findings));
         }
 
         return new("temperature", "Temperature", content);
@@ -49,6 +60,12 @@ internal sealed class TemperatureSection : IResultSection
             + string.Create(CultureInfo.InvariantCulture, $" ΔH° and ΔS° are correlated by {line.Correlation:0.0000}, as for any data over so short a range: one result, not two.")
             + " That ΔG° is below 0 follows from uptake being observed; no kind of binding is read from it.";
     }
+
+    private static string Words(RateFamily rate)
+        => $"By the {rate.Curve.ToLowerInvariant()} curve at every temperature, "
+            + InWords.Listed(rate.Energies.Select(e => $"the activation energy of {e.Constant} is {InWords.Of(e.Line.ActivationEnergy, "kJ/mol")}")) + "."
+            + (rate.Energies.Length > 1 ? " The second-order constant contains the plateau, which changes with temperature: the two differ by that, and the one meant must be said." : "")
+            + string.Create(CultureInfo.InvariantCulture, $" Under about {Arrhenius.DiffusionBelow:0} kJ/mol diffusion in water could set the pace, over {Arrhenius.SurfaceStepAbove:0} a step at the surface: hints, from common practice, and no proof.");
 
     private static string Freedom(double dof) => string.Create(CultureInfo.InvariantCulture, $"{dof:0} degree{(dof == 1 ? "" : "s")} of freedom");
 }

@@ -44,8 +44,9 @@ internal sealed class TreatmentSection : IResultSection
                 content.Add(Prose.Paragraph(Depths(line)));
         }
 
-        if (!beds.Findings.IsEmpty || beds.Runs.Any(r => r.Curve.Findings.Count > 0))
-            content.Add(FindingSection.Grouped(beds.Findings.Concat(beds.Runs.SelectMany(r => r.Curve.Findings))));
+        Finding[] raised = [.. beds.Findings, .. beds.Runs.SelectMany(r => r.Curve.Findings).Where(f => f.Weight != Weight.Note)];
+        if (raised.Length > 0)
+            content.Add(FindingSection.Grouped(raised));
         return content.Count == 0 ? null : new("treatment", "Stages and beds", content);
     }
 

@@ -77,5 +77,6 @@ internal sealed class WaterSection : IResultSection
     private static ImmutableArray<Property> Others(Sample sample)
         => [.. sample.Facts.Values.Where(f => f.Value is not null).Select(f => Property.Named(f.Property)).OfType<Property>()
             .Where(p => p != BatchProperties.Volume && p != BatchProperties.Mass && p != BatchProperties.StartPh && p != BatchProperties.EndPh
-                && p != BatchProperties.Temperature && p != BatchProperties.ContactTime && p != BatchProperties.InitialConcentration && p != BatchProperties.Dose)];
+                && p != BatchProperties.Temperature && p != BatchProperties.ContactTime && p != BatchProperties.InitialConcentration && p != BatchProperties.Dose
+                && p != SurfaceChargeProperties.IonicStrength)];
 }

@@ -20,7 +20,8 @@ internal sealed class CyclesFigure : IStudyFigure
         var x = new Axis("cycle", null, "cycle") { WholeNumbers = true, Min = 0.5, Max = series.Cycles[^1].Number + 0.5 };
         var vessels = series.Cycles.SelectMany(c => c.Vessels.Select(v => (c.Number, Vessel: v))).ToArray();
         var first = series.Cycles[0].Vessels.Average(v => v.Uptake.Value);
-        var share = dossier.Evidence.Margin("retention", 100 * CycleEvidence.DefaultRetention, 100, "%").Low / 100;
+        var margin = dossier.Evidence.Margin("retention", 100 * CycleEvidence.DefaultRetention, 100, "%");
+        var share = margin.Unit is "" or "1" ? margin.Low : margin.Low / 100;
         var top = 1.1 * vessels.Max(v => Math.Max(v.Vessel.Uptake.Value, v.Vessel.Eluted ?? 0));
         var uptake = new Panel(x, new Axis("q", "mg g^-1", "uptake") { Min = 0, Max = top },
         [

@@ -16,6 +16,8 @@ internal static class AnalysisTables
                 yield return heats;
         }
 
+        foreach (var rate in RateStudy.Of(evidence).Families)
+            yield return RateTable.Of(rate);
         if (MixtureStudy.Of(evidence) is { Rivals.IsEmpty: false } mixtures)
             yield return MixtureTable.Of(mixtures, evidence.Study.Analyte ?? "the metal");
         foreach (var series in ReuseStudy.Of(evidence).Series)

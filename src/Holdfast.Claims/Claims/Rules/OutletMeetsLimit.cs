@@ -41,8 +41,14 @@ public sealed class OutletMeetsLimit : IClaimRule
         var sentence = Phrase.Sentence(claim, Wording, ("what", what), ("limit", claim.Words("limit") ?? "the limit"));
         if (claim.In("limit", "mg/L") is not { } limit || limit <= 0)
             return Decision.NotNamed(claim, "limit", "0.020 mg/L").On(claim, sentence, null, []);
+        foreach (var (name, unit, example) in new[] { ("time", "min", "240 min"), ("dose", "g/L", "2 g/L") })
+        {
+            if (claim.Words(name) is not null && claim.In(name, unit) is not > 0)
+                return Decision.NotNamed(claim, name, example).On(claim, sentence, null, []);
+        }
+
         return claim.In("time", "min") is { } until ? Bed(claim, evidence, sentence, limit, until)
-            : claim.In("dose", "g/L") is { } dose && dose > 0 ? Stage(claim, evidence, sentence, limit, dose)
+            : claim.In("dose", "g/L") is { } dose ? Stage(claim, evidence, sentence, limit, dose)
             : Decision.Missing("The claim names neither a time of a bed (“time”) nor a dose of a stage (“dose”).").On(claim, sentence, null, []);
     }
 
