@@ -46,8 +46,8 @@ public sealed record ColumnStudy(ImmutableArray<BedRun> Runs, BedDepthServiceTim
         var points = samples
             .Select(s => (Sample: s, Time: TimeOf(s)!.Value, Out: Outlet(s, evidence)))
             .Where(p => p.Out is not null)
-            .DistinctBy(p => p.Time)
-            .Select(p => new BedPoint(p.Sample, p.Time, p.Out!.Value))
+            .GroupBy(p => p.Time)
+            .Select(g => new BedPoint(g.First().Sample, g.Key, g.Select(p => p.Out!.Value).Aggregate((a, b) => a + b) / g.Count()))
             .ToImmutableArray();
         var inlet = samples.Select(s => s.Number(BatchProperties.InitialConcentration)).OfType<double>().Distinct().ToArray();
         if (points.Length < 4 || inlet.Length != 1 || inlet[0] <= 0)
@@ -136,8 +136,8 @@ public sealed record BedRun(
             : null;
 }
 
-/// <summary>One portion of the outlet.</summary>
-/// <param name="Sample">The sample.</param>
+/// <summary>The outlet at one time.</summary>
+/// <param name="Sample">The portion, the first of them where several were taken.</param>
 /// <param name="Time">Time on stream, min.</param>
-/// <param name="Outlet">Concentration, mg/L.</param>
+/// <param name="Outlet">Concentration, mg/L; the mean where several portions were taken.</param>
 public sealed record BedPoint(Sample Sample, double Time, Measured Outlet);

@@ -64,9 +64,11 @@ public sealed record ExchangeStudy(ImmutableArray<ExchangedIon> Ions)
             return new ExchangePoint(
                 v, v.Uptake!.Value / analyteMass, Measured.From((released - fromControl.Value) / mass / dose, new Source("released:" + v.Code, $"{ion} released in {v.Code}", u / mass / dose)));
         }).ToImmutableArray();
+        // A weight needs an uncertainty on both axes: an uptake that is 0 without one says nothing of a ratio.
+        var weighed = points.Select(p => (Point: p, U: p.Sorbed.U > 0 ? p.Sorbed.U : AssumedU * Math.Abs(p.Sorbed.Value))).Where(p => p.U > 0 && p.Point.Released.U > 0).ToArray();
         var slope = ExchangeRatio.Of(
-            [.. points.Select(p => p.Sorbed.Value)], [.. points.Select(p => p.Released.Value)],
-            [.. points.Select(p => p.Sorbed.U > 0 ? p.Sorbed.U : AssumedU * Math.Abs(p.Sorbed.Value))], [.. points.Select(p => p.Released.U)]);
+            [.. weighed.Select(p => p.Point.Sorbed.Value)], [.. weighed.Select(p => p.Point.Released.Value)],
+            [.. weighed.Select(p => p.U)], [.. weighed.Select(p => p.Point.Released.U)]);
         return new(ion, points, [.. control], atEnd.Length > 0, slope.Value, [.. slope.Findings, .. Assumed(ion, loaded)]);
 
         double Released(Sample s) => s.Number(StabilityProperties.DissolvedCalcium) ?? s.Number(ExchangeProperties.Released)!.Value;
