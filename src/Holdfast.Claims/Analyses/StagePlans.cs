@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using Holdfast.Claims.Rules;
 using Holdfast.Fitting;
 using Holdfast.Scaleup;
 using Holdfast.Studies.Properties;
@@ -65,7 +66,7 @@ public sealed record StagePlans(ImmutableArray<StagePlan> Plans, ImmutableArray<
         foreach (var stated in evidence.Study.Claims)
         {
             var claim = new Claim(stated.Id, stated.Rule, stated.Parameters, stated.Wording, Stated: true);
-            if (claim.In("limit", "mg/L") is not { } limit || limit <= 0)
+            if (MeetsLimit.LimitOf(claim, evidence.Study.Analyte ?? "").Limit is not { } limit)
                 continue;
             var series = evidence.SeriesNamed(claim.Words("series"));
             var inlet = claim.In("c0", "mg/L") ?? series?.Vessels.Select(v => v.Start?.Value).FirstOrDefault(c => c is > 0);

@@ -142,6 +142,17 @@ public sealed class ReuseVerdictTests
     public void OutletOfOneStage_InTheIsothermsWater_IsJudged(string limit, Ruling ruling)
         => Assert.Equal(ruling, Judged("outlet-meets-limit", ("water", "0.01 mol/L NaNO3"), ("c0", "20 mg/L"), ("dose", "2 g/L"), ("limit", limit)).Ruling);
 
+    // A limit by its name, 40 CFR 433.15 nickel, monthly mean 2.38 mg/L (reference/measurement/water-limits.csv), is judged as by its number; so are a time and a dose that cannot be read.
+    [Fact]
+    public void OutletOfOneStage_AgainstANamedLimit_IsJudgedAsByItsNumber()
+    {
+        (string, string?)[] stage = [("water", "0.01 mol/L NaNO3"), ("c0", "6.8 mg/L"), ("dose", "2 g/L")];
+        Assert.Equal(Ruling.Holds, Judged("outlet-meets-limit", [.. stage, ("limit", "US metal finishing monthly average")]).Ruling);
+        Assert.Contains("fits several", Judged("outlet-meets-limit", [.. stage, ("limit", "drinking water")]).Reason, StringComparison.Ordinal);
+        Assert.Contains("cannot be read as the time", Judged("outlet-meets-limit", ("limit", "2 mg/L"), ("time", "abc")).Reason, StringComparison.Ordinal);
+        Assert.Contains("cannot be read as the dose", Judged("outlet-meets-limit", ("limit", "2 mg/L"), ("dose", "2 mg")).Reason, StringComparison.Ordinal);
+    }
+
     [Fact]
     public void LowCost_OfTheDemo_JudgesRangesAndAsksForCyclesShown()
     {

@@ -46,8 +46,8 @@ public sealed class MeetsLimit : IClaimRule
         return decision.On(claim, sentence, Scope.Of(vessels), vessels.Select(v => v.Code));
     }
 
-    // The limit in mg/L; the listed one where it was named; what is unclear where it names none or several.
-    private static (double? Limit, WaterLimit? Named, Decision? Unclear) LimitOf(Claim claim, string analyte)
+    /// <summary>The limit of a claim in mg/L; the listed one where it was named; what is unclear where it names none or several.</summary>
+    internal static (double? Limit, WaterLimit? Named, Decision? Unclear) LimitOf(Claim claim, string analyte)
     {
         if (claim.In("limit", "mg/L") is { } amount)
             return amount > 0 ? (amount, null, null) : (null, null, null);

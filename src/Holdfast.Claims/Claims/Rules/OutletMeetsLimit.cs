@@ -39,8 +39,9 @@ public sealed class OutletMeetsLimit : IClaimRule
         var what = claim.In("time", "min") is { } t ? $"{claim.Words("run") ?? "the bed"} until {Phrase.With(t, "min")}"
             : claim.In("dose", "g/L") is { } d ? $"one stage with {Phrase.With(d, "g/L")}" : "the treatment";
         var sentence = Phrase.Sentence(claim, Wording, ("what", what), ("limit", claim.Words("limit") ?? "the limit"));
-        if (claim.In("limit", "mg/L") is not { } limit || limit <= 0)
-            return Decision.NotNamed(claim, "limit", "0.020 mg/L").On(claim, sentence, null, []);
+        var (named, _, unclear) = MeetsLimit.LimitOf(claim, evidence.Study.Analyte ?? "");
+        if (named is not { } limit)
+            return (unclear ?? Decision.NotNamed(claim, "limit", "0.020 mg/L")).On(claim, sentence, null, []);
         foreach (var (name, unit, example) in new[] { ("time", "min", "240 min"), ("dose", "g/L", "2 g/L") })
         {
             if (claim.Words(name) is not null && claim.In(name, unit) is not > 0)
