@@ -61,7 +61,7 @@ internal static class StrongReuseStudy
                     Claim("reusable", ("cycles", "5")),
                     Claim("regenerated-better", ("cycle", "2")),
                     Claim("outlet-meets-limit", ("run", "BED-1"), ("time", "4 h"), ("limit", "1 mg/L")),
-                    Claim("low-cost", ("c0", "20 mg/L"), ("limit", "5 mg/L"), ("price", "20 to 30"), ("uses", "4 to 5"), ("disposal", "1 to 2"), ("energy", "0.01 to 0.02"), ("labour", "0.05 to 0.1"), ("rival", "2 to 3")),
+                    Claim("low-cost", ("c0", "20 mg/L"), ("limit", "5 mg/L"), ("price", "20 to 30"), ("uses", "4 to 5"), ("disposal", "1 to 2"), ("energy", "0.01 to 0.02"), ("labour", "0.05 to 0.1"), ("rival", "2 to 3"), ("currency", "EUR 2026")),
                 ],
             };
         }

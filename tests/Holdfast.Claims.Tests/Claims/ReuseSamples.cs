@@ -38,9 +38,9 @@ internal static class ReuseSamples
         yield return ("outlet-meets-limit", Ruling.NotShownYet, OutletMeetsLimit.DecideStage(U(0.72, 0.05), 2.38, 0.2, sameWater: false));
         yield return ("outlet-meets-limit", Ruling.Contradicted, OutletMeetsLimit.DecideStage(U(0.72, 0.05), 0.5, 0.2, sameWater: true));
 
-        yield return ("low-cost", Ruling.Holds, LowCost.Decide(Priced(10, 12), 10, 5, 1, 1, []));
-        yield return ("low-cost", Ruling.NotShownYet, LowCost.Decide(Priced(10, 12), 10, CostDraws.Between("rival", "rival", 1, 4, ""), 1, 1, ["labour"]));
-        yield return ("low-cost", Ruling.Contradicted, LowCost.Decide(Priced(10, 12), 10, 1, 20, 5, []));
+        yield return ("low-cost", Ruling.Holds, LowCost.Decide(Priced(10, 12), 10, 5, 1, 1, [], "EUR 2026"));
+        yield return ("low-cost", Ruling.NotShownYet, LowCost.Decide(Priced(10, 12), 10, CostDraws.Between("rival", "rival", 1, 4, ""), 1, 1, ["labour"], "EUR 2026"));
+        yield return ("low-cost", Ruling.Contradicted, LowCost.Decide(Priced(10, 12), 10, 1, 20, 5, [], null));
     }
 
     private static (string, IReadOnlyList<Measured>)[] Rivals(params (string Metal, double[] Preferences)[] rivals)

@@ -156,12 +156,14 @@ public sealed class ReuseVerdictTests
     [Fact]
     public void LowCost_OfTheDemo_JudgesRangesAndAsksForCyclesShown()
     {
-        (string, string?)[] water = [("c0", "6.8 mg/L"), ("limit", "2.38 mg/L"), ("price", "40 to 60"), ("disposal", "1..3"), ("energy", "0.01"), ("labour", "0.02")];
+        (string, string?)[] water = [("c0", "6.8 mg/L"), ("limit", "2.38 mg/L"), ("price", "40 to 60"), ("disposal", "1..3"), ("energy", "0.01"), ("labour", "0.02"), ("currency", "EUR 2026")];
         Assert.Equal(Ruling.Holds, Judged("low-cost", [.. water, ("rival", "40 to 50")]).Ruling);
         Assert.Equal(Ruling.Contradicted, Judged("low-cost", [.. water, ("rival", "0.1 to 0.2")]).Ruling);
         var hoped = Judged("low-cost", [.. water, ("rival", "40 to 50"), ("uses", "10")]);
         Assert.Equal(Ruling.NotShownYet, hoped.Ruling);
         Assert.Contains(hoped.Questions, q => q.Code == "Q64");
+        Assert.Contains("EUR 2026 per g", hoped.Reason, StringComparison.Ordinal);
+        Assert.Contains(Judged("low-cost", [.. water[..^1], ("rival", "40 to 50")]).Gates, g => g is { Name: "currency", Passed: false });
         Assert.Contains("c0", Judged("low-cost", ("rival", "40 to 50")).Reason, StringComparison.Ordinal);
     }
 

@@ -9,7 +9,7 @@ namespace Holdfast.Claims.Rules;
 /// <summary>"Low cost": the cost per gram removed lies below that of a named rival in 95 of 100 draws over the ranges of its inputs.</summary>
 /// <remarks>
 /// Propagation of distributions with rectangular ranges, one seed. The dose is the working dose of one stage from the isotherm, not a capacity; uses are
-/// those shown by a reuse test. Prices in one currency of one date, written as ranges: "40 to 60".
+/// those shown by a reuse test. Prices in one currency of one date ("currency": "EUR 2026"), written as ranges: "40 to 60".
 /// </remarks>
 public sealed class LowCost : IClaimRule
 {
@@ -54,7 +54,7 @@ public sealed class LowCost : IClaimRule
             stages.Single, Of("price", price), Of("uses", uses), Of("disposal", Range(claim, "disposal")), Of("eluent", Range(claim, "eluent")),
             Of("eluent-price", Range(claim, "eluent-price")), Of("eluent-uses", Range(claim, "eluent-uses") ?? new(1, 1)), Of("energy", Range(claim, "energy")), Of("labour", Range(claim, "labour")));
         var missing = new[] { "disposal", "energy", "labour" }.Where(n => Range(claim, n) is null).ToArray();
-        var decision = Decide(cost, c0 - limit, Of("rival", rival), uses.High, shown, missing);
+        var decision = Decide(cost, c0 - limit, Of("rival", rival), uses.High, shown, missing, claim.Words("currency"));
         var vessels = isotherm.Series.Series.Vessels.ToArray();
         return decision.On(claim, sentence, $"{Phrase.With(c0, "mg/L")} brought to {Phrase.With(limit, "mg/L")} in one stage; {Scope.Of(vessels)}", vessels.Select(v => v.Code));
     }
@@ -66,29 +66,32 @@ public sealed class LowCost : IClaimRule
     /// <param name="uses">Most uses that the cost counts on.</param>
     /// <param name="cyclesShown">Cycles that a reuse test showed.</param>
     /// <param name="missing">Names of inputs without a range: counted as nothing.</param>
-    public static Decision Decide(TreatmentCost<Measured> cost, Measured removed, Measured rival, double uses, int cyclesShown, IReadOnlyCollection<string> missing)
+    /// <param name="currency">Currency and date of every price, or null when they are not said.</param>
+    public static Decision Decide(TreatmentCost<Measured> cost, Measured removed, Measured rival, double uses, int cyclesShown, IReadOnlyCollection<string> missing, string? currency)
     {
         ArgumentNullException.ThrowIfNull(missing);
         if (CostDraws.PerGram(cost, removed, new SeededStream(Seed, "cost")).Value is not { } own
             || CostDraws.AgainstRival(cost, removed, rival, new SeededStream(Seed, "cost against a rival")).Value is not { } difference)
             return Decision.Missing("The ranges of the inputs allow costs without a finite value. Narrow the uses.");
+        var unit = (string.IsNullOrWhiteSpace(currency) ? "currency units" : currency) + " per g";
         var first = CostDraws.Shares(cost, removed).Rows.Take(2).ToArray();
         var ruling = CostDraws.Cheaper(difference) switch { Standing.Holds => Ruling.Holds, Standing.Contradicted => Ruling.Contradicted, _ => Ruling.NotShownYet };
         return new Decision(
             ruling,
-            $"A gram removed costs {Phrase.Number(own.Median)} ({Phrase.Interval(own.EqualTails, "")}); own less rival: {Phrase.Interval(difference.EqualTails, "")} of {Phrase.Number(difference.Draws)} draws."
+            $"Removal costs {Phrase.With(own.Median, unit)} ({Phrase.Interval(own.EqualTails, "")}); own less rival: {Phrase.Interval(difference.EqualTails, "")} of {Phrase.Number(difference.Draws)} draws."
                 + (first.Length > 0 ? $" Most of the spread comes from {Phrase.Listed(first.Select(r => r.Name))}." : ""),
             "propagation of distributions over the ranges of the inputs")
         {
             Numbers =
             [
-                new("cost per gram removed", own.Median, own.EqualTails.Low, own.EqualTails.High, "", "95 % of the draws"),
-                new("own less rival, per gram removed", difference.Median, difference.EqualTails.Low, difference.EqualTails.High, "", "90 % of the draws"),
+                new("cost per gram removed", own.Median, own.EqualTails.Low, own.EqualTails.High, unit, "95 % of the draws"),
+                new("own less rival, per gram removed", difference.Median, difference.EqualTails.Low, difference.EqualTails.High, unit, "90 % of the draws"),
                 .. first.Select(r => Deciding.Plain($"share of the variance from {r.Name}", r.Share, "%")),
             ],
             Gates =
             [
                 new("inputs", missing.Count == 0, missing.Count == 0 ? "disposal, energy and labour are in the cost" : $"no range is given for {Phrase.Listed(missing)}: counted as nothing"),
+                new("currency", !string.IsNullOrWhiteSpace(currency), string.IsNullOrWhiteSpace(currency) ? "no currency and date are named for the prices" : $"prices in {currency}"),
                 new("uses", uses <= cyclesShown, $"{Phrase.Number(uses)} uses are counted on; the reuse test shows {Phrase.Number(cyclesShown)}"),
             ],
             Questions = uses > cyclesShown ? [new("Q64", $"Did you show those {Phrase.Number(uses)} cycles?")] : [],
