@@ -25,6 +25,9 @@ public sealed record Property(
             .Select(f => (Property)f.GetValue(null)!)
             .OrderBy(p => p.Name, StringComparer.Ordinal)]);
 
+    /// <summary>True for an amount of something other than the study's element: its milligrams are never turned into moles by that element's molar mass.</summary>
+    public bool OfAnother { get; init; }
+
     /// <summary>Every property there is, by name.</summary>
     public static ImmutableArray<Property> All => Found.Value;
 

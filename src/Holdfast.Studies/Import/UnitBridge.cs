@@ -30,6 +30,8 @@ internal sealed class UnitBridge
         if (property.Unit.Length == 0)
             return null;
         var to = Unit.Parse(property.Unit);
+        if (property.OfAnother)
+            analyte = stated.Basis?.As;
         var species = stated.Basis?.As ?? analyte;
         var (mass, share) = ((double?)null, 1.0);
         if (!stated.Unit.IsConvertibleTo(to))

@@ -13,5 +13,5 @@ public static class CompetitionProperties
     public static readonly Property AnalyteLeft = Property.Number("analyte-left", "analyte left", "mmol/L", null, "analyteleft", "nileft", "pbleft", "cdleft", "culeft", "znleft");
 
     /// <summary>What is left of the second metal.</summary>
-    public static readonly Property RivalLeft = Property.Number("rival-left", "second metal left", "mmol/L", null, "rivalleft", "competitorleft", "secondmetalleft");
+    public static readonly Property RivalLeft = Property.Number("rival-left", "second metal left", "mmol/L", null, "rivalleft", "competitorleft", "secondmetalleft") with { OfAnother = true };
 }
