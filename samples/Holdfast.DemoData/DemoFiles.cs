@@ -22,5 +22,7 @@ public static class DemoFiles
         yield return ClaimSheet.Of();
         yield return ReuseClaims.Sheet();
         yield return ApparatusSheet.Of();
+        foreach (var sheet in SensorSheets.Of(study.Sensor))
+            yield return sheet;
     }
 }

@@ -38,6 +38,9 @@ public sealed record InventedStudy
     /// <summary>Pairs of metals.</summary>
     public required ImmutableArray<Mixture> Mixtures { get; init; }
 
+    /// <summary>The powder as a sensor.</summary>
+    public required Sensor Sensor { get; init; }
+
     /// <summary>Every vessel that the spectrometer read, in the order of its runs.</summary>
     public IEnumerable<Vessel> ReadVessels => [.. IsothermAndDoses, .. ContactTimes, .. Temperatures, .. AcidityAndWaters];
 
@@ -57,6 +60,7 @@ public sealed record InventedStudy
             Cycles = [.. Cycle.Series(Seed)],
             Calcium = [.. CalciumReading.PowderAlone(Seed), .. CalciumReading.Exchanged(Seed)],
             Mixtures = [.. Mixture.Series(Seed)],
+            Sensor = Sensor.Read(Seed),
         };
     }
 }

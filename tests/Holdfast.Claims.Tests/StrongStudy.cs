@@ -58,17 +58,17 @@ internal static class StrongStudy
                 Title = "strong",
                 Invented = true,
                 Analyte = "Ni",
-                Samples = [.. samples],
-                Readings = [.. readings],
-                Runs = [new Run("run", SpectrometryProperties.Absorbance.Name, ImmutableSortedDictionary<string, string>.Empty, File)],
+                Samples = [.. samples, .. StrongSensor.Samples],
+                Readings = [.. readings, .. StrongSensor.Readings],
+                Runs = [new Run("run", SpectrometryProperties.Absorbance.Name, ImmutableSortedDictionary<string, string>.Empty, File), .. StrongSensor.Runs],
                 Originals = [new Original("00", "strong.csv", 1, 9, default)],
                 Margins =
                 [
                     new("plateau", -5, 5, "%", 2), new("removal", -2, 2, "percentage points", 2), new("capacity", -10, 10, "%", 2),
-                    new("mass-balance", 90, 110, "%", 2), new("check-standard", 90, 110, "%", 2),
+                    new("mass-balance", 90, 110, "%", 2), new("check-standard", 90, 110, "%", 2), .. StrongSensor.Margins,
                 ],
                 Apparatus = [new("flask", BatchProperties.InitialConcentration.Name, null, 0.002, true, "certificate", null)],
-                Claims = [.. Claims()],
+                Claims = [.. Claims(), .. StrongSensor.Claims],
             };
         }
 

@@ -16,6 +16,7 @@ public class DemoDataTests
     [InlineData("AAS-CAL"), InlineData("AAS-BLANK"), InlineData("ISO-298"), InlineData("DOSE"), InlineData("KIN-05"), InlineData("KIN-20")]
     [InlineData("TEMP-298"), InlineData("TEMP-308"), InlineData("TEMP-318"), InlineData("PH"), InlineData("PH-BLANK")]
     [InlineData("DIGEST"), InlineData("WATER-rinse"), InlineData("WATER-roof"), InlineData("REUSE")]
+    [InlineData("FLUOR"), InlineData("FLUOR-BLANK"), InlineData("SPIKE")]
     public void InventedValues_OfASeries_EqualTheIndependentProgram(string series)
     {
         var ours = Values().ToDictionary(v => (v.Series, v.Level, v.Replicate, v.Quantity), v => v.Value);
@@ -93,6 +94,12 @@ public class DemoDataTests
             yield return ("DIGEST", "loaded at 20 mg/L", digest.Replicate, "q by digestion mg/g", digest.Uptake);
         foreach (var cycle in Study.Cycles)
             yield return ("REUSE", Invariant($"cycle {cycle.Number}"), cycle.Replicate, "q mg/g", cycle.Uptake);
+        foreach (var vessel in Study.Sensor.Quenching)
+            yield return ("FLUOR", Invariant($"{vessel.Quencher} umol/L"), vessel.Replicate, "intensity", vessel.Read);
+        foreach (var (vessel, i) in Study.Sensor.Blanks.Select((v, i) => (v, i)))
+            yield return ("FLUOR-BLANK", "0", i + 1, "intensity", vessel.Read);
+        foreach (var spike in Study.Sensor.Spikes)
+            yield return ("SPIKE", Invariant($"{spike.Series["SPIKE-".Length..]} + {spike.Added} umol/L"), spike.Replicate, "found umol/L", spike.Read);
     }
 
     private static IEnumerable<(string Series, string Level, int Replicate, string Quantity, double Value)> OfVessel(Vessel vessel)

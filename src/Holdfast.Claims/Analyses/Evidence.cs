@@ -52,7 +52,8 @@ public sealed partial record Evidence
         var recorded = new RecordedAmounts(study);
         var calibrating = new Calibrating(study, recorded);
         var workup = new VesselWorkup(study, recorded, calibrating);
-        ImmutableArray<Vessel> vessels = [.. study.Samples.Where(HasContact).Select(workup.Of)];
+        var sensing = SensingSamples.Of(study);
+        ImmutableArray<Vessel> vessels = [.. study.Samples.Where(s => HasContact(s) && !sensing.Contains(s.Code)).Select(workup.Of)];
         var series = SeriesGrouping.Of(vessels, findings);
         findings.AddRange(recorded.Findings);
         findings.AddRange(calibrating.Runs.SelectMany(r => r.Findings));

@@ -41,6 +41,7 @@ public static class ReportTables
         }
 
         tables.AddRange(AnalysisTables.All(evidence));
+        tables.AddRange(SensorTables.All(Sensing.Of(evidence)));
         tables.AddRange(
         [
             SampleTable.Of(evidence.Study),

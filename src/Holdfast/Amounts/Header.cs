@@ -43,14 +43,14 @@ public sealed partial record Header(string Name, UnitText Unit)
     {
         for (var at = heading.IndexOf(between, StringComparison.Ordinal); at > 0; at = heading.IndexOf(between, at + 1))
         {
-            var ending = heading[(at + 1)..].Replace('_', ' ');
+            var ending = heading[(at + 1)..].Replace('_', ' ').Trim();
             if (ending.Length < 2 && ending != "%")
                 continue;
             if (UnitReader.Read(ending) is not UnitText.Known { Unit.IsOne: false } known)
                 continue;
             var name = heading[..at];
-            if (between == '_' && ending.Split(' ') is [var above, var below] && !ending.Any(char.IsDigit))
-                return new(name, new UnitText.Ambiguous(heading, [Amounts.Unit.Parse($"{above}/{below}"), known.Unit], $"'{heading}': {above}/{below}?"));
+            if (between == '_' && ending.Split(' ') is [var above, var below] && !ending.Any(char.IsDigit) && UnitReader.Read($"{above}/{below}") is UnitText.Known ratio)
+                return new(name, new UnitText.Ambiguous(heading, [ratio.Unit, known.Unit], $"'{heading}': {above}/{below}?"));
             return new(name, known);
         }
 

@@ -43,11 +43,11 @@ internal static class FluorescenceFindings
 
     /// <summary>Faster than diffusion.</summary>
     public static Finding FasterThanDiffusion(double kq)
-        => Of("HF-576", Weight.Caution, $"kq is {kq:G3} L/(mol·s), above 2e10: collisions alone cannot do this. Think of complexes, inner filter or transfer.");
+        => Of("HF-576", Weight.Caution, $"kq is {kq:0.0e0} L/(mol·s), above 2e10: collisions alone cannot do this. Think of complexes, inner filter or transfer.");
 
     /// <summary>Slower than diffusion says nothing.</summary>
     public static Finding DiffusionDoesNotDecide(double kq)
-        => Of("HF-576", Weight.Note, $"kq is {kq:G3} L/(mol·s), below 2e10: that decides nothing. Read lifetimes at the same levels, or vary the temperature.");
+        => Of("HF-576", Weight.Note, $"kq is {kq:0.0e0} L/(mol·s), below 2e10: that decides nothing. Read lifetimes at the same levels, or vary the temperature.");
 
     /// <summary>Two regions of use.</summary>
     public static Finding TwoRegions(double at, double gain)
@@ -61,7 +61,7 @@ internal static class FluorescenceFindings
 
     /// <summary>Too few points for two lines.</summary>
     public static Finding TooFewForTwoLines(int points)
-        => Of("HF-577", Weight.Note, $"{points} points leave no three on either side of a break: two lines are not looked for.");
+        => Of("HF-577", Weight.Note, $"{points} points leave no three levels on either side of a break: two lines are not looked for.");
 
     /// <summary>Few separate blanks.</summary>
     public static Finding FewPreparations(int preparations)
@@ -113,7 +113,7 @@ internal static class FluorescenceFindings
 
     /// <summary>The water changes the response.</summary>
     public static Finding MatrixChangesSlope(Estimate slope)
-        => Of("HF-585", Weight.Caution, $"Found rises {slope.Value:G3} per added ({slope.Interval(0.95)}), not 1: the water changes the response. Use standard additions.");
+        => Of("HF-585", Weight.Caution, $"Found rises {slope.Value:G3} per added (95 % {slope.Interval(0.95).Low:G3} to {slope.Interval(0.95).High:G3}), not 1: the water changes the response. Use standard additions.");
 
     /// <summary>Too few additions.</summary>
     public static Finding TooFewSpikes(int levels)

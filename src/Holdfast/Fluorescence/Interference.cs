@@ -11,7 +11,8 @@ namespace Holdfast.Fluorescence;
 /// <param name="Effect">Response with the ion over response without it; no unit.</param>
 /// <param name="Equivalence">Two one-sided tests against the margin.</param>
 /// <param name="AdjustedP">p of the equivalence after Holm over all ions.</param>
-public sealed record Interference(string Ion, double Excess, Estimate Effect, Equivalence Equivalence, double AdjustedP)
+/// <param name="DifferenceP">Two-sided p of "no effect" after Holm over all ions.</param>
+public sealed record Interference(string Ion, double Excess, Estimate Effect, Equivalence Equivalence, double AdjustedP, double DifferenceP)
 {
     /// <summary>The margin of common practice, 5 % either side; no unit.</summary>
     public const double UsualMargin = 0.05;
@@ -19,8 +20,8 @@ public sealed record Interference(string Ion, double Excess, Estimate Effect, Eq
     /// <summary>True when the ion is shown not to matter at this excess, Holm included.</summary>
     public bool IsExcluded => AdjustedP < 0.05;
 
-    /// <summary>True when the ion is shown to matter: the estimate lies outside the margin and its 95 % interval leaves out "no effect".</summary>
-    public bool IsShown => (Effect.Value < Equivalence.Low || Effect.Value > Equivalence.High) && !Effect.Interval(0.95).Contains(1);
+    /// <summary>True when the ion is shown to matter: the estimate lies outside the margin and differs from "no effect", Holm included.</summary>
+    public bool IsShown => (Effect.Value < Equivalence.Low || Effect.Value > Equivalence.High) && DifferenceP < 0.05;
 
     /// <summary>Judges every ion.</summary>
     /// <param name="without">Responses without any of the ions, any unit.</param>
@@ -45,7 +46,8 @@ public sealed record Interference(string Ion, double Excess, Estimate Effect, Eq
         }
 
         var adjusted = Holm.Adjust([.. found.Select(f => f.Equivalence.P)]);
-        return ([.. found.Select((f, i) => new Interference(f.Ion, f.Excess, f.Equivalence.Estimate, f.Equivalence, adjusted[i]))], findings);
+        var different = Holm.Adjust([.. found.Select(f => f.Equivalence.Estimate.PDiffersFrom(1))]);
+        return ([.. found.Select((f, i) => new Interference(f.Ion, f.Excess, f.Equivalence.Estimate, f.Equivalence, adjusted[i], different[i]))], findings);
     }
 
     /// <summary>Tolerance ratio of an ion: the largest excess at which it, and every smaller one, is shown not to matter; null when none is.</summary>

@@ -22,8 +22,8 @@ namespace Holdfast.Fluorescence;
 public sealed record JoinedLines(
     double Break, Interval BreakInterval, double First, double Second, double SumOfSquares, StraightLine OneLine, double? Gain)
 {
-    /// <summary>Fewest points on each side of the break.</summary>
-    public const int FewestPoints = 3;
+    /// <summary>Fewest different levels on each side of the break: replicates at one level say nothing of a slope.</summary>
+    public const int FewestLevels = 3;
 
     /// <summary>AICc that two lines must gain before they are worth saying.</summary>
     public const double WorthSaying = 4;
@@ -36,7 +36,7 @@ public sealed record JoinedLines(
     /// <summary>Finds the break.</summary>
     /// <param name="x">Abscissas, any unit.</param>
     /// <param name="y">Ordinates, any unit.</param>
-    /// <returns>The lines; none with fewer than three points on each side of every possible break.</returns>
+    /// <returns>The lines; none with fewer than three levels on each side of every possible break.</returns>
     public static Outcome<JoinedLines> Of(IReadOnlyList<double> x, IReadOnlyList<double> y)
     {
         ArgumentNullException.ThrowIfNull(x);
@@ -48,7 +48,7 @@ public sealed record JoinedLines(
         if (allowed.Length == 0 || x.Count <= Parameters)
             return Outcome<JoinedLines>.None(FluorescenceFindings.TooFewForTwoLines(x.Count));
 
-        // The break lies after at least three points and before at least three.
+        // The break lies after at least three levels and before at least three.
         var (low, high) = (levels[allowed[0]], levels[allowed[^1] + 1]);
         var candidates = allowed.SelectMany(i => Candidates(x, y, levels[i], levels[i + 1]))
             .Where(b => b > low && b < high).Distinct().Select(b => (Break: b, Fit: At(x, y, b))).Where(c => c.Fit is not null).ToArray();
@@ -63,8 +63,7 @@ public sealed record JoinedLines(
     }
 
     private static bool HasBothSides(IReadOnlyList<double> x, double upTo)
-        => x.Count(v => v <= upTo) >= FewestPoints && x.Count(v => v > upTo) >= FewestPoints
-            && x.Where(v => v <= upTo).Distinct().Skip(1).Any() && x.Where(v => v > upTo).Distinct().Skip(1).Any();
+        => x.Where(v => v <= upTo).Distinct().Count() >= FewestLevels && x.Where(v => v > upTo).Distinct().Count() >= FewestLevels;
 
     // Between two neighbouring levels: the crossing of the separate lines where it falls between them, and both ends.
     private static IEnumerable<double> Candidates(IReadOnlyList<double> x, IReadOnlyList<double> y, double from, double to)

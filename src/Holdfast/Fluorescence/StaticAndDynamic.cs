@@ -16,7 +16,7 @@ public readonly struct StaticAndDynamic : ICurve<StaticAndDynamic>
         [
             new("F0", Kind.Response, "{y}", "signal without quencher", Above: 0),
             new("S", Kind.PerX, "1/{x}", "sum of the static and the dynamic constant, KD + KS", Above: 0),
-            new("P", Kind.Other, "1/{x}²", "product of the two, KD·KS", Above: 0),
+            new("P", Kind.Other, "1/({x}·{x})", "product of the two, KD·KS", Above: 0),
         ],
         "J. R. Lakowicz, Principles of Fluorescence Spectroscopy, chapter 8, from memory",
         "Which constant is the static one, the curve does not show: lifetimes do. Real constants need S² ≥ 4P. The sphere of action bends nearly alike.");

@@ -17,6 +17,9 @@ internal static class RuleSamples
     public static ImmutableArray<(string Rule, Ruling Expected, Decision Decision)> All => Made.Value;
 
     private static IEnumerable<(string Rule, Ruling Expected, Decision Decision)> Make()
+        => OfSorption().Concat(SensorSamples.All);
+
+    private static IEnumerable<(string Rule, Ruling Expected, Decision Decision)> OfSorption()
     {
         Setting[] interior = Levels((1, [71.2, 70.1, 72.0]), (2, [84.9, 86.2, 85.5]), (3, [80.1, 79.0, 78.7]), (4, [74, 75, 73]));
         Setting[] rising = Levels((1, [71.2, 70.1, 72.0]), (2, [84.9, 86.2, 85.5]), (3, [86.1, 85.0, 84.7]), (4, [85.8, 85.1, 85.6]));

@@ -10,7 +10,7 @@ public class ResultSectionsTests
     public void Kinds_AreTheOnesThatAReaderExpects()
         => Assert.Equal(
             ["CalibrationSection", "ConcentrationSection", "DoseSection", "KineticsSection", "IsothermSection", "PhSection", "PrecipitationSection", "SurfaceChargeSection",
-                "TemperatureSection", "CompetitionSection", "ReuseSection", "TreatmentSection", "WaterSection"],
+                "TemperatureSection", "CompetitionSection", "ReuseSection", "TreatmentSection", "WaterSection", "SensorSection"],
             ResultSections.Kinds.Select(k => k.GetType().Name));
 
     [Fact]

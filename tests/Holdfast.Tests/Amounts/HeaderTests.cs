@@ -36,6 +36,7 @@ public class HeaderTests
     [InlineData("K_L")]
     [InlineData("q_m")]
     [InlineData("F/F0")]
+    [InlineData("Q_A_")]
     [InlineData("pH")]
     [InlineData("Absorbance (Ni 232.0 nm)")]
     [InlineData("Mean of 3")]

@@ -52,10 +52,11 @@ public sealed class DetectionLimit : IClaimRule
         => DetectionLimits.OfBlanks(blanks, slope).FirstOrDefault(l => l.Definition == LimitDefinition.ThreePointThreeSd);
 
     /// <summary>Judges a stated detection limit.</summary>
-    /// <param name="found">The detection limit by the blanks, mg/L, with its interval.</param>
-    /// <param name="stated">The concentration said to be detected, mg/L.</param>
-    /// <param name="lowestStandard">Lowest standard above zero, mg/L, or null.</param>
-    public static Decision Decide(Calibration.DetectionLimit found, double stated, double? lowestStandard)
+    /// <param name="found">The detection limit by the blanks, in the unit given, with its interval.</param>
+    /// <param name="stated">The concentration said to be detected, in the unit given.</param>
+    /// <param name="lowestStandard">Lowest standard above zero, in the unit given, or null.</param>
+    /// <param name="unit">Unit of all three.</param>
+    public static Decision Decide(Calibration.DetectionLimit found, double stated, double? lowestStandard, string unit = "mg/L")
     {
         ArgumentNullException.ThrowIfNull(found);
         if (found.Interval is not { } interval)
@@ -64,23 +65,23 @@ public sealed class DetectionLimit : IClaimRule
         var ruling = stated >= high ? Ruling.Holds : stated < low ? Ruling.Contradicted : Ruling.NotShownYet;
         return new Decision(
             ruling,
-            $"The detection limit is {Phrase.With(limit, "mg/L")} (95 % interval {Phrase.Number(low)} to {Phrase.With(high, "mg/L")}) from n = {Phrase.Count(blanks, "blank")}; the claim says {Phrase.With(stated, "mg/L")}.",
+            $"The detection limit is {Phrase.With(limit, unit)} (95 % interval {Phrase.Number(low)} to {Phrase.With(high, unit)}) from n = {Phrase.Count(blanks, "blank")}; the claim says {Phrase.With(stated, unit)}.",
             "3.3 standard deviations of the blanks over the slope, chi-square interval")
         {
-            Numbers = [new("detection limit", limit, low, high, "mg/L", $"95 % interval from chi-square, {Phrase.Number(blanks - 1)} degrees of freedom"), Deciding.Plain("stated", stated, "mg/L")],
+            Numbers = [new("detection limit", limit, low, high, unit, $"95 % interval from chi-square, {Phrase.Number(blanks - 1)} degrees of freedom"), Deciding.Plain("stated", stated, unit)],
             Gates =
             [
                 new("blanks", blanks >= Blanks, $"{Phrase.Count(blanks, "blank")} were read; {Blanks} are needed"),
-                new("lowest standard", lowestStandard is not { } l || l <= LowestStandard * stated, $"the lowest standard, {Phrase.With(lowestStandard ?? 0, "mg/L")}, lies more than {Phrase.Number(LowestStandard)} times above what is stated"),
+                new("lowest standard", lowestStandard is not { } l || l <= LowestStandard * stated, $"the lowest standard, {Phrase.With(lowestStandard ?? 0, unit)}, lies more than {Phrase.Number(LowestStandard)} times above what is stated"),
             ],
             Warnings = ["No samples spiked at the stated concentration were compared with blanks."],
             Questions =
             [
-                .. lowestStandard > LowestStandard * limit ? [new Question("Q45", $"Your lowest standard is {Phrase.With(lowestStandard.Value, "mg/L")}: what is the lowest concentration you actually saw?")] : Array.Empty<Question>(),
+                .. lowestStandard > LowestStandard * limit ? [new Question("Q45", $"Your lowest standard is {Phrase.With(lowestStandard.Value, unit)}: what is the lowest concentration you actually saw?")] : Array.Empty<Question>(),
                 .. blanks < Blanks ? [new Question("Q46", $"How well do you know a standard deviation from {Phrase.Number(blanks)} values?")] : Array.Empty<Question>(),
             ],
             Next = new(
-                $"Read {Blanks} independent blanks and 7 samples spiked at {Phrase.With(2 * stated, "mg/L")}, spread over 3 days.", 17, [Phrase.With(2 * stated, "mg/L")],
+                $"Read {Blanks} independent blanks and 7 samples spiked at {Phrase.With(2 * stated, unit)}, spread over 3 days.", 17, [Phrase.With(2 * stated, unit)],
                 "ten blanks and seven low spikes at one to three times the stated limit (common practice)"),
         };
     }

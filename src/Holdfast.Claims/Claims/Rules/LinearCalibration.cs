@@ -53,22 +53,25 @@ public sealed class LinearCalibration : IClaimRule
     /// <summary>Judges standards.</summary>
     /// <param name="standards">Single readings of the standards within the range.</param>
     /// <param name="run">Name of the run.</param>
-    public static Decision Decide(IReadOnlyList<StandardReading> standards, string run)
+    /// <param name="unit">Unit of the levels.</param>
+    /// <param name="detection">Detection limit, in that unit: a level below it cannot be read back. 0 to read every level back.</param>
+    public static Decision Decide(IReadOnlyList<StandardReading> standards, string run, string unit = "mg/L", double detection = 0)
     {
         ArgumentNullException.ThrowIfNull(standards);
         double[] levels = [.. standards.Select(s => s.Level).Distinct().Order()];
         if (levels.Length < 3 || Linearity.Of(standards) is not { Mandel: { } mandel } found || found.Line.SlopeAt(0) == 0)
-            return Decision.Missing($"{run} has {Phrase.Count(levels.Length, "level")} and {Phrase.Count(standards.Count, "reading")}: five levels with replicates are needed to see a bend.", Between(levels));
+            return Decision.Missing($"{run} has {Phrase.Count(levels.Length, "level")} and {Phrase.Count(standards.Count, "reading")}: five levels with replicates are needed to see a bend.", Between(levels, unit));
 
         var critical = FisherDistribution.Quantile(1 - Linearity.MandelAlpha, mandel.Above, mandel.Below);
-        var worst = found.BackCalculated.MaxBy(b => Math.Abs(b.ErrorPercent));
+        BackCalculated[] readBack = [.. found.BackCalculated.Where(b => b.Level >= detection).Select((b, i) => b with { IsLowest = i == 0 })];
+        var worst = readBack.MaxBy(b => Math.Abs(b.ErrorPercent));
         var bends = mandel.F > critical;
         var bias = Math.Abs(worst?.ErrorPercent ?? 0);
-        var passes = found.BackCalculated.All(b => b.Passes);
+        var passes = readBack.Length > 0 && Array.TrueForAll(readBack, b => b.Passes);
         var ruling = bends && bias > Matters ? Ruling.Contradicted : !bends && passes ? Ruling.Holds : Ruling.NotShownYet;
         return new Decision(
             ruling,
-            $"Mandel F is {Phrase.Number(mandel.F)} against {Phrase.Number(critical)} at 99 % ({Phrase.P(mandel.P)}); the level that reads back worst, {Phrase.With(worst?.Level ?? 0, "mg/L")}, is off by {Phrase.With(worst?.ErrorPercent ?? 0, "%")}; "
+            $"Mandel F is {Phrase.Number(mandel.F)} against {Phrase.Number(critical)} at 99 % ({Phrase.P(mandel.P)}); the level that reads back worst, {Phrase.With(worst?.Level ?? 0, unit)}, is off by {Phrase.With(worst?.ErrorPercent ?? 0, "%")}; "
                 + $"n = {Phrase.Count(standards.Count, "reading")} of {Phrase.Count(levels.Length, "level")}.",
             "Mandel's test for a quadratic term, 99 %; standards read back")
         {
@@ -76,7 +79,7 @@ public sealed class LinearCalibration : IClaimRule
             [
                 Deciding.Plain("Mandel F", mandel.F, "", $"1 and {Phrase.Number(mandel.Below)} degrees of freedom, {Phrase.P(mandel.P)}"),
                 Deciding.Plain("critical F, 99 %", critical),
-                Deciding.Plain("worst level read back", worst?.ErrorPercent ?? 0, "%", $"at {Phrase.With(worst?.Level ?? 0, "mg/L")}"),
+                Deciding.Plain("worst level read back", worst?.ErrorPercent ?? 0, "%", $"at {Phrase.With(worst?.Level ?? 0, unit)}"),
                 .. found.LackOfFit is { } lack ? [Deciding.Plain("lack of fit of the line, p", lack.P)] : Array.Empty<Deciding>(),
             ],
             Gates =
@@ -84,9 +87,9 @@ public sealed class LinearCalibration : IClaimRule
                 new("levels", levels.Length >= Levels, $"{Phrase.Count(levels.Length, "level")} were read; {Levels} are needed"),
                 new("degrees of freedom", mandel.Below >= 2, $"{standards.Count} readings leave {Phrase.Number(mandel.Below)} degrees of freedom; 2 are needed"),
             ],
-            Warnings = Caveats(found, bends && bias <= Matters),
+            Warnings = Caveats(found, bends && bias <= Matters, [.. found.BackCalculated.Where(b => b.Level < detection).Select(b => Phrase.With(b.Level, unit))]),
             Questions = bends ? [new("Q47", $"Show me the residuals ({found.ResidualSigns} from low to high): why do they bend?")] : [],
-            Next = Between(levels),
+            Next = Between(levels, unit),
         };
     }
 
@@ -97,9 +100,11 @@ public sealed class LinearCalibration : IClaimRule
             ? null
             : Claim.Raised(RuleId, ("run", run.Run.Id), ("to", run.Curve is { } curve ? Phrase.Plain(curve.Top, "mg/L") : null));
 
-    private static ImmutableArray<string> Caveats(Linearity found, bool bendIsSmall)
+    private static ImmutableArray<string> Caveats(Linearity found, bool bendIsSmall, string[] undetected)
     {
         var caveats = ImmutableArray.CreateBuilder<string>();
+        if (undetected.Length > 0)
+            caveats.Add($"{Phrase.Listed(undetected)} lies below the detection limit and is not read back.");
         if (bendIsSmall)
             caveats.Add($"The bend is real and costs less than {Phrase.With(Matters, "%")} at every level.");
         if (found.LackOfFit is { } lack && lack.P < Linearity.LackOfFitAlpha)
@@ -107,10 +112,10 @@ public sealed class LinearCalibration : IClaimRule
         return caveats.ToImmutable();
     }
 
-    private static NextExperiment Between(double[] levels)
+    private static NextExperiment Between(double[] levels, string unit)
     {
         var top = levels.Length == 0 ? 0 : levels[^1];
-        string[] added = top > 0 ? [Phrase.With(0.5 * top, "mg/L"), Phrase.With(0.75 * top, "mg/L")] : [];
+        string[] added = top > 0 ? [Phrase.With(0.5 * top, unit), Phrase.With(0.75 * top, unit)] : [];
         return new(
             top > 0 ? $"Add standards at {Phrase.Listed(added)}, 3 readings each; if the bend stays, shorten the range or fit the quadratic." : "Read five standards or more, 3 readings each.",
             null, [.. added], "levels at 0.5 and 0.75 of the top, where a bend shows (common practice)");

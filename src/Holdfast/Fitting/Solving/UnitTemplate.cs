@@ -15,11 +15,15 @@ internal static class UnitTemplate
     /// <param name="y">Unit of y.</param>
     public static string Fill(string template, string x, string y)
     {
-        if (Unit.Read(x) is not UnitText.Known { Unit: var unitX } || Unit.Read(y) is not UnitText.Known { Unit: var unitY })
+        if (Of(x) is not { } unitX || Of(y) is not { } unitY)
             return Literal(template, x, y);
         var at = 0;
         return Product(template, ref at, unitX, unitY) is { } unit && at == template.Length ? unit.Pretty : Literal(template, x, y);
     }
+
+    // A signal in arbitrary units has none.
+    private static Unit? Of(string unit)
+        => unit.Length == 0 ? Unit.One : Unit.Read(unit) is UnitText.Known { Unit: var known } ? known : null;
 
     private static string Literal(string template, string x, string y)
         => template.Replace("{x}", x, StringComparison.Ordinal).Replace("{y}", y, StringComparison.Ordinal);

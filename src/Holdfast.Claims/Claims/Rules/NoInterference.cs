@@ -1,0 +1,90 @@
+using System.Collections.Immutable;
+using Holdfast.Claims.Analyses;
+using Holdfast.Fluorescence;
+
+namespace Holdfast.Claims.Rules;
+
+/// <summary>"No other ion interferes": with each ion the response stays within the margin of the response without it.</summary>
+/// <remarks>Two one-sided tests at 5 % on the ratio of means, Holm over the ions (D. J. Schuirmann 1987; S. Holm 1979; from memory).</remarks>
+public sealed class NoInterference : IClaimRule
+{
+    private const int Vessels = 3;
+    private static readonly string[] AlkalineEarths = ["Ca", "Mg"];
+
+    /// <inheritdoc/>
+    public string Id => "no-interference";
+
+    /// <inheritdoc/>
+    public string Wording => "No other ion of {series} interferes.";
+
+    /// <inheritdoc/>
+    public IEnumerable<Claim> Invited(Evidence evidence) => Sensing.Of(evidence).Interferences.Select(i => Claim.Raised(Id, ("series", i.Name)));
+
+    /// <inheritdoc/>
+    public IEnumerable<Claim> StandsOn(Claim claim, Evidence evidence) => SensorGround.Of(claim, evidence);
+
+    /// <inheritdoc/>
+    public Verdict Judge(Claim claim, Evidence evidence)
+    {
+        ArgumentNullException.ThrowIfNull(claim);
+        ArgumentNullException.ThrowIfNull(evidence);
+        var series = Sensing.Of(evidence).InterferencesNamed(claim.Words("series"));
+        var decision = series is null || series.Ions.IsEmpty
+            ? Decision.Missing("No readings with other ions were found that can be compared. Read each ion beside the analyte, three vessels each, and six without.")
+            : Decide(series.Name, series.Ions);
+        if (series is not null)
+        {
+            var margin = FixedMargin.Of(evidence, "interference", -100 * Interference.UsualMargin, 100 * Interference.UsualMargin, "%");
+            decision = decision with { Warnings = [.. decision.Warnings, .. margin.Notes] };
+        }
+
+        return decision.On(
+            claim, Phrase.Sentence(claim, Wording, ("series", series?.Name ?? claim.Words("series") ?? "the series")),
+            series is null ? null : $"{Phrase.Listed(series.Ions.Select(Stated))}; margin {Phrase.With(100 * series.Margin, "%")}", series?.Ions.SelectMany(i => i.Codes) ?? []);
+    }
+
+    /// <summary>Judges the effects of the ions.</summary>
+    /// <param name="series">Name of the series.</param>
+    /// <param name="ions">What was found for each.</param>
+    public static Decision Decide(string series, ImmutableArray<IonEffect> ions)
+    {
+        ImmutableArray<IonEffect> shown = [.. ions.Where(i => i.Found.IsShown)], open = [.. ions.Where(i => i.Found is { IsShown: false, IsExcluded: false })];
+        var worst = ions.MaxBy(i => Math.Abs(i.Found.Effect.Value - 1))!;
+        var ruling = shown.Length > 0 ? Ruling.Contradicted : open.Length > 0 ? Ruling.NotShownYet : Ruling.Holds;
+        var alone = ions.All(i => i.Quencher == 0);
+        var earths = Array.TrueForAll(AlkalineEarths, a => ions.All(i => i.Ion != a));
+        var margin = Phrase.Span(worst.Found.Equivalence.Low, worst.Found.Equivalence.High, "");
+        return new Decision(
+            ruling,
+            $"{(shown.Length > 0 ? $"{Phrase.Listed(shown.Select(i => i.Ion))} change the response. " : "")}{(open.Length > 0 ? $"{Phrase.Listed(open.Select(i => i.Ion))} are not shown to leave it within {margin}. " : "")}"
+                + $"The largest effect is a ratio of {Phrase.Number(worst.Found.Effect.Value)} ({Phrase.Interval(worst.Found.Effect.Interval(0.90), "")}) with {worst.Ion}; {Phrase.Count(ions.Length, "ion")}, Holm.",
+            "two one-sided tests of the ratio of means against the margin, Holm over the ions")
+        {
+            Numbers =
+            [
+                .. ions.Select(i => Deciding.Of($"response with {Stated(i)} over response without", i.Found.Effect, 0.90, "") with
+                {
+                    Note = $"90 % interval; p of equivalence {Phrase.Number(i.Found.AdjustedP)}, p of no effect {Phrase.Number(i.Found.DifferenceP)}, Holm over {Phrase.Number(ions.Length)}",
+                }),
+            ],
+            Gates =
+            [
+                new("vessels", ions.All(i => i.Codes.Length >= Vessels), $"{Phrase.Count(ions.Min(i => i.Codes.Length), "vessel")} with some ion; {Vessels} are needed"),
+                new("beside the analyte", !alone, "every ion was read alone; it must be read beside the analyte as well"),
+            ],
+            Warnings = [.. ions.Where(i => i.Factor > InnerFilter.Matters).Select(i => $"{i.Ion} absorbs: its signals were multiplied by up to {Phrase.Number(i.Factor!.Value)} for the inner filter.")],
+            Questions =
+            [
+                .. alone ? [new Question("Q41", "Every ion was read alone: did the analyte ever have to compete?")] : Array.Empty<Question>(),
+                .. earths ? [new Question("Q42", "Neither calcium nor magnesium was tried: what does the hardness of real water do?")] : Array.Empty<Question>(),
+            ],
+            Next = new(
+                $"Read the analyte at half its range with each of {Phrase.Listed(ions.Select(i => i.Ion))} at the excess of your water, 3 vessels each, and 6 without, in random order.",
+                3 * ions.Select(i => i.Ion).Distinct(StringComparer.Ordinal).Count() + 6, [.. ions.Select(i => i.Ion).Distinct(StringComparer.Ordinal)],
+                "three separate vessels an ion, six without (common practice)"),
+        };
+    }
+
+    private static string Stated(IonEffect ion)
+        => ion.Concentration is { } c ? $"{ion.Ion} {Phrase.With(c, SensorAmount.Unit)}" : ion.Ion;
+}
