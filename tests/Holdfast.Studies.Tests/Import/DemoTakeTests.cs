@@ -36,7 +36,7 @@ public class DemoTakeTests
         Assert.Equal(298.15, study.Study.Sample("ISO-02-1")!.Number(BatchProperties.Temperature));
         // 0.5 % stands as a fraction.
         Assert.Equal(0.005, study.Study.Apparatus.Single(a => a.Serves == "initial-concentration").RelativeU!.Value, 12);
-        Assert.Equal("2 mg/L", study.Study.Runs[0].Details["Calibrated to"]);
+        Assert.Equal("2 mg/L", study.Study.Runs.Single(r => r.Id == "aas-run1").Details["Calibrated to"]);
     }
 
     [Fact]
