@@ -22,14 +22,14 @@ internal static class PointsFile
 
     /// <summary>The points, or null with the reason in <paramref name="remark"/>.</summary>
     /// <param name="understood">What the file was understood to be.</param>
-    /// <param name="kinetics">True for uptake against time.</param>
+    /// <param name="family">The curves that are to be fitted.</param>
     /// <param name="remark">What was left out, or why there are no points; "" for nothing to say.</param>
-    public static Points? Points(Understanding understood, bool kinetics, out string remark)
+    public static Points? Points(Understanding understood, CurveFamily family, out string remark)
     {
         var columns = understood.Points.IsEmpty ? [] : understood.Points[0].Columns;
         if (columns.Length < 2)
         {
-            remark = $"{Studies.Codes.Unreadable} {understood.FileName} has no two columns of numbers. Give {(kinetics ? "t and q" : "Ce and q")} with a heading and unit each.";
+            remark = $"{Studies.Codes.Unreadable} {understood.FileName} has no two columns of numbers. Give {family.Axes} with a heading and unit each.";
             return null;
         }
 
@@ -42,8 +42,8 @@ internal static class PointsFile
         return new Points(
             [.. rows.Select(i => columns[0].Values[i]!.Value)],
             [.. rows.Select(i => columns[1].Values[i]!.Value)],
-            columns[0].Unit?.ToString() ?? (kinetics ? "min" : "mg/L"),
-            columns[1].Unit?.ToString() ?? "mg/g",
+            columns[0].Unit?.ToString() ?? family.XUnit,
+            columns[1].Unit?.ToString() ?? family.YUnit,
             u,
             ids: [.. rows.Select(i => string.Create(CultureInfo.InvariantCulture, $"row {i + 1}"))]);
     }

@@ -184,6 +184,19 @@ public class ExitTests
         Assert.Contains("15.6", line.Out, StringComparison.Ordinal);
     }
 
+    // reference/measurement/fluorescence-expected.csv, accessible-noisy: fa 0.7009 (0.0097), Ka 0.03012 (scipy 1.10.1, R 4.2.2).
+    [Fact]
+    public void Fit_OfQuenchingPoints_GivesTheComputedParameters()
+    {
+        using var line = new Typed();
+        var path = line.File("signals.csv", "Q (µmol/L),F (a.u.)\n0,1004\n2,954.62\n5,915.06\n10,836.78\n15,786.67\n20,732.34\n30,669.76\n40,615.71\n60,553.3\n80,503.35\n");
+        Assert.Equal(Exit.Done, line.Type("fit", "quenching", path));
+        Assert.Contains("0.7009 ± 0.0097", line.Out, StringComparison.Ordinal);
+        Assert.Contains("Accessible fraction has the lowest AICc", line.Error, StringComparison.Ordinal);
+        Assert.Equal(Exit.NeedsDecision, line.Type("fit", "quenching", line.File("dark.csv", "Q (µmol/L),F (a.u.)\n0,10\n2,-1\n5,-2\n10,-3\n")));
+        Assert.Contains("HF-571", line.Error, StringComparison.Ordinal);
+    }
+
     [Fact]
     public void CeAboveC0_IsKeptAsMeasuredAndFlagged()
     {

@@ -2,8 +2,6 @@ using System.CommandLine;
 using System.Globalization;
 using Holdfast.Claims.Analyses;
 using Holdfast.Fitting;
-using Holdfast.Isotherms;
-using Holdfast.Kinetics;
 using Holdfast.Reports.StudyTables;
 using Holdfast.Studies;
 using Holdfast.Studies.Import;
@@ -22,34 +20,31 @@ internal sealed class FitCurves : IVerb
     public Command Command(Door door)
     {
         var options = new StudyOptions();
-        var family = new Argument<string>("family") { Description = "kinetics or isotherm" };
-        family.AcceptOnlyFromAmong("kinetics", "isotherm");
+        var family = new Argument<string>("family") { Description = "kinetics, isotherm or quenching" };
+        family.AcceptOnlyFromAmong([.. CurveFamily.All.Select(f => f.Name)]);
         var points = new Argument<string?>("points") { Description = "a table with two columns of points; the study's own series when left out", Arity = ArgumentArity.ZeroOrOne };
         var command = options.On(new Command("fit", "fit every curve of a family and compare them honestly") { family, points });
         command.SetAction(parsed =>
         {
-            var kinetics = parsed.GetValue(family) == "kinetics";
+            var curves = CurveFamily.All.First(f => f.Name == parsed.GetValue(family));
             var form = parsed.GetValue(options.As)!;
             if (parsed.GetValue(points) is { } file)
-                return OfPoints(Path.GetFullPath(file, door.Folder), kinetics, form, door);
+                return OfPoints(Path.GetFullPath(file, door.Folder), curves, form, door);
             using var study = options.Read(parsed, door);
-            var evidence = Evidence.Of(study.Study);
-            var all = kinetics ? evidence.Kinetics : evidence.Isotherms;
-            if (all.IsEmpty)
+            var all = curves.OfStudy(Evidence.Of(study.Study)).ToArray();
+            if (all.Length == 0)
             {
-                door.Error.WriteLine(kinetics
-                    ? "No series of this study varies the contact time alone. Record the contact time of each vessel."
-                    : "No series of this study varies the start concentration alone. Record C0 of each vessel.");
+                door.Error.WriteLine(curves.Absent);
                 return Exit.NoSuchThing;
             }
 
-            Show([.. all.Select(f => (f.Series.Name, (IReadOnlyList<FitResult>)f.Fits))], form, door);
-            return all.Any(f => f.Best is not null) ? Exit.Done : Exit.NeedsDecision;
+            Show(all, form, door);
+            return all.Any(s => s.Fits.Any(f => f.IsFit && f.Aicc is not null)) ? Exit.Done : Exit.NeedsDecision;
         });
         return command;
     }
 
-    private static int OfPoints(string path, bool kinetics, string form, Door door)
+    private static int OfPoints(string path, CurveFamily family, string form, Door door)
     {
         var bytes = File.Exists(path) ? new FileInfo(path) : null;
         if (bytes is null)
@@ -63,7 +58,7 @@ internal sealed class FitCurves : IVerb
             door.Error.WriteLine($"{finding.Code} {finding.Sentence}");
         foreach (var question in understood.Questions.Where(q => q.IsOpen))
             door.Error.WriteLine($"{question.Code} {question.Text}");
-        if (PointsFile.Points(understood, kinetics, out var remark) is not { } data)
+        if (PointsFile.Points(understood, family, out var remark) is not { } data)
         {
             door.Error.WriteLine(remark);
             return Exit.NeedsDecision;
@@ -71,7 +66,12 @@ internal sealed class FitCurves : IVerb
 
         if (remark.Length > 0)
             door.Error.WriteLine(remark);
-        var fits = (kinetics ? Kinetic.All : Isotherm.All).Select(m => m.Fit(data)).ToArray();
+        var weighed = family.Weighed(data);
+        foreach (var finding in weighed.Findings)
+            door.Error.WriteLine($"{finding.Code} {finding.Sentence}");
+        if (weighed.Value is not { } used)
+            return Exit.NeedsDecision;
+        var fits = family.Curves.Select(m => m.Fit(used)).ToArray();
         Show([(Path.GetFileNameWithoutExtension(path), fits)], form, door);
         return fits.Any(f => f.IsFit && f.Nu > 0) ? Exit.Done : Exit.NeedsDecision;
     }

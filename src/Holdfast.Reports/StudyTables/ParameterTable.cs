@@ -45,7 +45,7 @@ public static class ParameterTable
         {
             Notes =
             [
-                "Value ± standard error. n counts vessels. s is the residual standard deviation in the unit of the uptake.",
+                "Value ± standard error. n counts vessels. s is the residual standard deviation in the unit of what was fitted, a share of it where the error is relative.",
                 "AICc counts the error variance as a parameter; differences below 2 tell nothing apart.",
             ],
         };

@@ -19,15 +19,15 @@ internal sealed class JcampLabels
         ["SECONDS"] = "time (s)",
         ["MINUTES"] = "time (min)",
         ["HZ"] = "frequency (Hz)",
-        ["ABSORBANCE"] = "absorbance",
-        ["A"] = "absorbance",
+        ["ABSORBANCE"] = "absorbance (1)",
+        ["A"] = "absorbance (1)",
         ["TRANSMITTANCE"] = "transmittance",
         ["TRANSMISSION"] = "transmittance",
         ["REFLECTANCE"] = "reflectance",
-        ["INTENSITY"] = "intensity",
-        ["RELATIVEINTENSITY"] = "intensity",
-        ["ARBITRARYUNITS"] = "intensity",
-        ["COUNTS"] = "intensity",
+        ["INTENSITY"] = "intensity (a.u.)",
+        ["RELATIVEINTENSITY"] = "intensity (a.u.)",
+        ["ARBITRARYUNITS"] = "intensity (a.u.)",
+        ["COUNTS"] = "intensity (a.u.)",
     }.ToFrozenDictionary(StringComparer.Ordinal);
 
     private readonly IReadOnlyList<JcampRecord> block;
