@@ -17,7 +17,7 @@ internal sealed class Trail : IVerb
     public Command Command(Door door)
     {
         var options = new StudyOptions();
-        var number = new Argument<string>("number") { Description = "q:, R:, Ce:, C0:, D: or Kd: and a sample code" };
+        var number = new Argument<string>("number") { Description = "q:, R:, Ce:, C0:, D: or Kd: and a sample code; F: or E: of a sensor" };
         var command = options.On(new Command("trail", "where a number comes from: formula, inputs, shares of its variance, readings") { number });
         command.SetAction(parsed =>
         {
@@ -26,7 +26,7 @@ internal sealed class Trail : IVerb
             var address = parsed.GetValue(number)!;
             if (NumberTrail.Of(evidence, address) is not { } trail)
             {
-                door.Error.WriteLine($"There is no number {address}. Write what it is and the sample: q:V-12 (uptake), R: (removal), Ce:, C0:, D: (dose), Kd:.");
+                door.Error.WriteLine($"There is no number {address}. Write what it is and the sample: q:V-12 (uptake), R: (removal), Ce:, C0:, D: (dose), Kd:, F: (signal), E: (efficiency).");
                 return Exit.NoSuchThing;
             }
 

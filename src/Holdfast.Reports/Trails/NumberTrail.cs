@@ -21,14 +21,16 @@ public sealed record NumberTrail(
 {
     /// <summary>The trail of an address, or null when there is no such number.</summary>
     /// <param name="evidence">The study worked out.</param>
-    /// <param name="address">"q:", "R:", "Ce:", "C0:", "D:" or "Kd:" and a sample code.</param>
+    /// <param name="address">"q:", "R:", "Ce:", "C0:", "D:" or "Kd:" and a sample code; of a sensor "F:" or "E:".</param>
     public static NumberTrail? Of(Evidence evidence, string address)
     {
         ArgumentNullException.ThrowIfNull(evidence);
         ArgumentNullException.ThrowIfNull(address);
         var cut = address.IndexOf(':', StringComparison.Ordinal);
-        if (cut < 0 || evidence.Vessels.FirstOrDefault(v => string.Equals(v.Code, address[(cut + 1)..], StringComparison.Ordinal)) is not { } vessel)
+        if (cut < 0)
             return null;
+        if (evidence.Vessels.FirstOrDefault(v => string.Equals(v.Code, address[(cut + 1)..], StringComparison.Ordinal)) is not { } vessel)
+            return SensorTrail.Of(evidence, address[..cut], address[(cut + 1)..]);
         return address[..cut] switch
         {
             "q" => One(vessel, address, "uptake", vessel.Uptake, "mg/g", "q = (C0 − Ce)·V/m", Start(vessel), Left(vessel, evidence), Volume(vessel), Mass(vessel)),

@@ -1,0 +1,53 @@
+using System.Collections.Immutable;
+using Holdfast.Amounts;
+using Holdfast.Claims.Analyses;
+using Holdfast.Fluorescence;
+using Holdfast.Statistics;
+using Holdfast.Studies.Properties;
+
+namespace Holdfast.Reports.Trails;
+
+/// <summary>Trails of a sensor's numbers: the signal of a vessel ("F:") and its quenching efficiency ("E:").</summary>
+internal static class SensorTrail
+{
+    /// <summary>The trail, or null when there is no such number.</summary>
+    /// <param name="evidence">The study worked out.</param>
+    /// <param name="kind">"F" or "E".</param>
+    /// <param name="code">Code of the vessel.</param>
+    public static NumberTrail? Of(Evidence evidence, string kind, string code)
+    {
+        foreach (var series in Sensing.Of(evidence).Series)
+        {
+            if (series.Samples.FirstOrDefault(s => string.Equals(s.Code, code, StringComparison.Ordinal)) is not { } sample)
+                continue;
+            var readings = evidence.Study.Readings.Where(r => r.Sample == code && r.Signal == FluorescenceProperties.Intensity.Name && !evidence.Study.IsStruck(r)).ToImmutableArray();
+            var signal = new TrailInput("F", sample.Signal, "", $"{readings.Length} readings in {sample.Run}{(sample.Factor is null ? "" : ", without the inner filter")}");
+            return kind switch
+            {
+                "F" => new("F:" + code, $"signal of {code}", sample.Signal, "", sample.Factor is null ? "F = mean of the readings" : "F = mean of the readings · 10^((Aex + Aem)/2)", [.. Absorbances(sample)], readings),
+                "E" when Without(series) is { } f0 => new(
+                    "E:" + code, $"quenching efficiency of {code}", 100 * QuenchingEfficiency.Of(sample.Signal, f0), "%", "E = 100·(1 − F/F0)", [signal, new("F0", f0, "", series.F0From)], readings),
+                _ => null,
+            };
+        }
+
+        return null;
+    }
+
+    private static IEnumerable<TrailInput> Absorbances(SensorSample sample)
+    {
+        foreach (var (symbol, property) in new[] { ("Aex", FluorescenceProperties.AbsorbanceExcitation), ("Aem", FluorescenceProperties.AbsorbanceEmission) })
+        {
+            if (sample.Sample.Fact(property) is { Value: { } value } fact)
+                yield return new(symbol, value, "", fact.Origin.ToString());
+        }
+    }
+
+    private static Measured? Without(SensorSeries series)
+    {
+        double[] values = [.. (series.Blanks.Length > 1 ? series.Blanks : series.Samples.Where(s => s.Quencher == 0)).Select(s => s.Signal.Value)];
+        return values.Length == 0 ? null : Summary.Of(values) is { Sd: { } sd } summary
+            ? Measured.From(summary.Mean, new Source($"{series.Name}/F0", series.F0From, sd / Math.Sqrt(values.Length), values.Length - 1, Evaluation.Repetition))
+            : values[0];
+    }
+}

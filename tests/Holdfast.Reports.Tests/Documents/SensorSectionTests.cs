@@ -1,0 +1,47 @@
+using System.Net;
+using System.Text.RegularExpressions;
+using Holdfast.Claims;
+using Holdfast.Claims.Analyses;
+using Holdfast.Reports.Documents;
+using Holdfast.Reports.Markup;
+using Holdfast.Reports.StudyTables;
+using Holdfast.Studies;
+
+namespace Holdfast.Reports.Tests.Documents;
+
+/// <summary>What the report of the invented demo study says of its sensor.</summary>
+public class SensorSectionTests
+{
+    private static readonly PageLinks Page = new(_ => null, f => Html.Element("p", f.Id));
+
+    // Numbers as in reference/design/demo-seed-1589-verdicts.csv and in the scenario: drift −4 %, kq 1.8e7, slope 0.829 in rinse water.
+    [Fact]
+    public void Section_OfTheDemo_SaysWhatTheSensorShowsAndWhatItDoesNot()
+    {
+        var text = Text(DemoStudy.Dossier);
+        Assert.All(
+            [
+                "Accessible fraction loses least", "F0/F is straight up to 60 µmol/L", "there is one smooth curve", "kq is 1.8e7 L/(mol·s), below 2e10: that decides nothing",
+                "Every ion was read alone", "found rises 0.829 (0.797 to 0.860) per added", "use standard additions", "the levels were read in rising order",
+                "takes up 53 % of the quencher",
+            ],
+            words => Assert.Contains(words, text, StringComparison.Ordinal));
+        Assert.DoesNotContain("NaN", text, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Section_OfAStudyWithoutSensing_IsNotThere()
+        => Assert.DoesNotContain(ResultSections.OnPage(Dossier.Of(new Study { Title = "empty" }), Page), s => s.Id == "sensor");
+
+    [Fact]
+    public void Tables_OfTheDemo_AreThese()
+        => Assert.Equal(
+            ["sensor-levels-fluor", "quenching-laws-fluor", "quenching-parameters-fluor", "sensor-limits-fluor", "other-ions-interference", "recoveries"],
+            SensorTables.All(Sensing.Of(DemoStudy.Dossier.Evidence)).Select(t => t.Id));
+
+    private static string Text(Dossier dossier)
+    {
+        var (_, _, content) = ResultSections.OnPage(dossier, Page).Single(s => s.Id == "sensor");
+        return WebUtility.HtmlDecode(Regex.Replace(string.Concat(content.Select(n => n.ToHtml())), "<[^>]+>", "", RegexOptions.None, TimeSpan.FromSeconds(5))).Replace('\u00A0', ' ');
+    }
+}
