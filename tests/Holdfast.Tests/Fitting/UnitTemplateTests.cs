@@ -11,7 +11,7 @@ public class UnitTemplateTests
     [InlineData("1/{x}", "min", "mg/g", "1/min")]
     [InlineData("1/({y}·{x})", "min", "mg/g", "g/(mg min)")]
     [InlineData("1/{x}", "µmol/L", "", "L/µmol")]
-    [InlineData("1/({x}·{x})", "µmol/L", "", "L²/µmol²")]
+    [InlineData("1/({x}·{x})", "µmol/L", "", "L2/µmol2")]
     [InlineData("", "min", "mg/g", "")]
     [InlineData("{y}·({x})^(−1/n)", "mg/L", "mg/g", "mg/g·(mg/L)^(−1/n)")]
     [InlineData("1/({x})", "furlongs", "mg/g", "1/(furlongs)")]
