@@ -38,6 +38,9 @@ public sealed record Study
     /// <summary>Margins that were fixed; what is not here falls back on the rule's default, and says so.</summary>
     public ImmutableArray<Margin> Margins { get; init; } = [];
 
+    /// <summary>Work that was planned, in the order it was planned; what was withdrawn is not here.</summary>
+    public ImmutableArray<PlannedWork> Plan { get; init; } = [];
+
     /// <summary>Balances, glassware and meters.</summary>
     public ImmutableArray<Instrument> Apparatus { get; init; } = [];
 

@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using Holdfast.Claims.Analyses;
 
 namespace Holdfast.Claims;
@@ -13,6 +14,9 @@ public interface IClaimRule
 
     /// <summary>The wording, with parameters in braces: "Equilibrium was reached by {time} in {series}."</summary>
     string Wording { get; }
+
+    /// <summary>Names of parameters that the rule also reads and its wording has no place for; each is known to <see cref="ClaimParameter"/>.</summary>
+    ImmutableArray<string> AlsoReads => [];
 
     /// <summary>
     /// Whether a claim of this kind, when contradicted, caps those that stand on it; false leaves them as they are and warns. It caps unless

@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using System.Globalization;
 using Holdfast.Statistics;
+using Holdfast.Studies.History;
 
 namespace Holdfast.Claims;
 
@@ -29,7 +30,11 @@ public sealed record Verdict(
     ImmutableArray<string> Warnings,
     ImmutableArray<Question> Questions,
     NextExperiment? Next,
-    ImmutableArray<string> Data);
+    ImmutableArray<string> Data)
+{
+    /// <summary>The next experiment as work for the Plan; null when nothing more is needed.</summary>
+    public WorkPlanned? Work => Next is null ? null : new(Next.Sentence, Claim.Id, Next.Vessels, Next.Settings);
+}
 
 /// <summary>A number that decided, for tables and machines.</summary>
 /// <param name="Name">What it is: "step from 120 to 180 min, share of q(180)".</param>

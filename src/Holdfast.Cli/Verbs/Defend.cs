@@ -3,6 +3,8 @@ using System.Globalization;
 using System.Text.Json;
 using Holdfast.Claims;
 using Holdfast.Reports.StudyTables;
+using Holdfast.Studies.History;
+using Holdfast.Studies.Store;
 
 namespace Holdfast.Cli.Verbs;
 
@@ -13,20 +15,21 @@ internal sealed class Defend : IVerb
 
     public int Place => 70;
 
-    public IReadOnlyList<string> Examples => ["holdfast defend", "holdfast defend equilibrium-reached --as json"];
+    public IReadOnlyList<string> Examples => ["holdfast defend equilibrium-reached --as json", "holdfast defend equilibrium-120 --plan"];
 
     public IReadOnlyList<(int Code, string Meaning)> Exits
-        => [(Exit.NotShownYet, "a claim is not shown yet"), (Exit.Contradicted, "a claim is contradicted"), (Exit.NoSuchThing, "no such claim")];
+        => [(Exit.NotShownYet, "a claim is not shown yet"), (Exit.Contradicted, "a claim is contradicted"), (Exit.NeedsDecision, "with --plan: nothing to plan, or it stands there already"), (Exit.NoSuchThing, "no such claim")];
 
     public Command Command(Door door)
     {
         var options = new StudyOptions();
         var which = new Argument<string?>("claim") { Description = "a claim's id, or the id of a rule; every claim when left out", Arity = ArgumentArity.ZeroOrOne };
         var brief = new Option<bool>("--brief") { Description = "one line a claim" };
-        var command = options.On(new Command("defend", "judge the claims: holds, not shown yet, contradicted") { which, brief });
+        var plan = new Option<bool>("--plan") { Description = "put the claim's next experiment into the Plan" };
+        var command = options.On(new Command("defend", "judge the claims: holds, not shown yet, contradicted") { which, brief, plan });
         command.SetAction(parsed =>
         {
-            using var study = options.Read(parsed, door);
+            using var study = parsed.GetValue(plan) ? options.Write(parsed, door) : options.Read(parsed, door);
             var dossier = Dossier.Of(study.Study);
             var wanted = parsed.GetValue(which);
             var verdicts = dossier.Verdicts.Where(v => wanted is null
@@ -37,6 +40,8 @@ internal sealed class Defend : IVerb
                 return Exit.NoSuchThing;
             }
 
+            if (parsed.GetValue(plan))
+                return Planned(study, verdicts, wanted, door);
             if (parsed.GetValue(options.As) == "text")
                 Tell(study.Study.Invented, verdicts, parsed.GetValue(brief), door.Out);
             else if (parsed.GetValue(options.As) == "json")
@@ -46,6 +51,28 @@ internal sealed class Defend : IVerb
             return CodeOf(verdicts);
         });
         return command;
+    }
+
+    private static int Planned(StudyFolder study, Verdict[] verdicts, string? wanted, Door door)
+    {
+        if (wanted is null)
+        {
+            door.Error.WriteLine("Name the claim whose next experiment is to be planned: holdfast defend CLAIM --plan.");
+            return Exit.NeedsDecision;
+        }
+
+        WorkPlanned[] work = [.. verdicts.Select(v => v.Work).OfType<WorkPlanned>()];
+        if (work.Length == 0)
+        {
+            door.Error.WriteLine($"{wanted} asks for no experiment, so nothing was planned.");
+            return Exit.NeedsDecision;
+        }
+
+        study.Append(study.Daybook.Version, door.Who, work);
+        foreach (var planned in study.Study.Plan[^work.Length..])
+            door.Out.WriteLine($"{planned.Id} planned for {planned.Claim}: {planned.Work}");
+        study.Close();
+        return Exit.Done;
     }
 
     /// <summary>The exit code of a set of verdicts.</summary>

@@ -63,6 +63,27 @@ public static class StudyFactTables
             Codes);
     }
 
+    /// <summary>One row a piece of planned work.</summary>
+    /// <param name="study">The study.</param>
+    public static Table Plan(Study study)
+    {
+        ArgumentNullException.ThrowIfNull(study);
+        return new Table(
+            "plan",
+            "Planned work",
+            [
+                new Column("planned", "Planned") { NamesRows = true },
+                new Column("work", "Work"),
+                new Column("claim", "For the claim"),
+                new Column("when", "When planned"),
+                new Column("who", "Who"),
+                new Column("done", "Done"),
+            ],
+            [.. study.Plan.Select(p => Row.Of(
+                p.Id, p.Work, p.Claim ?? "", p.When.ToString("yyyy-MM-dd HH:mm zzz", CultureInfo.InvariantCulture), p.Who,
+                p.Done?.ToString("yyyy-MM-dd HH:mm zzz", CultureInfo.InvariantCulture) ?? ""))]);
+    }
+
     /// <summary>One row a file taken in.</summary>
     /// <param name="study">The study.</param>
     public static Table Originals(Study study)

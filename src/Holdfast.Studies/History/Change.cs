@@ -159,6 +159,56 @@ public sealed record DetailSet(string Key, string? Value) : Change
     public override string Says() => (Value is null ? "drop detail " : "set detail ") + Key;
 }
 
+/// <summary>Work was put into the Plan. Its address follows from the number of the entry; see <see cref="PlannedWork.Id"/>.</summary>
+/// <param name="Work">What is to be done, in a sentence.</param>
+/// <param name="Claim">Id of the claim it would settle, or null.</param>
+/// <param name="Vessels">How many vessels it needs, or null.</param>
+/// <param name="Settings">The settings to run, each with its unit.</param>
+public sealed record WorkPlanned(string Work, string? Claim, int? Vessels, ImmutableArray<string> Settings) : Change
+{
+    /// <inheritdoc/>
+    public override string Says() => Claim is null ? "plan work" : "plan work for " + Claim;
+}
+
+/// <summary>Planned work was done.</summary>
+/// <param name="Id">Its address in the Plan.</param>
+public sealed record WorkDone(string Id) : Change
+{
+    /// <inheritdoc/>
+    public override string Says() => "note " + Id + " as done";
+}
+
+/// <summary>Planned work was withdrawn: it will not be done.</summary>
+/// <param name="Id">Its address in the Plan.</param>
+/// <param name="Reason">Why, or null.</param>
+public sealed record WorkWithdrawn(string Id, string? Reason) : Change
+{
+    /// <inheritdoc/>
+    public override string Says() => "withdraw " + Id;
+}
+
+/// <summary>A moment was given a name, so that a reader can ask what changed since.</summary>
+/// <param name="Name">"sent to supervisor".</param>
+public sealed record Marked(string Name) : Change
+{
+    /// <inheritdoc/>
+    public override string Says() => "mark “" + Name + "”";
+}
+
+/// <summary>A block of cells was typed or pasted over samples: one entry, undone as a whole.</summary>
+/// <param name="Cells">The cells, each with the fact as it should be.</param>
+/// <param name="Reason">Why what was recorded is corrected; null where nothing was recorded in any of the cells.</param>
+public sealed record BlockTyped(ImmutableArray<TypedCell> Cells, string? Reason) : Change
+{
+    /// <inheritdoc/>
+    public override string Says() => "type " + Ordinal.Text(Cells.Length) + (Cells.Length == 1 ? " cell" : " cells") + " of samples";
+}
+
+/// <summary>One cell of a block.</summary>
+/// <param name="Sample">Sample code.</param>
+/// <param name="Fact">The fact; its origin has no original, since it was typed.</param>
+public sealed record TypedCell(string Sample, Fact Fact);
+
 /// <summary>The newest entry still in force was undone.</summary>
 /// <param name="Entry">Its number.</param>
 /// <param name="What">What it had done.</param>

@@ -45,6 +45,10 @@ public static class Fold
             MarginFixed m => FixMargin(study, m, number),
             ApparatusRecorded a => Record(study, a.Instrument),
             DetailSet d => SetDetail(study, d),
+            WorkPlanned p => study with { Plan = study.Plan.Add(new PlannedWork(p.Work, p.Claim, p.Vessels, p.Settings.IsDefault ? [] : p.Settings, number, when, who)) },
+            WorkDone d => study with { Plan = [.. study.Plan.Select(p => string.Equals(p.Id, d.Id, StringComparison.Ordinal) ? p with { Done = when } : p)] },
+            WorkWithdrawn w => study with { Plan = study.Plan.RemoveAll(p => string.Equals(p.Id, w.Id, StringComparison.Ordinal)) },
+            BlockTyped { Cells.IsDefaultOrEmpty: false } b => study with { Samples = Merge(study.Samples, Typed(study, b)) },
             Sealed => study with { SealedBy = number },
             _ => study,
         };
@@ -96,6 +100,13 @@ public static class Fold
         => [.. samples.Select(s => string.Equals(s.Code, correction.Sample, StringComparison.Ordinal)
             ? s with { Facts = s.Facts.SetItem(correction.Fact.Property, correction.Fact) }
             : s)];
+
+    private static ImmutableArray<Sample> Typed(Study study, BlockTyped block)
+    {
+        var known = study.Samples.ToDictionary(s => s.Code, StringComparer.Ordinal);
+        return [.. block.Cells.GroupBy(c => c.Sample, StringComparer.Ordinal).Where(g => known.ContainsKey(g.Key)).Select(g =>
+            known[g.Key] with { Facts = Ordinal.Facts.SetItems(g.Select(c => KeyValuePair.Create(c.Fact.Property, c.Fact))) })];
+    }
 
     private static Study State(Study study, ClaimStated c, long number, DateTimeOffset when)
         => study with { Claims = Put(study.Claims, new StatedClaim(c.Id, c.Rule, c.Parameters, c.Wording, number, when), x => x.Id) };

@@ -52,6 +52,24 @@ public static class Permitted
             case DetailSet d:
                 Say(d.Key, "key");
                 break;
+            case WorkPlanned p:
+                Say(p.Work, "work");
+                if (study.Plan.FirstOrDefault(o => o.Done is null && o.Claim == p.Claim && string.Equals(o.Work, p.Work, StringComparison.Ordinal)) is { } there)
+                    throw new StudyException(Codes.NothingChanges, $"That stands in the Plan already, as {there.Id}.");
+                break;
+            case WorkDone d:
+                if (Planned(study, d.Id).Done is not null)
+                    throw new StudyException(Codes.NothingChanges, $"{d.Id} is noted as done already.");
+                break;
+            case WorkWithdrawn w:
+                _ = Planned(study, w.Id);
+                break;
+            case Marked m:
+                Say(m.Name, "name of the mark");
+                break;
+            case BlockTyped b:
+                Block(study, b);
+                break;
             case Undone u when daybook.Undo.Next?.Number != u.Entry:
                 throw new StudyException(Codes.NothingChanges, "There is nothing like that to undo.");
             case Redone r when daybook.Undo.Back?.Number != r.Entry:
@@ -69,6 +87,25 @@ public static class Permitted
     {
         if (string.IsNullOrWhiteSpace(words))
             throw new ArgumentException($"The {name} is missing. A reader will look for it.", name);
+    }
+
+    private static PlannedWork Planned(Study study, string id)
+        => study.Plan.FirstOrDefault(p => string.Equals(p.Id, id, StringComparison.Ordinal)) ?? throw Unknown("planned work", id);
+
+    private static void Block(Study study, BlockTyped block)
+    {
+        if (block.Cells.IsDefaultOrEmpty)
+            throw new StudyException(Codes.NothingChanges, "The block holds no cell that differs from what is recorded.");
+        var samples = study.Samples.ToDictionary(s => s.Code, StringComparer.Ordinal);
+        foreach (var cell in block.Cells)
+        {
+            if (!samples.TryGetValue(cell.Sample, out var sample))
+                throw Unknown("sample", cell.Sample);
+            if (Property.Named(cell.Fact.Property) is null)
+                throw new ArgumentException($"There is no property named {cell.Fact.Property}.", nameof(block));
+            if (sample.Facts.ContainsKey(cell.Fact.Property))
+                Say(block.Reason ?? "", "reason");
+        }
     }
 
     private static void Exists(Study study, string target)

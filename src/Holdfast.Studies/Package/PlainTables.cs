@@ -20,7 +20,7 @@ internal static class PlainTables
 
     /// <summary>All of them, in a fixed order.</summary>
     public static ImmutableArray<PlainTable> Of(Study study)
-        => [Samples(study), Facts(study), Readings(study), Runs(study), Claims(study), Margins(study), Apparatus(study), Strikes(study), Originals(study)];
+        => [Samples(study), Facts(study), Readings(study), Runs(study), Claims(study), Margins(study), Plan(study), Apparatus(study), Strikes(study), Originals(study)];
 
     private static PlainTable Samples(Study study)
     {
@@ -134,6 +134,25 @@ internal static class PlainTables
         ], key: ["name"]);
         foreach (var m in study.Margins)
             table.Add(m.Name, m.Low, m.High, m.Unit, m.Entry);
+        return table;
+    }
+
+    private static PlainTable Plan(Study study)
+    {
+        var table = new PlainTable("plan", "One row a piece of planned work; what was withdrawn is in the history only.",
+        [
+            new("id", "string", "Its address."),
+            new("work", "string", "What is to be done."),
+            new("claim", "string", "Claim it would settle; empty for work of its own."),
+            new("vessels", "integer", "How many vessels it needs."),
+            new("settings", "string", "Settings to run, separated by semicolons."),
+            new("entry", "integer", "Entry of the history that planned it."),
+            new("planned", "datetime", "When it was planned."),
+            new("who", "string", "Who planned it."),
+            new("done", "datetime", "When it was noted as done; empty while it is to do."),
+        ], key: ["id"]);
+        foreach (var p in study.Plan)
+            table.Add(p.Id, p.Work, p.Claim, p.Vessels, p.Settings.IsEmpty ? null : string.Join("; ", p.Settings), p.Entry, p.When, p.Who, p.Done);
         return table;
     }
 

@@ -36,17 +36,10 @@ public sealed class OpenStudy : IDisposable
     /// <summary>The present moment.</summary>
     public StudyState Now => now;
 
-    /// <summary>Draws a line through a sample or reading.</summary>
-    /// <param name="target">Sample code or reading id.</param>
-    /// <param name="reason">Why; a reader will see this.</param>
+    /// <summary>Keeps one thing that was done: a strike, work planned, a claim stated.</summary>
+    /// <param name="change">What was done.</param>
     /// <returns>Null when it is kept; otherwise what was in the way.</returns>
-    public string? Strike(string target, string reason) => Keep(() => folder.Append(folder.Daybook.Version, who, new Struck(target, reason)));
-
-    /// <summary>Takes a strike back.</summary>
-    /// <param name="target">Sample code or reading id.</param>
-    /// <param name="reason">Why, or null.</param>
-    /// <returns>Null when it is kept; otherwise what was in the way.</returns>
-    public string? Restore(string target, string? reason) => Keep(() => folder.Append(folder.Daybook.Version, who, new Restored(target, reason)));
+    public string? Do(Change change) => Keep(() => folder.Append(folder.Daybook.Version, who, change));
 
     /// <summary>Undoes the newest entry still in force.</summary>
     /// <returns>Null when it is kept; otherwise what was in the way.</returns>

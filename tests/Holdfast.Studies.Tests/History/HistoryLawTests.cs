@@ -14,7 +14,7 @@ public class HistoryLawTests
     private static readonly Gen<double> Numbers = Gen.Double.Where(double.IsFinite);
 
     // What is done, as a choice that is made to fit the study it meets.
-    private static readonly Gen<(int What, int Which, string Words, double Number)> Deeds = Gen.Select(Gen.Int[0, 11], Gen.Int[0, 1000], Words, Numbers);
+    private static readonly Gen<(int What, int Which, string Words, double Number)> Deeds = Gen.Select(Gen.Int[0, 16], Gen.Int[0, 1000], Words, Numbers);
 
     [Fact]
     public void Replay_OfAnyHistory_GivesTheStateThatGrewStepByStep()
@@ -97,6 +97,11 @@ public class HistoryLawTests
             8 => new MarginFixed("margin-" + Text(deed.Which % 3), -deed.Number, deed.Number, "%"),
             9 => new DetailSet("key-" + Text(deed.Which % 3), deed.Which % 4 == 0 ? null : deed.Words),
             10 => new Undone(daybook.Undo.Next?.Number ?? 0, "something"),
+            11 => new WorkPlanned(deed.Words, deed.Which % 2 == 0 ? null : "claim-" + Text(deed.Which % 5), deed.Which % 9, [deed.Words]),
+            12 => new WorkDone(study.Plan.IsEmpty ? "P-0" : study.Plan[deed.Which % study.Plan.Length].Id),
+            13 => new WorkWithdrawn(study.Plan.IsEmpty ? "P-0" : study.Plan[deed.Which % study.Plan.Length].Id, deed.Words),
+            14 => new Marked(deed.Words),
+            15 => new BlockTyped([new TypedCell(sample, Fact("mass", deed.Number, deed.Words)), new TypedCell(sample, Fact("volume", deed.Number, deed.Words))], deed.Words),
             _ => new Redone(daybook.Undo.Back?.Number ?? 0, "something"),
         };
         try

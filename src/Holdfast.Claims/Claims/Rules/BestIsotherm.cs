@@ -17,6 +17,9 @@ public sealed class BestIsotherm : IClaimRule
     public string Wording => "{model} is the best isotherm for {series}.";
 
     /// <inheritdoc/>
+    public ImmutableArray<string> AlsoReads => ["rival"];
+
+    /// <inheritdoc/>
     public IEnumerable<Claim> Invited(Evidence evidence)
         => from fitted in evidence.Isotherms
            let best = Candidates.Simplest(fitted)

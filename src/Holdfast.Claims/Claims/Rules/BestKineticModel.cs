@@ -26,6 +26,9 @@ public sealed class BestKineticModel : IClaimRule
     public string Wording => "{model} describes the uptake in {series} best.";
 
     /// <inheritdoc/>
+    public ImmutableArray<string> AlsoReads => ["rival"];
+
+    /// <inheritdoc/>
     public IEnumerable<Claim> Invited(Evidence evidence)
         => from fitted in evidence.Kinetics
            let best = Candidates.Simplest(fitted)

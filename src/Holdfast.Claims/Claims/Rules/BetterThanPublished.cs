@@ -25,6 +25,9 @@ public sealed class BetterThanPublished : IClaimRule
     public string Wording => "The uptake is higher than the published {published}.";
 
     /// <inheritdoc/>
+    public ImmutableArray<string> AlsoReads => ["series", "at", "published-u", "published-temperature", "published-ph", "published-water"];
+
+    /// <inheritdoc/>
     public IEnumerable<Claim> Invited(Evidence evidence) => [];
 
     /// <inheritdoc/>

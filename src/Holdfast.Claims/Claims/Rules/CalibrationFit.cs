@@ -36,7 +36,7 @@ public sealed class CalibrationFit : IClaimRule
         ArgumentNullException.ThrowIfNull(claim);
         ArgumentNullException.ThrowIfNull(evidence);
         var run = CalibrationRun.Of(claim, evidence);
-        var window = FixedMargin.Of(evidence, "check-standard", 90, 110, "%");
+        var window = FixedMargin.Of(evidence, MarginKind.CheckStandard);
         var decision = run is null
             ? Decision.Missing("No calibrated run was found. Read five standards, ten blanks, and a check standard from another stock.")
             : Decide(Quality(run, evidence), window.Low, window.High);

@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using Holdfast.Claims.Analyses;
 using Holdfast.Claims.NextExperiments;
 using Holdfast.Fitting;
@@ -28,6 +29,9 @@ public sealed class Capacity : IClaimRule
     public string Wording => "The capacity of {series} is {capacity}.";
 
     /// <inheritdoc/>
+    public ImmutableArray<string> AlsoReads => ["model"];
+
+    /// <inheritdoc/>
     public IEnumerable<Claim> Invited(Evidence evidence)
         => from fitted in evidence.Isotherms
            where Candidates.Named(fitted, "Langmuir") is not null
@@ -44,7 +48,7 @@ public sealed class Capacity : IClaimRule
         ArgumentNullException.ThrowIfNull(evidence);
         var fitted = FittedIsotherm.Of(claim, evidence);
         var model = claim.Words("model") ?? "Langmuir";
-        var margin = FixedMargin.Of(evidence, "capacity", -10, 10, "%");
+        var margin = FixedMargin.Of(evidence, MarginKind.Capacity);
         var fit = fitted is null ? null : Candidates.Named(fitted, model);
         var decision = fitted is null ? Decision.Missing("No series with several start concentrations was fitted. Run five concentrations or more, three vessels each.")
             : fit is null || Numbers(fit, fitted.Series) is not { } numbers ? Decision.Missing($"{model} gives no capacity for {fitted.Series.Name}: it was not fitted, did not settle, or has none.")

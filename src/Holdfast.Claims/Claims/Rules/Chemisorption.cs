@@ -26,6 +26,9 @@ public sealed class Chemisorption : IClaimRule
     public string Wording => "The metal is bound by chemisorption.";
 
     /// <inheritdoc/>
+    public ImmutableArray<string> AlsoReads => ["series"];
+
+    /// <inheritdoc/>
     public IEnumerable<Claim> Invited(Evidence evidence) => [];
 
     /// <inheritdoc/>

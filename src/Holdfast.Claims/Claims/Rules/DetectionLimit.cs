@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using Holdfast.Calibration;
 using Holdfast.Claims.Analyses;
 
@@ -20,6 +21,9 @@ public sealed class DetectionLimit : IClaimRule
 
     /// <inheritdoc/>
     public string Wording => "The method detects {limit}.";
+
+    /// <inheritdoc/>
+    public ImmutableArray<string> AlsoReads => ["run"];
 
     /// <inheritdoc/>
     public IEnumerable<Claim> Invited(Evidence evidence) => [];

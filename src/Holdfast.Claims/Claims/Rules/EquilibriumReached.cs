@@ -30,6 +30,9 @@ public sealed class EquilibriumReached : IClaimRule
     public string Wording => "Equilibrium was reached by {time} in {series}.";
 
     /// <inheritdoc/>
+    public ImmutableArray<string> AlsoReads => ["concentration"];
+
+    /// <inheritdoc/>
     public IEnumerable<Claim> Invited(Evidence evidence)
         => from s in Kinetic(evidence)
            let last = s.Levels.Length == 0 ? 0 : s.Levels[^1].X
@@ -60,7 +63,7 @@ public sealed class EquilibriumReached : IClaimRule
             return Decision.Missing("No series with several contact times was found. Stop vessels at t, 2 t and 4 t, three each.");
         if (claim.In("time", "min") is not { } time)
             return Decision.NotNamed(claim, "time", "120 min");
-        var margin = FixedMargin.Of(evidence, "plateau", -5, 5, "%");
+        var margin = FixedMargin.Of(evidence, MarginKind.Plateau);
         var wanted = claim.In("concentration", "mg/L");
         Decision[] parts = [.. series.Select(s => Decide(
             s.Name, time, Setting.Of(s, v => v.Uptake), margin.Low / 100, margin.High / 100,

@@ -24,6 +24,9 @@ public sealed class MassBalance : IClaimRule
     public string Wording => "The mass balance closes.";
 
     /// <inheritdoc/>
+    public ImmutableArray<string> AlsoReads => ["series", "against"];
+
+    /// <inheritdoc/>
     public bool CapsDependents => false;
 
     /// <inheritdoc/>
@@ -41,7 +44,7 @@ public sealed class MassBalance : IClaimRule
         ArgumentNullException.ThrowIfNull(evidence);
         var digests = Digests(claim, evidence);
         var vessels = SeriesOf(claim, evidence) is { } series ? ByDifference(claim, evidence, series) : [];
-        var window = FixedMargin.Of(evidence, "mass-balance", 90, 110, "%");
+        var window = FixedMargin.Of(evidence, MarginKind.MassBalance);
         var solid = new Setting(0, [.. digests.Select(s => s.Number(BatchProperties.UptakeBySolid)).OfType<double>()]);
         var decision = solid.Values.IsEmpty
                 ? Decision.Missing("No loaded solid was dissolved and read.", Digest(Replicates), new Question("Q39", "Who has ever seen the metal on your powder, in milligrams?"))

@@ -26,6 +26,9 @@ public sealed class MeetsLimit : IClaimRule
     public string Wording => "Treated water of {series} lies below {limit}.";
 
     /// <inheritdoc/>
+    public ImmutableArray<string> AlsoReads => ["water"];
+
+    /// <inheritdoc/>
     public IEnumerable<Claim> Invited(Evidence evidence) => [];
 
     /// <inheritdoc/>

@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using Holdfast.Claims.Analyses;
 using Holdfast.Claims.NextExperiments;
 using Holdfast.Composition;
@@ -25,6 +26,9 @@ public sealed class Monolayer : IClaimRule
 
     /// <inheritdoc/>
     public string Wording => "The metal forms a monolayer on a homogeneous surface.";
+
+    /// <inheritdoc/>
+    public ImmutableArray<string> AlsoReads => ["series", "ion-radius", "surface-area"];
 
     /// <inheritdoc/>
     public IEnumerable<Claim> Invited(Evidence evidence) => [];

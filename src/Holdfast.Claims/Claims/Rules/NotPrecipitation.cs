@@ -33,6 +33,9 @@ public sealed class NotPrecipitation : IClaimRule
     public string Wording => "At pH {ph} the metal is sorbed, not precipitated.";
 
     /// <inheritdoc/>
+    public ImmutableArray<string> AlsoReads => ["series", "ksp", "charge", "solid"];
+
+    /// <inheritdoc/>
     public IEnumerable<Claim> Invited(Evidence evidence) => [];
 
     /// <inheritdoc/>

@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using Holdfast.Claims.Analyses;
 using Holdfast.Claims.NextExperiments;
 using Holdfast.Statistics;
@@ -21,6 +22,9 @@ public sealed class OptimumDose : IClaimRule
     public string Wording => "{dose} is the optimum dose.";
 
     /// <inheritdoc/>
+    public ImmutableArray<string> AlsoReads => ["series"];
+
+    /// <inheritdoc/>
     public IEnumerable<Claim> Invited(Evidence evidence) => [];
 
     /// <inheritdoc/>
@@ -35,7 +39,7 @@ public sealed class OptimumDose : IClaimRule
         var sentence = Phrase.Sentence(claim, Wording, ("dose", claim.Words("dose") ?? "the dose"));
         var decision = series is null ? Decision.Missing("No series with several doses was found. Run four doses or more, three vessels each.")
             : claim.In("dose", "g/L") is not { } dose ? Decision.NotNamed(claim, "dose", "2 g/L")
-            : Decide(dose, Setting.Of(series, v => v.Removal), FixedMargin.Of(evidence, "removal", -2, 2, "percentage points").High);
+            : Decide(dose, Setting.Of(series, v => v.Removal), FixedMargin.Of(evidence, MarginKind.Removal).High);
         var vessels = series?.Vessels.ToArray() ?? [];
         return decision.On(claim, sentence, Scope.Of(vessels), vessels.Select(v => v.Code));
     }

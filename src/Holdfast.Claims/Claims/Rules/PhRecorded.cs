@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using Holdfast.BatchSorption;
 using Holdfast.Claims.Analyses;
 using Holdfast.Studies.Properties;
@@ -24,6 +25,9 @@ public sealed class PhRecorded : IClaimRule
 
     /// <inheritdoc/>
     public string Wording => "The end pH was recorded in every vessel of {series}.";
+
+    /// <inheritdoc/>
+    public ImmutableArray<string> AlsoReads => ["saturation-ph"];
 
     /// <inheritdoc/>
     public IEnumerable<Claim> Invited(Evidence evidence)

@@ -25,6 +25,9 @@ public sealed class Reproducible : IClaimRule
     public string Wording => "The uptake is reproducible from batch to batch.";
 
     /// <inheritdoc/>
+    public ImmutableArray<string> AlsoReads => ["series"];
+
+    /// <inheritdoc/>
     public IEnumerable<Claim> Invited(Evidence evidence)
         => evidence.Series.SelectMany(s => s.Vessels).Select(v => v.Sample.Batch).OfType<string>().Distinct(StringComparer.Ordinal).Count() > 1
             ? [Claim.Raised(Id)]
@@ -38,7 +41,7 @@ public sealed class Reproducible : IClaimRule
     {
         ArgumentNullException.ThrowIfNull(claim);
         ArgumentNullException.ThrowIfNull(evidence);
-        var margin = FixedMargin.Of(evidence, "capacity", -10, 10, "%");
+        var margin = FixedMargin.Of(evidence, MarginKind.Capacity);
         var vessels = Compared(claim, evidence);
         Group[] batches = [.. vessels.GroupBy(v => v.Sample.Batch ?? "not recorded", StringComparer.Ordinal)
             .OrderBy(g => g.Key, StringComparer.Ordinal)

@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using Holdfast.Claims.Analyses;
 using Holdfast.Claims.NextExperiments;
 using Holdfast.Statistics;
@@ -23,12 +24,15 @@ public sealed class SmallestSufficientDose : IClaimRule
     public string Wording => "{dose} is the smallest dose that suffices.";
 
     /// <inheritdoc/>
+    public ImmutableArray<string> AlsoReads => ["series"];
+
+    /// <inheritdoc/>
     public IEnumerable<Claim> Invited(Evidence evidence)
         => from series in DoseSeries.All(evidence)
            let levels = Setting.Of(series, v => v.Removal)
            where levels.Length >= 3
            let best = levels.Max(l => l.Mean)
-           let margin = FixedMargin.Of(evidence, "removal", -2, 2, "percentage points")
+           let margin = FixedMargin.Of(evidence, MarginKind.Removal)
            select Claim.Raised(Id, ("series", series.Name), ("dose", Phrase.Plain(levels.First(l => l.Mean >= best - margin.High).X, "g/L")));
 
     /// <inheritdoc/>
@@ -42,7 +46,7 @@ public sealed class SmallestSufficientDose : IClaimRule
         ArgumentNullException.ThrowIfNull(evidence);
         var series = DoseSeries.Of(claim, evidence);
         var sentence = Phrase.Sentence(claim, Wording, ("dose", claim.Words("dose") ?? "the dose"));
-        var margin = FixedMargin.Of(evidence, "removal", -2, 2, "percentage points");
+        var margin = FixedMargin.Of(evidence, MarginKind.Removal);
         var decision = series is null ? Decision.Missing("No series with several doses was found. Run four doses or more, three vessels each.")
             : claim.In("dose", "g/L") is not { } dose ? Decision.NotNamed(claim, "dose", "2 g/L")
             : Decide(dose, Setting.Of(series, v => v.Removal), margin.High);

@@ -1,0 +1,68 @@
+using System.Collections.Immutable;
+
+namespace Holdfast.Claims;
+
+/// <summary>Something a claim can be about, by the name its rule reads it under, with what a form says beside its field.</summary>
+/// <param name="Name">Name of the parameter: "time".</param>
+/// <param name="Asks">What it is, in words: "by when".</param>
+/// <param name="Example">How it is written: "120 min".</param>
+/// <param name="Unit">The unit its rule works in, "" for a bare number, null for words.</param>
+public sealed record ClaimParameter(string Name, string Asks, string Example, string? Unit)
+{
+    /// <summary>Parameters that may be left out although the wording has a place for them: the rule then takes the fullest of its kind.</summary>
+    private static readonly ImmutableArray<string> Chosen = ["series", "run"];
+
+    /// <summary>Every parameter there is.</summary>
+    public static ImmutableArray<ClaimParameter> All { get; } =
+    [
+        new("series", "series of vessels", "KIN-20", null),
+        new("run", "run of the instrument", "aas-run1", null),
+        new("model", "curve", "Langmuir", null),
+        new("rival", "curves it is set against", "Freundlich, Sips", null),
+        new("time", "contact time", "120 min", "min"),
+        new("concentration", "start concentration", "20 mg/L", "mg/L"),
+        new("dose", "sorbent dose", "3 g/L", "g/L"),
+        new("capacity", "capacity", "13.5 mg/g", "mg/g"),
+        new("limit", "limit", "0.020 mg/L", "mg/L"),
+        new("to", "upper end", "4 mg/L", "mg/L"),
+        new("at", "concentration at which they are compared", "20 mg/L", "mg/L"),
+        new("published", "published uptake", "11.0 mg/g", "mg/g"),
+        new("published-u", "its standard uncertainty", "0.4 mg/g", "mg/g"),
+        new("published-temperature", "temperature it was measured at", "298 K", "K"),
+        new("published-ph", "pH it was measured at", "6", ""),
+        new("published-water", "water it was measured in", "0.01 mol/L NaNO3", null),
+        new("ph", "pH", "6", ""),
+        new("saturation-ph", "pH at which the solid would form", "8.4", ""),
+        new("solid", "solid that would form", "Ni(OH)2", null),
+        new("ksp", "solubility product of that solid", "5.48e-16", ""),
+        new("charge", "charge of the ion", "2", ""),
+        new("against", "series it is set against", "ISO-298", null),
+        new("water", "water that was treated", "rinse water", null),
+        new("ion-radius", "radius of the hydrated ion", "0.404 nm", "nm"),
+        new("surface-area", "specific surface area", "120 m2/g", "m2/g"),
+    ];
+
+    /// <summary>The parameter with this name, or null.</summary>
+    /// <param name="name">Its name.</param>
+    public static ClaimParameter? Named(string name) => All.FirstOrDefault(p => string.Equals(p.Name, name, StringComparison.Ordinal));
+
+    /// <summary>The parameters a rule reads: those its wording has a place for, in that order, then the further ones.</summary>
+    /// <param name="rule">The rule.</param>
+    public static ImmutableArray<ClaimParameter> Of(IClaimRule rule)
+    {
+        ArgumentNullException.ThrowIfNull(rule);
+        return [.. Places(rule.Wording).Concat(rule.AlsoReads).Select(name => Named(name)
+            ?? throw new InvalidOperationException($"The rule {rule.Id} reads a parameter {name} that nothing is known about."))];
+    }
+
+    /// <summary>True when a claim of this rule cannot be judged without it.</summary>
+    /// <param name="rule">The rule.</param>
+    public bool IsNeededBy(IClaimRule rule)
+    {
+        ArgumentNullException.ThrowIfNull(rule);
+        return Places(rule.Wording).Contains(Name) && !Chosen.Contains(Name);
+    }
+
+    private static IEnumerable<string> Places(string wording)
+        => wording.Split('{').Skip(1).Select(part => part[..part.IndexOf('}', StringComparison.Ordinal)]);
+}

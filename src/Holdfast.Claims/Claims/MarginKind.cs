@@ -1,0 +1,59 @@
+using System.Collections.Immutable;
+using System.Globalization;
+using Holdfast.Amounts;
+using Holdfast.Studies.History;
+
+namespace Holdfast.Claims;
+
+/// <summary>A kind of margin: how large a difference still counts as none where a rule asks for one.</summary>
+/// <param name="Name">Name it is fixed under.</param>
+/// <param name="Low">Lower end where nobody fixed one, in the unit given.</param>
+/// <param name="High">Upper end where nobody fixed one, in the unit given.</param>
+/// <param name="Unit">The unit its rules work in.</param>
+/// <param name="Meaning">What lies inside it, in words.</param>
+public sealed record MarginKind(string Name, double Low, double High, string Unit, string Meaning)
+{
+    /// <summary>Steps of a plateau.</summary>
+    public static MarginKind Plateau { get; } = new("plateau", -5, 5, "%", "a later uptake counts as the same as the plateau's");
+
+    /// <summary>Removal of two doses.</summary>
+    public static MarginKind Removal { get; } = new("removal", -2, 2, "percentage points", "two doses remove the same");
+
+    /// <summary>Capacities and uptakes of batches.</summary>
+    public static MarginKind Capacity { get; } = new("capacity", -10, 10, "%", "two capacities, or the uptakes of two batches, count as the same");
+
+    /// <summary>Share that is found again.</summary>
+    public static MarginKind MassBalance { get; } = new("mass-balance", 90, 110, "%", "what left the water counts as found again");
+
+    /// <summary>Check standards.</summary>
+    public static MarginKind CheckStandard { get; } = new("check-standard", 90, 110, "%", "a check standard counts as found at its value");
+
+    /// <summary>All of them.</summary>
+    public static ImmutableArray<MarginKind> All { get; } = [Plateau, Removal, Capacity, MassBalance, CheckStandard];
+
+    /// <summary>The kind with this name, or null.</summary>
+    /// <param name="name">Its name.</param>
+    public static MarginKind? Named(string name) => All.FirstOrDefault(k => string.Equals(k.Name, name, StringComparison.Ordinal));
+
+    /// <summary>A margin as typed, or what is in the way. Both ends are in the unit of the kind.</summary>
+    /// <param name="name">Name of the kind.</param>
+    /// <param name="low">Lower end as typed.</param>
+    /// <param name="high">Upper end as typed.</param>
+    public static (MarginFixed? Margin, Refused? Refusal) Read(string name, string low, string high)
+    {
+        if (Named(name) is not { } kind)
+            return (null, new("margin", $"There is no margin {name}. Choose one of: {string.Join(", ", All.Select(k => k.Name))}."));
+        if (End(low) is not { } from)
+            return (null, new("low", $"“{low}” is no number. Type the lower end in {kind.Unit}, for example {Example(kind.Low)}."));
+        if (End(high) is not { } to)
+            return (null, new("high", $"“{high}” is no number. Type the upper end in {kind.Unit}, for example {Example(kind.High)}."));
+        return from < to
+            ? (new MarginFixed(kind.Name, from, to, kind.Unit), null)
+            : (null, new("high", $"The upper end, {Example(to)}, is not above the lower end, {Example(from)}. Exchange them or widen the margin."));
+    }
+
+    private static double? End(string typed)
+        => CellText.Read((typed ?? "").Trim().Replace('−', '-'), null) is CellText.Number number ? number.Value : null;
+
+    private static string Example(double end) => end.ToString("0.####", CultureInfo.InvariantCulture);
+}
