@@ -37,9 +37,9 @@ public sealed class BenchHost : IAsyncDisposable
     /// <summary>The secret for the header that programs on this computer send instead of a cookie.</summary>
     public string Secret => token.Secret;
 
-    /// <summary>Opens the study for writing and makes the host; nothing listens yet.</summary>
+    /// <summary>Opens the study for writing, if the folder holds one, and makes the host; nothing listens yet.</summary>
     /// <param name="options">Study, clock, author.</param>
-    /// <exception cref="Studies.StudyException">There is no such study, or another program is writing in it.</exception>
+    /// <exception cref="Studies.StudyException">The study is damaged, or another program is writing in it.</exception>
     public static BenchHost Create(BenchOptions options)
     {
         ArgumentNullException.ThrowIfNull(options);
@@ -53,8 +53,9 @@ public sealed class BenchHost : IAsyncDisposable
         // Keys live as long as the program: nothing of it lies on the disk.
         builder.Services.AddDataProtection().UseEphemeralDataProtectionProvider();
         builder.Services.AddRazorComponents().AddInteractiveServerComponents().AddHubOptions(hub => hub.MaximumReceiveMessageSize = 4 << 20);
-        var study = new OpenStudy(StudyFolder.Open(options.Folder, options.Clock), options.Clock, options.Who);
-        builder.Services.AddSingleton(_ => study);
+        var place = new StudyPlace(options);
+        builder.Services.AddSingleton(place);
+        builder.Services.AddSingleton(_ => new OpenStudy(StudyFolder.Open(place.Folder, options.Clock), options.Clock, place.Who));
         builder.Services.AddSingleton<Tray>();
 
         var token = new StartToken();
@@ -63,12 +64,17 @@ public sealed class BenchHost : IAsyncDisposable
         app.Use(HostNames.Admit);
         app.Use(SameOrigin.Admit);
         app.Use(token.Admit);
+        app.Use(BeginDoor.Lead(place));
         app.UseAntiforgery();
         app.MapStaticAssets();
         app.MapGet("/figures.css", () => Microsoft.AspNetCore.Http.Results.Text(Reports.Figures.Palette.Stylesheet(), "text/css"));
+        BeginDoor.Map(app);
         TrayDoor.Map(app);
         WriteUpDoor.Map(app);
         app.MapRazorComponents<Shell>().AddInteractiveServerRenderMode();
+        // A study that is there is opened at once: trouble with it is told before any browser is.
+        if (place.Exists)
+            _ = app.Services.GetRequiredService<OpenStudy>();
         return new BenchHost(app, token);
     }
 

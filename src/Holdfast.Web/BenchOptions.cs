@@ -1,7 +1,7 @@
 namespace Holdfast.Web;
 
 /// <summary>What the bench needs to know of the world.</summary>
-/// <param name="Folder">The study's folder.</param>
+/// <param name="Folder">The study's folder, or one in which a study is to be begun.</param>
 /// <param name="Clock">The time.</param>
 /// <param name="Who">The author's name as it stands in the Daybook.</param>
 /// <param name="Port">Port on this computer; 0 for a free one.</param>
