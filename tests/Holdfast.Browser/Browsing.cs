@@ -8,14 +8,18 @@ public sealed class Browsing : IAsyncLifetime
 {
     private static readonly string[] Places = ["/usr/bin/chromium", "/usr/bin/chromium-browser", "/usr/bin/google-chrome"];
     private readonly List<string> offences = [];
+    private Cookie? cookie;
     private IPlaywright? driver;
     private IBrowser? browser;
 
     /// <summary>The bench.</summary>
     public DemoBench Bench { get; private set; } = null!;
 
-    /// <summary>What broke a rule since the last <see cref="Open"/>.</summary>
+    /// <summary>What broke a rule since the last <see cref="Open(int, bool)"/>.</summary>
     public IReadOnlyList<string> Offences => offences;
+
+    /// <summary>True where there is a browser to drive.</summary>
+    public static bool IsInstalled => Chromium is not null;
 
     private static string? Chromium => Places.FirstOrDefault(File.Exists);
 
@@ -25,6 +29,7 @@ public sealed class Browsing : IAsyncLifetime
         if (Chromium is not { } program)
             return;
         Bench = await DemoBench.Start();
+        cookie = await Pass();
         driver = await Playwright.CreateAsync();
         browser = await driver.Chromium.LaunchAsync(new()
         {
@@ -33,10 +38,27 @@ public sealed class Browsing : IAsyncLifetime
         });
     }
 
-    /// <summary>A new page of a reader who has passed the start address; the test is skipped where no browser is installed.</summary>
+    /// <summary>A new page of the reader who passed the start address; the test is skipped where no browser is installed.</summary>
     /// <param name="width">Width in CSS pixels.</param>
     /// <param name="dark">True for the dark theme.</param>
-    public async Task<IPage> Open(int width = 1280, bool dark = false)
+    public Task<IPage> Open(int width = 1280, bool dark = false)
+        => Watched(Bench?.Host.Address ?? "", width, dark, cookie);
+
+    /// <summary>A new page on a bench of its own, to be opened by its start address.</summary>
+    /// <param name="address">Scheme, name and port: what else is asked is an offence.</param>
+    public Task<IPage> OpenOn(string address) => Watched(address, 1280, dark: false, null);
+
+    // The start address works once, and gives the cookie that every page of this reader carries from then on, as in life.
+    private async Task<Cookie> Pass()
+    {
+        using var handler = new HttpClientHandler { AllowAutoRedirect = false, UseCookies = false };
+        using var client = new HttpClient(handler);
+        using var answer = await client.GetAsync(Bench.Host.StartAddress);
+        var given = answer.Headers.GetValues("Set-Cookie").Single().Split(';')[0].Split('=', 2);
+        return new Cookie { Name = given[0], Value = given[1], Url = Bench.Host.Address, HttpOnly = true, SameSite = SameSiteAttribute.Strict };
+    }
+
+    private async Task<IPage> Watched(string address, int width, bool dark, Cookie? pass)
     {
         Assert.SkipWhen(browser is null, "No Chromium in /usr/bin: install the package chromium, or run scripts/test.sh, which does.");
         offences.Clear();
@@ -45,15 +67,16 @@ public sealed class Browsing : IAsyncLifetime
             ViewportSize = new() { Width = width, Height = 900 },
             ColorScheme = dark ? ColorScheme.Dark : ColorScheme.Light,
             Permissions = ["clipboard-read", "clipboard-write"],
-            ExtraHTTPHeaders = [new("X-Holdfast-Start", Bench.Host.Secret)],
             ReducedMotion = ReducedMotion.Reduce,
         });
+        if (pass is not null)
+            await context.AddCookiesAsync([pass]);
         await context.AddInitScriptAsync("document.addEventListener('securitypolicyviolation', e => console.error('policy: ' + e.violatedDirective + ' ' + e.blockedURI))");
         context.SetDefaultTimeout(60_000);
         var page = await context.NewPageAsync();
         page.Request += (_, request) =>
         {
-            if (!request.Url.StartsWith(Bench.Host.Address, StringComparison.Ordinal) && !request.Url.StartsWith("data:", StringComparison.Ordinal) && !request.Url.StartsWith("blob:", StringComparison.Ordinal))
+            if (!request.Url.StartsWith(address, StringComparison.Ordinal) && !request.Url.StartsWith("data:", StringComparison.Ordinal) && !request.Url.StartsWith("blob:", StringComparison.Ordinal))
                 offences.Add("asked elsewhere: " + request.Url);
         };
         page.Console += (_, message) =>

@@ -17,11 +17,11 @@ internal static class BeginDoor
     {
         to.MapGet(Address, (StudyPlace place) => new RazorComponentResult<BeginDocument>(new { Place = place }));
         to.MapPost(Address, (NewStudy study, StudyPlace place) => place.Begin(study) is { } refused
-            ? Results.Json(new { field = refused.Field, sentence = refused.Sentence }, statusCode: StatusCodes.Status400BadRequest)
+            ? Results.Json(new { field = refused.Field, sentence = refused.Sentence })
             : Results.Json(new { begun = true }));
         to.MapPost(Address + "/{name}", (string name, StudyPlace place) => place.GoTo(name)
             ? Results.Json(new { begun = true })
-            : Results.Json(new { field = "title", sentence = $"There is no study {name} here any more. Reload this page." }, statusCode: StatusCodes.Status400BadRequest));
+            : Results.Json(new { field = "title", sentence = $"There is no study {name} here any more. Reload this page." }));
     }
 
     /// <summary>Leads to the beginning while there is no study, and away from it when there is one.</summary>

@@ -16,8 +16,9 @@ internal static class SameOrigin
         var request = context.Request;
         var origin = request.Headers.Origin.ToString();
         var site = request.Headers["Sec-Fetch-Site"].ToString();
-        var live = IsUpgrade(request) || request.Path.StartsWithSegments("/_blazor", StringComparison.OrdinalIgnoreCase);
-        var reads = (HttpMethods.IsGet(request.Method) || HttpMethods.IsHead(request.Method)) && !live;
+        // What prepares the live connection is fetched by our own page, and browsers send no Origin with such a read: its word for "same-origin" stands in.
+        var prepares = request.Path.StartsWithSegments("/_blazor", StringComparison.OrdinalIgnoreCase) && !string.Equals(site, "same-origin", StringComparison.Ordinal);
+        var reads = (HttpMethods.IsGet(request.Method) || HttpMethods.IsHead(request.Method)) && !IsUpgrade(request) && !prepares;
         var own = request.Scheme + "://" + request.Host.Value;
 
         var originFits = origin.Length == 0

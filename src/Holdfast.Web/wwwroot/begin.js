@@ -16,12 +16,12 @@ const refuse = (field, sentence) => {
 const send = async (address, body) => {
   try {
     const answer = await fetch(address, { method: "POST", body: JSON.stringify(body), headers: { "Content-Type": "application/json" } });
-    if (answer.ok) {
+    const { begun, field, sentence } = await answer.json();
+    if (begun) {
       location.replace("/");
-      return;
+    } else {
+      refuse(field, sentence);
     }
-    const { field, sentence } = await answer.json();
-    refuse(field, sentence);
   } catch {
     refuse("title", "the program does not answer, so nothing was begun. What you typed is still here; try again.");
   }

@@ -1,4 +1,4 @@
-// What the browser must do itself: files, pasted blocks, the theme, keys, and what to say when the program is gone.
+// What the browser must do itself: files, pasted blocks, the theme and keys.
 const root = document.documentElement;
 
 const isDark = () => root.dataset.theme ? root.dataset.theme === "dark" : matchMedia("(prefers-color-scheme: dark)").matches;
@@ -111,56 +111,3 @@ document.addEventListener("drop", async event => {
   const files = entries.length > 0 ? (await Promise.all(entries.map(within))).flat() : plain;
   await sendFiles(box, files);
 });
-
-// The live connection is gone: say so in words, try again, and start afresh where the program no longer knows this page.
-// A reload keeps what was typed.
-const lost = document.getElementById("components-reconnect-modal");
-const typedKey = "holdfast-typed:" + location.pathname;
-
-const putAside = () => {
-  const typed = [...document.querySelectorAll("[data-typed]")].map(field => [field.id, field.value]).filter(([, value]) => value);
-  sessionStorage.setItem(typedKey, JSON.stringify(typed));
-};
-
-const bringBack = () => {
-  for (const [id, value] of JSON.parse(sessionStorage.getItem(typedKey) ?? "[]")) {
-    const field = document.getElementById(id);
-    if (field && !field.value) {
-      field.value = value;
-      field.dispatchEvent(new Event("input", { bubbles: true }));
-    }
-  }
-  sessionStorage.removeItem(typedKey);
-};
-
-lost.addEventListener("components-reconnect-state-changed", async event => {
-  const state = event.detail.state;
-  if (state === "show" && !lost.open) {
-    lost.show();
-  } else if (state === "hide") {
-    lost.close();
-  } else if (state === "failed") {
-    document.addEventListener("visibilitychange", again);
-    setTimeout(again, 5000);
-  } else if (state === "rejected") {
-    putAside();
-    location.reload();
-  }
-});
-
-const again = async () => {
-  document.removeEventListener("visibilitychange", again);
-  try {
-    if (await Blazor.reconnect()) {
-      lost.close();
-    } else {
-      putAside();
-      location.reload();
-    }
-  } catch {
-    setTimeout(again, 5000);
-  }
-};
-
-// Fields come alive when the program has taken the page over; what was put aside waits for that.
-setTimeout(bringBack, 600);

@@ -43,8 +43,16 @@ export function attach(frame, program) {
     const done = cell;
     cell = null;
     editor.hidden = true;
-    if (keep) {
-      await program.invokeMethodAsync("Typed", done.dataset.code, Number(done.dataset.col), seen, editor.value);
+    if (!keep) {
+      return;
+    }
+    const [typed, stood] = [editor.value, seen];
+    try {
+      await program.invokeMethodAsync("Typed", done.dataset.code, Number(done.dataset.col), stood, typed);
+    } catch {
+      // The program is gone: what was typed stays where it was typed.
+      edit(done, typed);
+      seen = stood;
     }
   };
 

@@ -70,4 +70,9 @@ public class HeaderTests
         Assert.Equal(0.0125, new Quantity(12.5, Unit.Parse("mg/L")).InUnit("g/L"));
         Assert.Equal("12.5 mg/L", new Quantity(12.5, Unit.Parse("mg/L")).ToString());
     }
+
+    // Found by random text: what stands before the last underscore may be a unit, and nothing after it.
+    [Theory, InlineData("sPC_L_"), InlineData("mg_L_"), InlineData("x_mL_ ")]
+    public void Heading_WithNothingAfterItsLastUnderscore_IsReadWithoutAThrow(string heading)
+        => Assert.DoesNotContain("/", Header.Read(heading).Name, StringComparison.Ordinal);
 }
