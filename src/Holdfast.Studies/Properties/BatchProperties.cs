@@ -18,6 +18,9 @@ public static class BatchProperties
     /// <summary>Time between adding the sorbent and separating it.</summary>
     public static readonly Property ContactTime = Property.Number("contact-time", "contact time", "min", "t", "t", "time", "contacttime", "shakingtime");
 
+    /// <summary>When the sorbent went in, kept as ISO 8601 with the offset; the contact time is counted from it and kept as a duration.</summary>
+    public static readonly Property Started = Property.Words("started", "sorbent added at", "started", "startedat", "sorbentaddedat");
+
     /// <summary>pH before the sorbent went in.</summary>
     public static readonly Property StartPh = Property.Number("start-ph", "start pH", "", "pH0", "phstart", "startph", "initialph", "ph0", "phi", "ph");
 

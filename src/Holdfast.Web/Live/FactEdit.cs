@@ -21,3 +21,13 @@ public sealed record EditOutcome(FactEdit Edit, string? Theirs, string? Trouble)
     /// <summary>True when only the reason is missing.</summary>
     public bool AsksReason { get; init; }
 }
+
+/// <summary>How a block of edits went.</summary>
+/// <param name="Kept">How many cells were kept, as one entry; 0 for none.</param>
+/// <param name="Refused">Cells that cannot be kept, each with what is in the way.</param>
+/// <param name="Trouble">What was in the way of the whole block; null for nothing.</param>
+public sealed record BlockOutcome(int Kept, IReadOnlyList<EditOutcome> Refused, string? Trouble)
+{
+    /// <summary>True when only the reason is missing.</summary>
+    public bool AsksReason { get; init; }
+}

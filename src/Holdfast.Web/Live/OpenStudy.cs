@@ -36,6 +36,9 @@ public sealed class OpenStudy : IDisposable
     /// <summary>The present moment.</summary>
     public StudyState Now => now;
 
+    /// <summary>The time now, with the offset of this place.</summary>
+    public DateTimeOffset Time => clock.GetLocalNow();
+
     /// <summary>Keeps one thing that was done: a strike, work planned, a claim stated.</summary>
     /// <param name="change">What was done.</param>
     /// <returns>Null when it is kept; otherwise what was in the way.</returns>
@@ -75,7 +78,7 @@ public sealed class OpenStudy : IDisposable
             var recorded = TypedFact.Shown(sample.Fact(edit.Property));
             if (!string.Equals(recorded, edit.Seen, StringComparison.Ordinal))
                 return new EditOutcome(edit, recorded, $"{edit.Sample} changed in another window: {Named(recorded)}. Yours: {Named(edit.Text)}. Choose one; both stay in the Daybook.");
-            if (TypedFact.Read(edit, out var trouble) is not { } fact)
+            if (TypedFact.Read(edit.Sample, edit.Property, edit.Text, out var trouble) is not { } fact)
                 return new EditOutcome(edit, null, trouble);
             if (recorded.Length > 0 && string.IsNullOrWhiteSpace(reason))
                 return new EditOutcome(edit, null, $"Say why {edit.Property.Title} of {edit.Sample} is corrected. A reader will see this.") { AsksReason = true };
@@ -83,6 +86,50 @@ public sealed class OpenStudy : IDisposable
                 ? (Change)new FactCorrected(edit.Sample, fact, reason.Trim())
                 : new TakenIn { Samples = [sample with { Facts = sample.Facts.Clear().Add(fact.Property, fact) }] };
             return new EditOutcome(edit, null, Keep(() => folder.Append(folder.Daybook.Version, who, change)));
+        }
+    }
+
+    /// <summary>Keeps a block of cells as one entry: all of them, or, when asked to, those that can be read.</summary>
+    /// <param name="edits">The cells, each as it was seen and as it should be.</param>
+    /// <param name="reason">Why what was recorded is corrected; not asked where nothing was.</param>
+    /// <param name="leaveOut">True to leave out the cells that are refused; false to keep none when one is.</param>
+    /// <returns>How it went.</returns>
+    public BlockOutcome Edit(IReadOnlyList<FactEdit> edits, string reason, bool leaveOut)
+    {
+        ArgumentNullException.ThrowIfNull(edits);
+        lock (gate)
+        {
+            var samples = folder.Study.Samples.ToDictionary(s => s.Code, StringComparer.Ordinal);
+            var (cells, refused, corrects) = (new List<TypedCell>(), new List<EditOutcome>(), false);
+            foreach (var edit in edits)
+            {
+                var recorded = TypedFact.Shown(samples.GetValueOrDefault(edit.Sample)?.Fact(edit.Property));
+                if (!samples.ContainsKey(edit.Sample))
+                {
+                    refused.Add(new EditOutcome(edit, null, "is not in this study any more."));
+                }
+                else if (!string.Equals(recorded, edit.Seen, StringComparison.Ordinal))
+                {
+                    refused.Add(new EditOutcome(edit, recorded, $"changed in another window: {Named(recorded)}."));
+                }
+                else if (TypedFact.Read(edit.Sample, edit.Property, edit.Text, out var trouble) is not { } fact)
+                {
+                    refused.Add(new EditOutcome(edit, null, trouble));
+                }
+                else if (!string.Equals(TypedFact.Shown(fact), recorded, StringComparison.Ordinal))
+                {
+                    cells.Add(new TypedCell(edit.Sample, fact));
+                    corrects |= recorded.Length > 0;
+                }
+            }
+
+            if ((refused.Count > 0 && !leaveOut) || cells.Count == 0)
+                return new BlockOutcome(0, refused, null);
+            if (corrects && string.IsNullOrWhiteSpace(reason))
+                return new BlockOutcome(0, [], "Say why what was recorded is corrected. A reader will see this.") { AsksReason = true };
+            var change = new BlockTyped([.. cells], corrects ? reason.Trim() : null);
+            var notKept = Keep(() => folder.Append(folder.Daybook.Version, who, change));
+            return new BlockOutcome(notKept is null ? cells.Count : 0, refused, notKept);
         }
     }
 

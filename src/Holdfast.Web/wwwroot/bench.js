@@ -8,6 +8,9 @@ document.addEventListener("click", event => {
     root.dataset.theme = isDark() ? "light" : "dark";
     localStorage.setItem("holdfast-theme", root.dataset.theme);
   }
+  if (event.target.closest("[data-print]")) {
+    print();
+  }
   if (event.target.closest("[data-skip]")) {
     event.preventDefault();
     document.getElementById("work")?.focus();

@@ -9,15 +9,40 @@ export function attach(frame, program) {
   const last = () => frame.querySelectorAll("tbody tr").length - 1;
   const width = () => frame.querySelectorAll('[data-row="0"]').length - 1;
 
-  const go = to => {
+  // The rectangle from the anchor to the cell in focus; one cell is no rectangle.
+  let anchor = null;
+  const corners = () => {
+    const on = frame.querySelector('[role="gridcell"][tabindex="0"]');
+    const [row, col] = place(on);
+    const [otherRow, otherCol] = anchor ? place(anchor) : [row, col];
+    return { top: Math.min(row, otherRow), bottom: Math.max(row, otherRow), left: Math.min(col, otherCol), right: Math.max(col, otherCol) };
+  };
+  const draw = () => {
+    for (const old of frame.querySelectorAll("[aria-selected]")) {
+      old.removeAttribute("aria-selected");
+    }
+    if (!anchor) {
+      return;
+    }
+    const { top, bottom, left, right } = corners();
+    for (let row = top; row <= bottom; row++) {
+      for (let col = left; col <= right; col++) {
+        at(row, col).setAttribute("aria-selected", "true");
+      }
+    }
+  };
+
+  const go = (to, extend = false) => {
     if (!to) {
       return;
     }
+    anchor = extend ? anchor ?? frame.querySelector('[role="gridcell"][tabindex="0"]') : null;
     for (const old of frame.querySelectorAll('[role="gridcell"][tabindex="0"]')) {
       old.tabIndex = -1;
     }
     to.tabIndex = 0;
     to.focus();
+    draw();
   };
 
   const edit = (of, text) => {
@@ -56,7 +81,7 @@ export function attach(frame, program) {
     }
   };
 
-  frame.addEventListener("click", event => go(event.target.closest("[data-row]")));
+  frame.addEventListener("click", event => go(event.target.closest("[data-row]"), event.shiftKey));
   frame.addEventListener("dblclick", event => {
     const on = event.target.closest("[data-row]");
     if (on) {
@@ -97,7 +122,7 @@ export function attach(frame, program) {
     };
     if (moves[event.key]) {
       event.preventDefault();
-      go(moves[event.key]());
+      go(moves[event.key](), event.shiftKey);
     } else if (event.key === "Enter" || event.key === "F2") {
       event.preventDefault();
       edit(on, on.dataset.seen);
@@ -112,7 +137,16 @@ export function attach(frame, program) {
   frame.addEventListener("copy", event => {
     const on = event.target.closest?.("[data-row]");
     if (on) {
-      event.clipboardData.setData("text/plain", on.dataset.seen);
+      const { top, bottom, left, right } = corners();
+      const rows = [];
+      for (let row = top; row <= bottom; row++) {
+        const cells = [];
+        for (let col = left; col <= right; col++) {
+          cells.push(at(row, col).dataset.seen);
+        }
+        rows.push(cells.join("\t"));
+      }
+      event.clipboardData.setData("text/plain", rows.join("\n"));
       event.preventDefault();
     }
   });
@@ -121,7 +155,9 @@ export function attach(frame, program) {
     const on = event.target.closest?.("[data-row]");
     if (on) {
       event.preventDefault();
-      await program.invokeMethodAsync("Pasted", on.dataset.code, Number(on.dataset.col), event.clipboardData.getData("text/plain"));
+      const { top, left } = corners();
+      const corner = at(top, left);
+      await program.invokeMethodAsync("Pasted", corner.dataset.code, Number(corner.dataset.col), event.clipboardData.getData("text/plain"));
     }
   });
 }

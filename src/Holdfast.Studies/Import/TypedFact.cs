@@ -1,11 +1,10 @@
 using System.Globalization;
 using Holdfast.Amounts;
-using Holdfast.Studies;
 
-namespace Holdfast.Web.Live;
+namespace Holdfast.Studies.Import;
 
-/// <summary>A fact typed into a cell: numbers are in the unit of the column, with a point or a comma where only one reading is possible.</summary>
-internal static class TypedFact
+/// <summary>A fact typed into a cell: numbers are in the unit of the property, with a point or a comma where only one reading is possible.</summary>
+public static class TypedFact
 {
     private static readonly Origin Bench = new(null, "typed at the bench", null, 0, null);
 
@@ -21,27 +20,30 @@ internal static class TypedFact
     };
 
     /// <summary>The fact that was typed, or null with what is wrong with it.</summary>
-    /// <param name="edit">The edit.</param>
+    /// <param name="sample">Code of the sample, for the message.</param>
+    /// <param name="property">Which fact.</param>
+    /// <param name="typed">What was typed.</param>
     /// <param name="trouble">What is wrong and what to do; "" when nothing is.</param>
-    public static Fact? Read(FactEdit edit, out string trouble)
+    public static Fact? Read(string sample, Property property, string typed, out string trouble)
     {
+        ArgumentNullException.ThrowIfNull(property);
         trouble = "";
-        var (property, text) = (edit.Property, edit.Text.Trim());
+        var text = (typed ?? "").Trim();
         var unit = property.Unit.Length == 0 ? "" : " " + property.Unit;
         var origin = Bench with { Column = property.Title };
         if (text.Length == 0)
         {
-            trouble = $"A recorded value is not blanked. Type the right {property.Title}, or strike {edit.Sample}.";
+            trouble = $"A recorded value is not blanked. Type the right {property.Title}, or strike {sample}.";
             return null;
         }
 
         if (property.Holds == Holds.Words)
             return new Fact(property.Name, null, null, null, text, text, origin);
-        var read = CellText.Read(text, null);
-        if (read is CellText.Ambiguous)
-            read = new CellText.NotANumber(text, NotANumberKind.Words);
-        switch (read)
+        switch (CellText.Read(text, null))
         {
+            case CellText.Number number when Plausible.Doubt(property, number.Value, out var impossible) is { } doubt && impossible:
+                trouble = $"{text}{unit} is {doubt}, which {property.Title} cannot be. Type the right value.";
+                return null;
             case CellText.Number number:
                 return new Fact(property.Name, number.Value, null, null, null, text + unit, origin);
             case CellText.Censored { Side: CensoredSide.Below, Limit: { } limit }:

@@ -1,0 +1,51 @@
+using System.Collections.Immutable;
+using System.Globalization;
+using Holdfast.Studies;
+using Holdfast.Studies.Properties;
+
+namespace Holdfast.Web.Live;
+
+/// <summary>What is written down of a vial at the bench, in the order of the work, and which vial comes next.</summary>
+internal static class BenchCard
+{
+    /// <summary>One value a screen.</summary>
+    public static ImmutableArray<Property> Steps { get; } =
+        [BatchProperties.Mass, BatchProperties.Volume, BatchProperties.StartPh, BatchProperties.ContactTime, BatchProperties.EndPh];
+
+    /// <summary>Samples that are filled, shaken and separated: everything but standards, checks and blanks.</summary>
+    /// <param name="study">The study.</param>
+    public static ImmutableArray<Sample> Vials(Study study)
+        => [.. study.Samples.Where(s => s.Role is not (SampleRole.Standard or SampleRole.CheckStandard or SampleRole.Blank))];
+
+    /// <summary>The first value that is not written down yet, or null when all are.</summary>
+    /// <param name="vial">The vial.</param>
+    public static Property? Open(Sample vial) => Steps.FirstOrDefault(s => vial.Fact(s) is null);
+
+    /// <summary>The vial after this one that has the same value still open; round the end, and null when there is none.</summary>
+    /// <param name="study">The study.</param>
+    /// <param name="code">Code of this vial.</param>
+    /// <param name="step">The value.</param>
+    public static Sample? Next(Study study, string code, Property step)
+    {
+        var vials = Vials(study);
+        var here = vials.Select((v, i) => (v.Code, i)).FirstOrDefault(v => string.Equals(v.Code, code, StringComparison.Ordinal)).i;
+        return vials[(here + 1)..].Concat(vials[..here]).FirstOrDefault(v => v.Fact(step) is null);
+    }
+
+    /// <summary>How many vials have the value.</summary>
+    /// <param name="study">The study.</param>
+    /// <param name="step">The value.</param>
+    public static string Progress(Study study, Property step)
+    {
+        var vials = Vials(study);
+        return FormattableString.Invariant($"{vials.Count(v => v.Fact(step) is not null)} of {vials.Length}");
+    }
+
+    /// <summary>Since the sorbent went in, or null when that was not stamped or cannot be read.</summary>
+    /// <param name="vial">The vial.</param>
+    /// <param name="now">The time now.</param>
+    public static TimeSpan? Elapsed(Sample vial, DateTimeOffset now)
+        => DateTimeOffset.TryParseExact(vial.Fact(BatchProperties.Started)?.Words, "o", CultureInfo.InvariantCulture, DateTimeStyles.None, out var start) && now >= start
+            ? now - start
+            : null;
+}

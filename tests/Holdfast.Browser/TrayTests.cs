@@ -1,0 +1,65 @@
+using System.Diagnostics;
+using System.Text;
+using Holdfast.Testing;
+using Microsoft.Playwright;
+
+namespace Holdfast.Browser;
+
+/// <summary>What a student brings from the instrument room: fourteen files of every kind in one go.</summary>
+[Collection("browser")]
+public sealed class TrayTests(Browsing browsing) : IClassFixture<Browsing>
+{
+    [Fact]
+    public async Task FourteenFiles_ChosenAtOnce_EachSaysWhatItIsOrWhyNot()
+    {
+        var page = await browsing.Open();
+        await browsing.Go(page, "/readings");
+        byte[] Demo(string name) => File.ReadAllBytes(Repository.Path("samples", "demo", name));
+        (string Name, byte[] Bytes, string Says)[] files =
+        [
+            ("vessels.csv", Text("sample,time (min),mass (mg),volume (mL)\nMIX-1,60,20.1,50\nMIX-2,60,20.2,50\n"), "2 rows"),
+            ("semicolons.csv", Text("sample;time (min);mass (mg);volume (mL)\nMIX-3;60;20,15;50\nMIX-4;60;20,25;50\n"), "2 rows"),
+            ("preamble.txt", Text("Spectrometer (invented)\nOperator: A\n\nsample\tAbs 1\nISO-20-1\t0.1115\nISO-20-2\t0.1121\n"), "2 rows"),
+            ("blank.csv", [], "HF-406"),
+            ("noise.dat", [.. Enumerable.Range(0, 400).Select(i => (byte)(i * 37 % 256))], "HF-406"),
+            ("micrograph.png", [0x89, 0x50, 0x4E, 0x47, 0x0D, 0x0A, 0x1A, 0x0A, 0, 0, 0, 13, 0x49, 0x48, 0x44, 0x52], "HF-406"),
+            ("Untitled(3).csv", Demo("aas-run1.csv"), "HF-405"),
+            ("again.xlsx", Demo("aas-run3.xlsx"), "HF-405"),
+            ("doubtful.csv", Text("sample,mass (mg)\nMIX-5,\"1,234\"\n"), "HF-402"),
+            ("no-unit.csv", Text("sample,mass,volume\nMIX-6,20.1,50\n"), "HF-401"),
+            ("strangers.csv", Text("sample,Abs 1\nNOBODY-1,0.111\nNOBODY-2,0.112\n"), "HF-404"),
+            ("claims.csv", Text("claim,series,time,wording\nequilibrium-reached,KIN-20,90 min,Invented.\n"), "1 row"),
+            ("margins.csv", Text("margin,low,high,unit\nplateau,-4,4,%\n"), "1 row"),
+            ("letter.html", Text("<html><body><script>alert(1)</script><p>Dear all</p></body></html>"), ""),
+        ];
+        var clock = Stopwatch.StartNew();
+        await page.Locator("#tray-files").SetInputFilesAsync(files.Select(f => new FilePayload { Name = f.Name, MimeType = "application/octet-stream", Buffer = f.Bytes }).ToArray());
+        await page.WaitForFunctionAsync($"() => document.querySelectorAll('.incoming').length === {files.Length}");
+        var took = clock.Elapsed;
+        var articles = page.Locator(".incoming");
+        var wrong = new List<string>();
+        for (var i = 0; i < files.Length; i++)
+        {
+            var (name, words) = (await articles.Nth(i).Locator("h3").InnerTextAsync(), await articles.Nth(i).InnerTextAsync());
+            Assert.Equal(files[i].Name, name);
+            if ((await articles.Nth(i).Locator("strong").First.InnerTextAsync()).Trim().Length == 0)
+                wrong.Add($"{name} says nothing");
+            if (!words.Contains(files[i].Says, StringComparison.Ordinal))
+                wrong.Add($"{name} does not say {files[i].Says}: {words[..Math.Min(400, words.Length)]}");
+        }
+
+        Assert.True(wrong.Count == 0, string.Join("\n", wrong));
+        Assert.InRange(took.TotalSeconds, 0, 20);
+        await page.Locator("[data-accept]").ClickAsync();
+        await page.GetByText("Kept as entry").First.WaitForAsync();
+        // What is not understood stays in view until somebody takes it out.
+        await page.Locator(".incoming", new() { HasText = "noise.dat" }).WaitForAsync();
+        await browsing.Go(page, "/");
+        await page.GetByText("in the tray").First.WaitForAsync();
+        await page.Locator("[data-undo]").ClickAsync();
+        await page.Locator("[data-redo]").WaitForAsync();
+        Assert.True(browsing.Offences.Count == 0, string.Join("\n", browsing.Offences));
+    }
+
+    private static byte[] Text(string text) => Encoding.UTF8.GetBytes(text);
+}
