@@ -24,7 +24,7 @@ internal sealed class BenchProcess : IDisposable
         var program = Path.Combine(here.Parent!.Parent!.FullName, "Holdfast.Cli", here.Name, OperatingSystem.IsWindows() ? "Holdfast.Cli.exe" : "Holdfast.Cli");
         // No reference: two projects with web files of their own cannot stand in one build. The solution builds both.
         Assert.True(File.Exists(program), $"{program} is missing. Build the solution, not this project alone.");
-        var process = Process.Start(new ProcessStartInfo(program) { ArgumentList = { "bench", folder, "--no-open" }, RedirectStandardOutput = true, RedirectStandardError = true })!;
+        var process = Process.Start(new ProcessStartInfo(program) { ArgumentList = { "bench", folder, "--no-open" }, UseShellExecute = false, RedirectStandardOutput = true, RedirectStandardError = true })!;
         var line = await process.StandardOutput.ReadLineAsync();
         Assert.True(line is not null, await ErrorOf(process, line));
         return new BenchProcess(process, new Uri(line));

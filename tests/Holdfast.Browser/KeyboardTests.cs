@@ -99,7 +99,7 @@ public sealed class KeyboardTests(Browsing browsing) : IClassFixture<Browsing>, 
         Directory.Delete(root, recursive: true);
     }
 
-    private static Task Settle(IPage page) => page.WaitForFunctionAsync("() => document.querySelector('.bench[data-alive]') && !document.querySelector('.defence .working, [aria-busy=true]')");
+    private static async Task Settle(IPage page) => await page.WaitForFunctionAsync("() => document.querySelector('.bench[data-alive]') && !document.querySelector('.defence .working, [aria-busy=true]')");
 
     private static async Task Arrive(IPage page, string path)
     {

@@ -2,8 +2,6 @@ using System.Text;
 using Holdfast.Claims;
 using Holdfast.Reports.Documents;
 using Holdfast.Reports.Figures;
-using Holdfast.Reports.StudyFigures;
-using Holdfast.Reports.StudyTables;
 using Holdfast.Reports.Tables;
 using Holdfast.Web.Live;
 using Microsoft.AspNetCore.Builder;
@@ -19,13 +17,13 @@ internal static class WriteUpDoor
     public static void Map(IEndpointRouteBuilder to)
     {
         to.MapGet("/write-up/report.html", (OpenStudy study) => Download(
-            Encoding.UTF8.GetBytes(StudyReport.Html(Worked(study))), "text/html; charset=utf-8", "report.html"));
+            Encoding.UTF8.GetBytes(StudyReport.Html(Worked(study).Dossier)), "text/html; charset=utf-8", "report.html"));
         to.MapGet("/write-up/tables/{id}.csv", (string id, OpenStudy study)
-            => ReportTables.All(Worked(study)).FirstOrDefault(t => string.Equals(t.Id, id, StringComparison.Ordinal)) is { } table
+            => Worked(study).Tables.FirstOrDefault(t => string.Equals(t.Id, id, StringComparison.Ordinal)) is { } table
                 ? Download(Encoding.UTF8.GetBytes(TableCsv.Of(table)), "text/csv; charset=utf-8", id + ".csv")
                 : Results.NotFound());
         to.MapGet("/write-up/figures/{id}-{width:int}mm.{kind}", (string id, int width, string kind, OpenStudy study)
-            => width is 85 or 174 && StudyFigure.All(Worked(study)).FirstOrDefault(f => string.Equals(f.Id, id, StringComparison.Ordinal)) is { } figure
+            => width is 85 or 174 && Worked(study).Figures.FirstOrDefault(f => string.Equals(f.Id, id, StringComparison.Ordinal)) is { } figure
                 ? Drawn(figure, width, kind)
                 : Results.NotFound());
         to.MapGet("/originals/{sha256}", (string sha256, OpenStudy study, HttpResponse response) =>
@@ -51,7 +49,7 @@ internal static class WriteUpDoor
         };
     }
 
-    private static Dossier Worked(OpenStudy study) => study.Now.Dossier ?? Dossier.Of(study.Now.Study);
+    private static Drawn Worked(OpenStudy study) => study.Now.Drawn ?? new Drawn(Dossier.Of(study.Now.Study));
 
     private static IResult Download(byte[] bytes, string type, string name) => Results.File(bytes, type, name);
 }

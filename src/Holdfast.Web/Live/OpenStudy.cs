@@ -220,7 +220,7 @@ public sealed class OpenStudy : IDisposable
         {
             if (now.Daybook.Version != daybook.Version)
                 return;
-            now = now with { Dossier = dossier, Trouble = trouble ?? now.Trouble };
+            now = now with { Dossier = dossier, Drawn = dossier is null ? null : new Drawn(dossier), Trouble = trouble ?? now.Trouble };
         }
 
         Changed?.Invoke(this, EventArgs.Empty);

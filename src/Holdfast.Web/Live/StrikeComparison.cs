@@ -37,8 +37,12 @@ public sealed record StrikeComparison(ImmutableArray<BeforeAfter> Claims, Immuta
     private static ImmutableArray<BeforeAfter> Differing<T>(
         IEnumerable<T> before, IEnumerable<T> after, Func<T, string> key, Func<T, string> name, Func<T, string> says)
     {
+        before = before.ToArray();
+        var earlier = before.Select(key).ToHashSet(StringComparer.Ordinal);
+        after = after.ToArray();
         var later = after.GroupBy(key, StringComparer.Ordinal).ToDictionary(g => g.Key, g => says(g.First()), StringComparer.Ordinal);
-        return [.. before.Select(b => new BeforeAfter(name(b), says(b), later.GetValueOrDefault(key(b), "gone"))).Where(c => c.Before != c.After)];
+        return [.. before.Select(b => new BeforeAfter(name(b), says(b), later.GetValueOrDefault(key(b), "gone"))).Where(c => c.Before != c.After)
+            .Concat(after.Where(a => !earlier.Contains(key(a))).Select(a => new BeforeAfter(name(a), "not there", says(a))))];
     }
 }
 

@@ -11,6 +11,9 @@ namespace Holdfast.Web.Live;
 /// <param name="Trouble">What was not kept, or could not be worked out; null when all is well.</param>
 public sealed record StudyState(Daybook Daybook, Dossier? Dossier, DateTimeOffset? Kept, string? Trouble)
 {
+    /// <summary>Figures and tables of <see cref="Dossier"/>; null while that is worked out.</summary>
+    public Drawn? Drawn { get; init; }
+
     /// <summary>The study.</summary>
     public Study Study => Daybook.Study;
 }

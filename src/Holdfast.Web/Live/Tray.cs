@@ -1,15 +1,18 @@
 using System.Collections.Immutable;
+using Holdfast.Studies;
 using Holdfast.Studies.Import;
 
 namespace Holdfast.Web.Live;
 
 /// <summary>Files and pasted blocks that wait for a decision. Nothing in here counts; accepting is one entry, which undo takes back whole.</summary>
-public sealed class Tray
+public sealed class Tray : IDisposable
 {
     private readonly Lock gate = new();
     private readonly OpenStudy study;
     private ImmutableArray<IncomingFile> files = [];
     private Answers answers = Answers.None;
+    private ImmutableArray<IncomingFile> settled = [];
+    private CancellationTokenSource reading = new();
     private int pasted;
     private int turn;
 
@@ -108,31 +111,104 @@ public sealed class Tray
         return understanding is { Proposal: not null, NeedsDecision: false } && understanding.Findings.All(f => f.Weight != Weight.Stop);
     }
 
+    /// <summary>Stops the reading: what was brought last, and is not understood yet, is out of the tray again.</summary>
+    public void Stop()
+    {
+        lock (gate)
+        {
+            if (Understood is not null)
+                return;
+            files = settled;
+            Said = "Stopped. What was brought last is not in the tray; the study is as it was.";
+        }
+
+        Read();
+    }
+
+    /// <summary>Stops reading for good.</summary>
+    public void Dispose()
+    {
+        reading.Cancel();
+        reading.Dispose();
+    }
+
     private void Read()
     {
         var mine = Interlocked.Increment(ref turn);
         ImmutableArray<IncomingFile> waiting;
         Answers given;
+        CancellationToken cancel;
         lock (gate)
         {
             (waiting, given) = (files, answers);
             Understood = waiting.IsEmpty ? [] : null;
+            reading.Cancel();
+            reading.Dispose();
+            reading = new CancellationTokenSource();
+            cancel = reading.Token;
         }
 
         Changed?.Invoke(this, EventArgs.Empty);
         if (waiting.IsEmpty)
             return;
-        _ = Task.Run(() =>
-        {
-            var understood = Take.Understand(study.Now.Study, waiting, given).Select(u => u.Understanding).ToImmutableArray();
-            lock (gate)
+        _ = Task.Run(
+            () =>
             {
-                if (mine != Volatile.Read(ref turn))
+                var readable = Understand(waiting, given, cancel);
+                if (readable is not { } result)
                     return;
-                Understood = understood;
-            }
+                lock (gate)
+                {
+                    if (mine != Volatile.Read(ref turn))
+                        return;
+                    (files, settled, Understood) = (result.Files, result.Files, result.Understood);
+                }
 
-            Changed?.Invoke(this, EventArgs.Empty);
-        });
+                Changed?.Invoke(this, EventArgs.Empty);
+            },
+            CancellationToken.None);
     }
+
+    // A file that the reader falls over is named and refused; the others are read all the same. Null when it was stopped.
+    private (ImmutableArray<IncomingFile> Files, ImmutableArray<Understanding> Understood)? Understand(
+        ImmutableArray<IncomingFile> waiting, Answers given, CancellationToken cancel)
+    {
+        var now = study.Now.Study;
+        try
+        {
+            return (waiting, [.. Take.Understand(now, waiting, given, cancel).Select(u => u.Understanding)]);
+        }
+        catch (OperationCanceledException)
+        {
+            return null;
+        }
+#pragma warning disable CA1031 // A fault in a reader is ours; it may not leave the tray reading for ever.
+        catch (Exception)
+#pragma warning restore CA1031
+        {
+            ImmutableArray<IncomingFile> named = [.. waiting.Select(f => Falls(f) ? f with { Refusal = Fault(f.Name) } : f)];
+            // Should only several files together bring it down, none is read.
+            if (named.SequenceEqual(waiting))
+                named = [.. waiting.Select(f => f with { Refusal = Fault(f.Name) })];
+            return (named, [.. Take.Understand(now, named, given, CancellationToken.None).Select(u => u.Understanding)]);
+        }
+
+        bool Falls(IncomingFile file)
+        {
+            try
+            {
+                Take.Understand(now, [file], given, CancellationToken.None);
+                return false;
+            }
+#pragma warning disable CA1031 // As above: which file it is.
+            catch (Exception)
+#pragma warning restore CA1031
+            {
+                return true;
+            }
+        }
+    }
+
+    private static StudyException Fault(string name)
+        => new(Codes.Unreadable, $"Holdfast fell over {name}: a fault in Holdfast, not in your file. Nothing of it was taken; please report it.");
 }
