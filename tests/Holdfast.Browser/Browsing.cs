@@ -95,7 +95,7 @@ public sealed class Browsing : IAsyncLifetime
     {
         ArgumentNullException.ThrowIfNull(page);
         await page.GotoAsync(Bench.Host.Address + path, new() { WaitUntil = WaitUntilState.NetworkIdle });
-        await page.WaitForFunctionAsync("() => !document.querySelector('.defence .working, [aria-busy=true]')");
+        await page.WaitForFunctionAsync("() => document.querySelector('.bench[data-alive]') && !document.querySelector('.defence .working, [aria-busy=true], .grid-frame:not([data-ready])')");
     }
 
     /// <inheritdoc/>

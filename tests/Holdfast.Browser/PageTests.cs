@@ -14,6 +14,7 @@ public sealed class PageTests(Browsing browsing) : IClassFixture<Browsing>
     [
         "/", "/plan", "/preparations", "/samples", "/samples/ISO-20-1", "/readings", "/readings/R-0001", "/quantities", "/quantities/q/ISO-20-1", "/findings",
         "/defence", "/write-up", "/daybook", "/apparatus", "/nowhere",
+        "/find?for=120", "/daybook/since/1", "/bench-card", "/bench-card/paper", "/samples/ISO-20-1/card?value=mass",
     ];
 
     [Theory]

@@ -39,6 +39,15 @@ public sealed record ClaimParameter(string Name, string Asks, string Example, st
         new("against", "series it is set against", "ISO-298", null),
         new("water", "water that was treated", "rinse water", null),
         new("ion-radius", "radius of the hydrated ion", "0.404 nm", "nm"),
+        new("direction", "endothermic or exothermic", "endothermic", null),
+        new("ion", "ion that is given up", "Ca", null),
+        new("ratio", "ions given up for one taken up", "1", ""),
+        new("cycle", "number of the cycle", "3", ""),
+        new("cycles", "how many times", "5", ""),
+        new("over", "metals it is preferred over", "Cd, Zn", null),
+        new("factor", "selectivity factor that is passed", "1", ""),
+        new("c0", "concentration of the water", "20 mg/L", "mg/L"),
+        new("isotherm", "series whose isotherm is used", "ISO-298", null),
         new("surface-area", "specific surface area", "120 m2/g", "m2/g"),
     ];
 
@@ -46,13 +55,22 @@ public sealed record ClaimParameter(string Name, string Asks, string Example, st
     /// <param name="name">Its name.</param>
     public static ClaimParameter? Named(string name) => All.FirstOrDefault(p => string.Equals(p.Name, name, StringComparison.Ordinal));
 
-    /// <summary>The parameters a rule reads: those its wording has a place for, in that order, then the further ones.</summary>
+    /// <summary>
+    /// The parameters a rule reads: those its wording has a place for, in that order, then the further ones. A place that no parameter fills is filled
+    /// from the study by the rule itself.
+    /// </summary>
     /// <param name="rule">The rule.</param>
     public static ImmutableArray<ClaimParameter> Of(IClaimRule rule)
     {
         ArgumentNullException.ThrowIfNull(rule);
-        return [.. Places(rule.Wording).Concat(rule.AlsoReads).Select(name => Named(name)
-            ?? throw new InvalidOperationException($"The rule {rule.Id} reads a parameter {name} that nothing is known about."))];
+        ClaimParameter? Known(string name) => rule.Own.FirstOrDefault(p => string.Equals(p.Name, name, StringComparison.Ordinal)) ?? Named(name);
+        return
+        [
+            .. Places(rule.Wording).Select(Known).OfType<ClaimParameter>()
+                .Concat(rule.AlsoReads.Select(name => Known(name) ?? throw new InvalidOperationException($"The rule {rule.Id} reads a parameter {name} that nothing is known about.")))
+                .Concat(rule.Own)
+                .DistinctBy(p => p.Name, StringComparer.Ordinal),
+        ];
     }
 
     /// <summary>True when a claim of this rule cannot be judged without it.</summary>

@@ -18,6 +18,9 @@ public interface IClaimRule
     /// <summary>Names of parameters that the rule also reads and its wording has no place for; each is known to <see cref="ClaimParameter"/>.</summary>
     ImmutableArray<string> AlsoReads => [];
 
+    /// <summary>Parameters of this rule's own, with their hints; one of a known name stands in for it.</summary>
+    ImmutableArray<ClaimParameter> Own => [];
+
     /// <summary>
     /// Whether a claim of this kind, when contradicted, caps those that stand on it; false leaves them as they are and warns. It caps unless
     /// a rule says otherwise.

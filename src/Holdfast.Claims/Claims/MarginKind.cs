@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using System.Globalization;
 using Holdfast.Amounts;
+using Holdfast.Regeneration;
 using Holdfast.Studies.History;
 
 namespace Holdfast.Claims;
@@ -28,8 +29,14 @@ public sealed record MarginKind(string Name, double Low, double High, string Uni
     /// <summary>Check standards.</summary>
     public static MarginKind CheckStandard { get; } = new("check-standard", 90, 110, "%", "a check standard counts as found at its value");
 
+    /// <summary>Share of the first uptake that a used sorbent must keep.</summary>
+    public static MarginKind Retention { get; } = new("retention", 100 * CycleEvidence.DefaultRetention, 100, "%", "a regenerated sorbent has kept enough of its first uptake");
+
+    /// <summary>Ions given up for one taken up.</summary>
+    public static MarginKind ExchangeRatio { get; } = new("exchange-ratio", -10, 10, "%", "the ions given up count as matching those taken up");
+
     /// <summary>All of them.</summary>
-    public static ImmutableArray<MarginKind> All { get; } = [Plateau, Removal, Capacity, MassBalance, CheckStandard];
+    public static ImmutableArray<MarginKind> All { get; } = [Plateau, Removal, Capacity, MassBalance, CheckStandard, Retention, ExchangeRatio];
 
     /// <summary>The kind with this name, or null.</summary>
     /// <param name="name">Its name.</param>

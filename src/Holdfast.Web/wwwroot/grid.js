@@ -151,6 +151,8 @@ export function attach(frame, program) {
     }
   });
 
+  frame.dataset.ready = "";
+
   frame.addEventListener("paste", async event => {
     const on = event.target.closest?.("[data-row]");
     if (on) {

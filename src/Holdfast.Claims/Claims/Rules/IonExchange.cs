@@ -32,7 +32,7 @@ public sealed class IonExchange : IClaimRule
         var ion = IonOf(claim, evidence);
         var ratio = claim.Number("ratio") ?? 1;
         var sentence = Phrase.Sentence(claim, Wording, ("ion", ion?.Ion ?? claim.Words("ion") ?? "an ion"), ("ratio", Phrase.Number(ratio)));
-        var margin = FixedMargin.Of(evidence, "exchange-ratio", -10, 10, "%");
+        var margin = FixedMargin.Of(evidence, MarginKind.ExchangeRatio);
         var decision = ion is null
                 ? Decision.Missing("No released ion is recorded beside the uptake of the same vessels.", Loadings(Replication.WithoutPilot), new Question("Q66", "Which ion balances the charge?"))
             : !(ratio > 0) ? Decision.NotNamed(claim, "ratio", "1")

@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using System.Globalization;
 using Holdfast.Amounts;
 using Holdfast.Claims.Analyses;
@@ -20,6 +21,23 @@ public sealed class LowCost : IClaimRule
 
     /// <inheritdoc/>
     public string Wording => "Treatment costs less than {rival} per gram removed.";
+
+    /// <inheritdoc/>
+    public ImmutableArray<string> AlsoReads => ["c0", "limit", "isotherm"];
+
+    /// <inheritdoc/>
+    public ImmutableArray<ClaimParameter> Own =>
+    [
+        new("rival", "rival's cost per gram removed", "0.5 to 0.8", null),
+        new("price", "price of the sorbent per kg", "2 to 4", null),
+        new("uses", "how many times it is used", "1 to 3", null),
+        new("disposal", "disposal per kg of loaded sorbent", "0.3 to 0.6", null),
+        new("eluent", "eluent, L per m³ treated", "5 to 10", null),
+        new("eluent-price", "price of the eluent per L", "0.1 to 0.2", null),
+        new("eluent-uses", "how many times the eluent is used", "1 to 2", null),
+        new("energy", "energy, cost per m³", "0.05 to 0.1", null),
+        new("labour", "labour, cost per m³", "0.2 to 0.4", null),
+    ];
 
     /// <inheritdoc/>
     public IEnumerable<Claim> Invited(Evidence evidence) => [];

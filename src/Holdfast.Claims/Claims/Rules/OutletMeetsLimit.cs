@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using Holdfast.Amounts;
 using Holdfast.Claims.Analyses;
 using Holdfast.Claims.NextExperiments;
@@ -21,6 +22,9 @@ public sealed class OutletMeetsLimit : IClaimRule
 
     /// <inheritdoc/>
     public string Wording => "The outlet of {what} stays below {limit}.";
+
+    /// <inheritdoc/>
+    public ImmutableArray<string> AlsoReads => ["time", "run", "dose", "c0", "isotherm", "series", "water"];
 
     /// <inheritdoc/>
     public IEnumerable<Claim> Invited(Evidence evidence) => [];

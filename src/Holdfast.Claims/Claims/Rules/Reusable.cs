@@ -37,7 +37,7 @@ public sealed class Reusable : IClaimRule
         var series = ReuseStudy.Named(evidence, claim.Words("series"));
         var n = claim.Number("cycles") is { } c && c >= 2 ? (int)c : series?.Cycles[^1].Number ?? 0;
         var sentence = Phrase.Sentence(claim, Wording, ("cycles", n.ToString(CultureInfo.InvariantCulture)), ("series", series?.Name ?? claim.Words("series") ?? "no series"));
-        var margin = FixedMargin.Of(evidence, "retention", 100 * CycleEvidence.DefaultRetention, 100, "%");
+        var margin = FixedMargin.Of(evidence, MarginKind.Retention);
         var decision = series is null
             ? Decision.Missing("No series of sorption and elution cycles is recorded. Carry three vessels through five cycles and weigh the powder each time.", Cycles(Replication.WithoutPilot, 5))
             : Decide(

@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using Holdfast.Amounts;
 using Holdfast.Claims.Analyses;
 using Holdfast.Competition;
@@ -19,6 +20,9 @@ public sealed class Selective : IClaimRule
 
     /// <inheritdoc/>
     public string Wording => "The sorbent prefers {analyte} over {over}.";
+
+    /// <inheritdoc/>
+    public ImmutableArray<string> AlsoReads => ["factor"];
 
     /// <inheritdoc/>
     public IEnumerable<Claim> Invited(Evidence evidence) => MixtureStudy.Of(evidence).Rivals.IsEmpty ? [] : [Claim.Raised(Id)];
