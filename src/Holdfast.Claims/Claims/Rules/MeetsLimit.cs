@@ -29,6 +29,9 @@ public sealed class MeetsLimit : IClaimRule
     public ImmutableArray<string> AlsoReads => ["water"];
 
     /// <inheritdoc/>
+    public ImmutableArray<ClaimParameter> Own => [new("limit", "limit, or the name of a listed one", "0.020 mg/L", null)];
+
+    /// <inheritdoc/>
     public IEnumerable<Claim> Invited(Evidence evidence) => [];
 
     /// <inheritdoc/>

@@ -27,6 +27,9 @@ public sealed class OutletMeetsLimit : IClaimRule
     public ImmutableArray<string> AlsoReads => ["time", "run", "dose", "c0", "isotherm", "series", "water"];
 
     /// <inheritdoc/>
+    public ImmutableArray<ClaimParameter> Own => [new("limit", "limit, or the name of a listed one", "0.020 mg/L", null)];
+
+    /// <inheritdoc/>
     public IEnumerable<Claim> Invited(Evidence evidence) => [];
 
     /// <inheritdoc/>
