@@ -17,6 +17,14 @@ document.addEventListener("click", event => {
   }
 });
 
+// A heading that is given the focus shows it to those who go by keyboard, and to nobody else.
+document.addEventListener("keydown", () => {
+  root.dataset.keys = "";
+}, true);
+document.addEventListener("pointerdown", () => {
+  delete root.dataset.keys;
+}, true);
+
 document.addEventListener("keydown", event => {
   const typing = event.target.closest("input, textarea, select, [contenteditable]");
   if (typing || !(event.ctrlKey || event.metaKey) || event.key.toLowerCase() !== "z") {
