@@ -21,6 +21,7 @@ public static class DemoFiles
         yield return BenchSheets.Mixtures(study);
         yield return ClaimSheet.Of();
         yield return ReuseClaims.Sheet();
+        yield return WaterClaims.Sheet();
         yield return ApparatusSheet.Of();
         foreach (var sheet in SensorSheets.Of(study.Sensor))
             yield return sheet;

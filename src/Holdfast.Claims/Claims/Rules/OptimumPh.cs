@@ -1,0 +1,160 @@
+using System.Collections.Immutable;
+using Holdfast.Claims.Analyses;
+using Holdfast.Claims.NextExperiments;
+using Holdfast.Statistics;
+using Holdfast.Studies.Properties;
+
+namespace Holdfast.Claims.Rules;
+
+/// <summary>
+/// "{ph} is the best pH": among the pH levels at which removal is shown to be sorption, an interior maximum that beats both neighbours. Levels at which the metal may
+/// have precipitated are struck out first.
+/// </summary>
+/// <remarks>All pairs of the remaining levels are compared at once (Tukey), with the scatter pooled over them.</remarks>
+public sealed class OptimumPh : IClaimRule
+{
+    private const double SamePh = 0.25;
+    private const double OnePh = 0.5;
+    private const int Levels = 4;
+    private const int Replicates = 3;
+
+    /// <inheritdoc/>
+    public string Id => "optimum-ph";
+
+    /// <inheritdoc/>
+    public string Wording => "pH {ph} is the best pH.";
+
+    /// <inheritdoc/>
+    public IEnumerable<Claim> Invited(Evidence evidence) => [];
+
+    /// <inheritdoc/>
+    public IEnumerable<Claim> StandsOn(Claim claim, Evidence evidence)
+        => SeriesOf(claim, evidence) is { } series
+            ? Grounds.OfConcentrations(evidence, series.Vessels).Concat(Grounds.OfEquilibrium(evidence, series)).Append(Claim.Raised(PhRecorded.RuleId, ("series", series.Name)))
+            : [];
+
+    /// <inheritdoc/>
+    public Verdict Judge(Claim claim, Evidence evidence)
+    {
+        ArgumentNullException.ThrowIfNull(claim);
+        ArgumentNullException.ThrowIfNull(evidence);
+        var series = SeriesOf(claim, evidence);
+        var sentence = Phrase.Sentence(claim, Wording, ("ph", claim.Words("ph") ?? "this"));
+        var decision = series is null ? Decision.Missing("No series with several pH was found. Run four pH levels or more, three vessels and two controls each.")
+            : claim.Number("ph") is not { } ph ? Decision.NotNamed(claim, "ph", "6")
+            : Decide(ph, [.. series.Levels.Select(l => One(claim, evidence, series, l))], FixedMargin.Of(evidence, "removal", -2, 2, "percentage points").High);
+        var vessels = series?.Vessels.ToArray() ?? [];
+        return decision.On(claim, sentence, Scope.Of(vessels), vessels.Select(v => v.Code));
+    }
+
+    /// <summary>Judges pH levels by removal.</summary>
+    /// <param name="ph">The pH said to be best.</param>
+    /// <param name="levels">The levels in rising order of pH.</param>
+    /// <param name="margin">Smallest difference of removal that matters, percentage points; it sizes the next experiment.</param>
+    public static Decision Decide(double ph, IReadOnlyList<PhLevel> levels, double margin)
+    {
+        ArgumentNullException.ThrowIfNull(levels);
+        if (levels.MinBy(l => Math.Abs(l.Removals.X - ph)) is not { } claimed || Math.Abs(claimed.Removals.X - ph) > SamePh)
+            return Decision.Missing($"No vessel was run at pH {Phrase.Number(ph)}.");
+        PhLevel[] passing = [.. levels.Where(l => l.Sorption == Ruling.Holds && l.Removals.Values.Length > 1)];
+        var best = passing.MaxBy(l => l.Removals.Mean);
+        if (claimed.Sorption != Ruling.Holds)
+            return Struck(claimed, best, levels);
+        var at = Array.IndexOf(passing, claimed);
+        if (at < 0 || passing.Length < 2 || OneWay.Of([.. passing.Select(l => l.Removals.Group(""))]).Value is not { } analysis)
+            return Decision.Missing("Fewer than two pH levels with replicates are shown to be sorption, so there is nothing to compare.", Beside(best ?? claimed, null, margin));
+
+        var rivals = Tukey.PairsOf(analysis, at).Select(p => (Ph: p.Second, Ahead: p.Difference.Value, p.P)).ToArray();
+        var better = rivals.Where(r => r.Ahead < 0 && r.P < 0.05).OrderBy(r => r.P).ToArray();
+        string[] neighbours = [.. new[] { at - 1, at + 1 }.Where(i => i >= 0 && i < passing.Length).Select(i => passing[i].Removals.Group("").Name)];
+        var beside = rivals.Where(r => neighbours.Contains(r.Ph, StringComparer.Ordinal)).ToArray();
+        var interior = at > 0 && at < passing.Length - 1;
+        var ruling = better.Length > 0 ? Ruling.Contradicted : interior && beside.All(r => r.Ahead > 0 && r.P < 0.05) ? Ruling.Holds : Ruling.NotShownYet;
+        var shown = better.Length > 0 ? [better[0]] : beside;
+        var against = Phrase.Listed(shown.Select(r => $"pH {r.Ph} by {Phrase.With(r.Ahead, "points")} ({Phrase.P(r.P)})"));
+        var end = interior ? "" : " It lies at the end of the levels that are shown to be sorption.";
+        return new Decision(ruling, $"Removal at pH {Phrase.Number(claimed.Removals.X)} is {Phrase.With(claimed.Removals.Mean, "%")}, ahead of {against}; p by Tukey over {Phrase.Count(passing.Length, "level")}. {Out(levels)}{end}", "Tukey over the pH levels at which removal is shown to be sorption")
+        {
+            Numbers = [.. Means(levels), .. rivals.Select(r => Deciding.Plain($"Tukey p against pH {r.Ph}", r.P))],
+            Gates = Gates(passing),
+            Questions = Questions(levels, best),
+            Next = Beside(best ?? claimed, analysis, margin),
+        };
+    }
+
+    // The level that was claimed is not shown to be sorption: it cannot be the best pH of a sorbent.
+    private static Decision Struck(PhLevel claimed, PhLevel? best, IReadOnlyList<PhLevel> levels)
+    {
+        var contradicted = claimed.Sorption == Ruling.Contradicted;
+        var rest = best is null ? "No level is shown to be sorption." : $"Of the levels that are shown to be sorption, pH {Phrase.Number(best.Removals.X)} removes most, {Phrase.With(best.Removals.Mean, "%")}.";
+        return new Decision(
+            contradicted ? Ruling.Contradicted : Ruling.NotShownYet,
+            $"At pH {Phrase.Number(claimed.Removals.X)} removal, {Phrase.With(claimed.Removals.Mean, "%")}, is {(contradicted ? "not sorption" : "not shown to be sorption")}: precipitation. {rest}",
+            "levels that are not shown to be sorption are struck out first")
+        {
+            Numbers = [.. Means(levels)],
+            Questions = Questions(levels, best),
+            Next = Beside(best ?? claimed, null, 0),
+        };
+    }
+
+    private static string Out(IReadOnlyList<PhLevel> levels)
+        => levels.Where(l => l.Sorption != Ruling.Holds).Select(l => Phrase.Number(l.Removals.X)).ToArray() is { Length: > 0 } struck
+            ? $"Struck out as not shown to be sorption: pH {Phrase.Listed(struck)}." : "No level was struck out.";
+
+    private static ImmutableArray<Deciding> Means(IReadOnlyList<PhLevel> levels)
+        => [.. levels.Where(l => !l.Removals.Values.IsEmpty).Select(l => Deciding.Plain(
+            $"removal at pH {Phrase.Number(l.Removals.X)}", l.Removals.Mean, "%", $"{Phrase.Count(l.Removals.Values.Length, "vessel")}; {Word(l.Sorption)}"))];
+
+    private static string Word(Ruling sorption) => sorption switch
+    {
+        Ruling.Holds => "shown to be sorption",
+        Ruling.Contradicted => "not sorption",
+        _ => "sorption not shown",
+    };
+
+    private static ImmutableArray<Gate> Gates(PhLevel[] passing)
+        =>
+        [
+            new("pH levels", passing.Length >= Levels, $"{Phrase.Count(passing.Length, "pH level")} shown to be sorption; {Levels} are needed"),
+            new("vessels per pH", passing.Min(l => l.Removals.Values.Length) >= Replicates, $"the fewest vessels at a pH are {Phrase.Number(passing.Min(l => l.Removals.Values.Length))}; {Replicates} are needed"),
+        ];
+
+    private static ImmutableArray<Question> Questions(IReadOnlyList<PhLevel> levels, PhLevel? best)
+    {
+        double[] ends = [.. levels.Select(l => l.EndPh).OfType<double>()];
+        var highest = levels.Where(l => !l.Removals.Values.IsEmpty).MaxBy(l => l.Removals.Mean);
+        return
+        [
+            .. ends.Length > 1 && ends.Max() - ends.Min() < OnePh ? [new Question("Q71", $"Every end pH lies within {Phrase.Number(ends.Max() - ends.Min())}: did you compare {Phrase.Count(levels.Count, "pH level")} or one?")] : Array.Empty<Question>(),
+            .. highest is { Sorption: not Ruling.Holds } ? [new Question("Q72", $"Removal is highest at pH {Phrase.Number(highest.Removals.X)}, where it is not shown to be sorption: what is the best pH at which it still is{(best is null ? "" : $", pH {Phrase.Number(best.Removals.X)}")}?")] : Array.Empty<Question>(),
+        ];
+    }
+
+    private static NextExperiment Beside(PhLevel best, OneWay? analysis, double margin)
+    {
+        var n = analysis is null ? Replicates : Math.Max(Replicates, Replication.TwoMeans(margin, analysis.PooledSd, analysis.WithinFreedom).N);
+        string[] at = [.. new[] { -0.5, 0, 0.5 }.Select(d => $"pH {Phrase.Number(best.Removals.X + d)}")];
+        return new(
+            $"Run {Phrase.Listed(at)} with {Phrase.Count(n, "vessel")} and two controls without sorbent each; record the end pH of vessels and controls.", at.Length * (n + 2), [.. at],
+            analysis is null ? "three vessels and two controls per pH (common practice)" : "power of a two-sided t test of two means, 80 %");
+    }
+
+    private static PhLevel One(Claim claim, Evidence evidence, Series series, Level level)
+    {
+        var sorption = NotPrecipitation.Decide(
+            Claim.Raised(NotPrecipitation.RuleId, ("series", series.Name), ("ph", Phrase.Number(level.X)), ("ksp", claim.Words("ksp")), ("charge", claim.Words("charge"))), evidence, series, level.Vessels).Gated;
+        double[] ends = [.. level.Vessels.Select(v => v.Sample.Number(BatchProperties.EndPh)).OfType<double>()];
+        return new(Setting.Of(level.X, level.Vessels, v => v.Removal), sorption, ends.Length > 0 ? ends.Average() : null);
+    }
+
+    private static Series? SeriesOf(Claim claim, Evidence evidence)
+        => (claim.Words("series") is { } name ? evidence.SeriesNamed(name) : evidence.Series.FirstOrDefault(s => s.Varied == BatchProperties.StartPh))
+            is { } series && series.Varied == BatchProperties.StartPh ? series : null;
+}
+
+/// <summary>Removals at one pH, and whether they are shown to be sorption.</summary>
+/// <param name="Removals">Removals in %, at the start pH.</param>
+/// <param name="Sorption">The verdict on sorption at this pH.</param>
+/// <param name="EndPh">Mean end pH, or null.</param>
+public sealed record PhLevel(Setting Removals, Ruling Sorption, double? EndPh = null);
