@@ -90,7 +90,15 @@ public sealed class WalkTests(Browsing browsing) : IClassFixture<Browsing>
     {
         var page = await browsing.Open();
         await browsing.Go(page, "/findings");
-        var mark = page.Locator(".figure-mark a").First;
+        var figure = page.Locator("figure", new() { Has = page.Locator(".figure-mark a") }).First;
+        var (mark, said) = (figure.Locator(".figure-mark a").First, figure.Locator(".figure-said"));
+        await mark.FocusAsync();
+        // Its values, with unit and interval, stand below the picture while it has the focus; under the pointer it is the same.
+        var values = await said.InnerTextAsync();
+        Assert.Equal(await mark.GetAttributeAsync("aria-label"), values);
+        Assert.Matches(@"in [a-z ]+: [0-9.]+ \([0-9.]+ to [0-9.]+\)", values);
+        await figure.Locator(".figure-mark a").Last.HoverAsync(new() { Force = true });
+        Assert.NotEqual(values, await said.InnerTextAsync());
         await mark.FocusAsync();
         await page.Keyboard.PressAsync("Enter");
         await page.WaitForURLAsync("**/quantities/q/**");

@@ -148,7 +148,7 @@ internal sealed class SensingWorkup
 
     private InterferenceSeries Interferences(string name, ImmutableArray<SensorSample> samples, ImmutableArray<SensorSample> counting, ImmutableArray<SensorSample> blanks)
     {
-        var margin = FixedMargin.Of(evidence, "interference", -100 * Interference.UsualMargin, 100 * Interference.UsualMargin, "%");
+        var margin = FixedMargin.Of(evidence, MarginKind.Interference);
         var half = Math.Min(Math.Abs(margin.Low), Math.Abs(margin.High)) / 100;
         var ions = ImmutableArray.CreateBuilder<IonEffect>();
         var compared = 0;

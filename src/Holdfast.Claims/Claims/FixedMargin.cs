@@ -15,16 +15,9 @@ internal sealed record FixedMargin(double Low, double High, IReadOnlyList<string
     /// <summary>The margin of a study.</summary>
     /// <param name="evidence">The study's quantities and findings.</param>
     /// <param name="kind">Which margin.</param>
-    public static FixedMargin Of(Evidence evidence, MarginKind kind) => Of(evidence, kind.Name, kind.Low, kind.High, kind.Unit);
-
-    /// <summary>The margin of a study, of a kind that one rule alone knows.</summary>
-    /// <param name="evidence">The study's quantities and findings.</param>
-    /// <param name="name">Name of the margin.</param>
-    /// <param name="low">Default lower end, in the unit given.</param>
-    /// <param name="high">Default upper end, in the unit given.</param>
-    /// <param name="unit">The rule's unit.</param>
-    public static FixedMargin Of(Evidence evidence, string name, double low, double high, string unit)
+    public static FixedMargin Of(Evidence evidence, MarginKind kind)
     {
+        var (name, low, high, unit) = (kind.Name, kind.Low, kind.High, kind.Unit);
         var stored = evidence.Margin(name, low, high, unit);
         if (stored.Entry == 0)
             return new(low, high, [$"The {name} margin ({Phrase.Span(low, high, unit)}) is the default: nobody fixed one before the data were seen."]);

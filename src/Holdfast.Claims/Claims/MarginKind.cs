@@ -35,8 +35,15 @@ public sealed record MarginKind(string Name, double Low, double High, string Uni
     /// <summary>Ions given up for one taken up.</summary>
     public static MarginKind ExchangeRatio { get; } = new("exchange-ratio", -10, 10, "%", "the ions given up count as matching those taken up");
 
+    /// <summary>Change of a sensor's signal by another ion.</summary>
+    public static MarginKind Interference { get; } = new(
+        "interference", -100 * Fluorescence.Interference.UsualMargin, 100 * Fluorescence.Interference.UsualMargin, "%", "another ion leaves the signal as it is");
+
+    /// <summary>Recovery of what was added to a real water.</summary>
+    public static MarginKind Recovery { get; } = new("recovery", 80, 110, "%", "what was added to a real water counts as found");
+
     /// <summary>All of them.</summary>
-    public static ImmutableArray<MarginKind> All { get; } = [Plateau, Removal, Capacity, MassBalance, CheckStandard, Retention, ExchangeRatio];
+    public static ImmutableArray<MarginKind> All { get; } = [Plateau, Removal, Capacity, MassBalance, CheckStandard, Retention, ExchangeRatio, Interference, Recovery];
 
     /// <summary>The kind with this name, or null.</summary>
     /// <param name="name">Its name.</param>

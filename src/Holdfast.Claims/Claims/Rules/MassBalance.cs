@@ -24,7 +24,7 @@ public sealed class MassBalance : IClaimRule
     public string Wording => "The mass balance closes.";
 
     /// <inheritdoc/>
-    public ImmutableArray<string> AlsoReads => ["series", "against"];
+    public ImmutableArray<string> AlsoReads => ["series", "against", "c0"];
 
     /// <inheritdoc/>
     public bool CapsDependents => false;

@@ -34,7 +34,7 @@ public sealed class NoInterference : IClaimRule
             : Decide(series.Name, series.Ions);
         if (series is not null)
         {
-            var margin = FixedMargin.Of(evidence, "interference", -100 * Interference.UsualMargin, 100 * Interference.UsualMargin, "%");
+            var margin = FixedMargin.Of(evidence, MarginKind.Interference);
             decision = decision with { Warnings = [.. decision.Warnings, .. margin.Notes] };
         }
 

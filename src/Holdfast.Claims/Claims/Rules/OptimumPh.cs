@@ -25,6 +25,9 @@ public sealed class OptimumPh : IClaimRule
     public string Wording => "pH {ph} is the best pH.";
 
     /// <inheritdoc/>
+    public ImmutableArray<string> AlsoReads => ["series", "ksp", "charge", "solid"];
+
+    /// <inheritdoc/>
     public IEnumerable<Claim> Invited(Evidence evidence) => [];
 
     /// <inheritdoc/>
@@ -42,7 +45,7 @@ public sealed class OptimumPh : IClaimRule
         var sentence = Phrase.Sentence(claim, Wording, ("ph", claim.Words("ph") ?? "this"));
         var decision = series is null ? Decision.Missing("No series with several pH was found. Run four pH levels or more, three vessels and two controls each.")
             : claim.Number("ph") is not { } ph ? Decision.NotNamed(claim, "ph", "6")
-            : Decide(ph, [.. series.Levels.Select(l => One(claim, evidence, series, l))], FixedMargin.Of(evidence, "removal", -2, 2, "percentage points").High);
+            : Decide(ph, [.. series.Levels.Select(l => One(claim, evidence, series, l))], FixedMargin.Of(evidence, MarginKind.Removal).High);
         var vessels = series?.Vessels.ToArray() ?? [];
         return decision.On(claim, sentence, Scope.Of(vessels), vessels.Select(v => v.Code));
     }

@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using Holdfast.Claims.Analyses;
 using Holdfast.Fluorescence;
 
@@ -20,6 +21,9 @@ public sealed class QuenchingMechanism : IClaimRule
 
     /// <inheritdoc/>
     public string Wording => "Quenching in {series} is {mechanism}.";
+
+    /// <inheritdoc/>
+    public ImmutableArray<string> AlsoReads => ["against"];
 
     /// <inheritdoc/>
     public IEnumerable<Claim> Invited(Evidence evidence) => [];

@@ -30,6 +30,9 @@ public sealed class StableInWater : IClaimRule
     public string Wording => "The powder is stable in water at pH {ph}.";
 
     /// <inheritdoc/>
+    public ImmutableArray<string> AlsoReads => ["formula", "fraction"];
+
+    /// <inheritdoc/>
     public IEnumerable<Claim> Invited(Evidence evidence) => [];
 
     /// <inheritdoc/>

@@ -31,7 +31,7 @@ public sealed class WorksInWater : IClaimRule
         ArgumentNullException.ThrowIfNull(claim);
         ArgumentNullException.ThrowIfNull(evidence);
         var water = Sensing.Of(evidence).WaterNamed(claim.Words("series"));
-        var margin = FixedMargin.Of(evidence, "recovery", 80, 110, "%");
+        var margin = FixedMargin.Of(evidence, MarginKind.Recovery);
         var decision = water is null
             ? Decision.Missing("No spiked water was found. Read the water as it is and at three additions, three vessels each.", Plan)
             : Decide(water.Water, water.Amounts.GroupBy(a => a.Added).Min(g => g.Count()), margin.Low / 100, margin.High / 100);
