@@ -13,18 +13,28 @@ internal sealed class Demo : IVerb
 
     public int Place => 5;
 
-    public IReadOnlyList<string> Examples => ["holdfast demo", "holdfast demo --to my-demo"];
+    public IReadOnlyList<string> Examples => ["holdfast demo", "holdfast demo --bench"];
 
     public IReadOnlyList<(int Code, string Meaning)> Exits => [(Exit.Storage, "the folder cannot be written")];
 
     public Command Command(Door door)
     {
         var to = new Option<string>("--to") { Description = "where the demo study goes", DefaultValueFactory = _ => "holdfast-demo" };
-        var command = new Command("demo", "the worked example, invented: take in, defend, write up") { to };
-        command.SetAction(parsed =>
+        var bench = new Option<bool>("--bench") { Description = "show it in the browser instead of reporting it here" };
+        var address = new BenchDoor();
+        var command = new Command("demo", "the worked example, invented: take in, defend, write up") { to, bench };
+        address.On(command);
+        command.SetAction(async (parsed, cancel) =>
         {
             var folder = Path.GetFullPath(parsed.GetValue(to)!, door.Folder);
             using var study = Prepared(folder, door);
+            if (parsed.GetValue(bench))
+            {
+                study.Close();
+                await address.Open(folder, parsed, door, cancel).ConfigureAwait(false);
+                return Exit.Done;
+            }
+
             var dossier = Dossier.Of(study.Study);
             door.Out.WriteLine();
             Defend.Tell(invented: true, dossier.Verdicts, brief: true, door.Out);

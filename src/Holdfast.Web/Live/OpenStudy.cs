@@ -17,6 +17,8 @@ public sealed class OpenStudy : IDisposable
     private readonly TimeProvider clock;
     private readonly string who;
     private volatile StudyState now;
+    private long done = -1;
+    private bool working;
 
     /// <summary>Holds a study that is open for writing, and works it out.</summary>
     /// <param name="folder">The study.</param>
@@ -27,7 +29,7 @@ public sealed class OpenStudy : IDisposable
         ArgumentNullException.ThrowIfNull(folder);
         (this.folder, this.clock, this.who) = (folder, clock, who);
         now = new StudyState(folder.Daybook, null, null, null);
-        WorkOut(now.Daybook);
+        WorkOut();
     }
 
     /// <summary>Something changed: an entry was kept, or the study was worked out. Raised on any thread.</summary>
@@ -192,7 +194,7 @@ public sealed class OpenStudy : IDisposable
             else
             {
                 now = new StudyState(folder.Daybook, null, clock.GetLocalNow(), null);
-                WorkOut(now.Daybook);
+                WorkOut();
             }
         }
 
@@ -200,29 +202,56 @@ public sealed class OpenStudy : IDisposable
         return trouble;
     }
 
-    // In the background; a result that an entry has overtaken is dropped, so that no page ever shows a number of an earlier state.
-    private void WorkOut(Daybook daybook) => _ = Task.Run(() =>
+    // In the background, one at a time: entries that come meanwhile are worked out together afterwards. A result that an entry has overtaken is
+    // dropped, so that no page ever shows a number of an earlier state.
+    private void WorkOut()
     {
-        Dossier? dossier = null;
-        string? trouble = null;
+        lock (gate)
+        {
+            if (working)
+                return;
+            working = true;
+        }
+
+        _ = Task.Run(() =>
+        {
+            while (Next() is { } daybook)
+            {
+                var (dossier, trouble) = WorkedOut(daybook.Study);
+                lock (gate)
+                {
+                    done = daybook.Version;
+                    if (now.Daybook.Version == done)
+                        now = now with { Dossier = dossier, Drawn = dossier is null ? null : new Drawn(dossier), Trouble = trouble ?? now.Trouble };
+                }
+
+                Changed?.Invoke(this, EventArgs.Empty);
+            }
+        });
+    }
+
+    private Daybook? Next()
+    {
+        lock (gate)
+        {
+            if (now.Daybook.Version != done)
+                return now.Daybook;
+            working = false;
+            return null;
+        }
+    }
+
+    private static (Dossier? Dossier, string? Trouble) WorkedOut(Study study)
+    {
         try
         {
-            dossier = Dossier.Of(daybook.Study);
+            return (Dossier.Of(study), null);
         }
 #pragma warning disable CA1031 // Whatever goes wrong in the arithmetic is ours; the page says so and the study stays as it is.
         catch (Exception fault)
 #pragma warning restore CA1031
         {
-            trouble = $"This is a fault in Holdfast, not in your data: {fault.GetType().Name}. Everything is kept; undo the last entry to go on.";
+            return (null, $"This is a fault in Holdfast, not in your data: {fault.GetType().Name}. Everything is kept; undo the last entry to go on.");
         }
-
-        lock (gate)
-        {
-            if (now.Daybook.Version != daybook.Version)
-                return;
-            now = now with { Dossier = dossier, Drawn = dossier is null ? null : new Drawn(dossier), Trouble = trouble ?? now.Trouble };
-        }
-
-        Changed?.Invoke(this, EventArgs.Empty);
-    });
+    }
 }
