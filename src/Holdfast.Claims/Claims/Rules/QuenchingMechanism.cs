@@ -23,7 +23,7 @@ public sealed class QuenchingMechanism : IClaimRule
     public string Wording => "Quenching in {series} is {mechanism}.";
 
     /// <inheritdoc/>
-    public ImmutableArray<string> AlsoReads => ["against"];
+    public ImmutableArray<ClaimParameter> Own => [new("mechanism", "kind of quenching", "static", null), new("against", "series of lifetimes", "LIFETIME", null)];
 
     /// <inheritdoc/>
     public IEnumerable<Claim> Invited(Evidence evidence) => [];

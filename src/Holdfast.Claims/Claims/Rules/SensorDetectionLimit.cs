@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using Holdfast.Claims.Analyses;
 using Holdfast.Studies.Properties;
 
@@ -15,6 +16,9 @@ public sealed class SensorDetectionLimit : IClaimRule
 
     /// <inheritdoc/>
     public string Wording => "The sensor of {series} detects {limit}.";
+
+    /// <inheritdoc/>
+    public ImmutableArray<ClaimParameter> Own => [new("limit", "limit", "2 µmol/L", null), new("to", "upper end of the line used", "40 µmol/L", null)];
 
     /// <inheritdoc/>
     public IEnumerable<Claim> Invited(Evidence evidence) => [];

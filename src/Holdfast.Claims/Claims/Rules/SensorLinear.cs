@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using Holdfast.Claims.Analyses;
 
 namespace Holdfast.Claims.Rules;
@@ -11,6 +12,9 @@ public sealed class SensorLinear : IClaimRule
 
     /// <inheritdoc/>
     public string Wording => "The sensor of {series} is linear to {to}.";
+
+    /// <inheritdoc/>
+    public ImmutableArray<ClaimParameter> Own => [new("to", "upper end", "40 µmol/L", null)];
 
     /// <inheritdoc/>
     public IEnumerable<Claim> Invited(Evidence evidence)

@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using Holdfast.Calibration;
 using Holdfast.Claims.Analyses;
 using Holdfast.Fluorescence;
@@ -24,6 +25,9 @@ public sealed class SensorResponds : IClaimRule
 
     /// <inheritdoc/>
     public string Wording => "The sensor of {series} responds to the analyte.";
+
+    /// <inheritdoc/>
+    public ImmutableArray<ClaimParameter> Own => [new("at", "lowest level claimed", "5 µmol/L", null)];
 
     /// <inheritdoc/>
     public IEnumerable<Claim> Invited(Evidence evidence) => Sensing.Of(evidence).Series.Select(s => Claim.Raised(RuleId, ("series", s.Name)));
