@@ -21,7 +21,7 @@ internal static class SensorTrail
             if (series.Samples.FirstOrDefault(s => string.Equals(s.Code, code, StringComparison.Ordinal)) is not { } sample)
                 continue;
             var readings = evidence.Study.Readings.Where(r => r.Sample == code && r.Signal == FluorescenceProperties.Intensity.Name && !evidence.Study.IsStruck(r)).ToImmutableArray();
-            var signal = new TrailInput("F", sample.Signal, "", $"{readings.Length} readings in {sample.Run}{(sample.Factor is null ? "" : ", without the inner filter")}");
+            var signal = new TrailInput("F", sample.Signal, "", $"{StudyTables.InWords.Count(readings.Length, "reading")} in {sample.Run}{(sample.Factor is null ? "" : ", without the inner filter")}");
             return kind switch
             {
                 "F" => new("F:" + code, $"signal of {code}", sample.Signal, "", sample.Factor is null ? "F = mean of the readings" : "F = mean of the readings · 10^((Aex + Aem)/2)", [.. Absorbances(sample)], readings),
