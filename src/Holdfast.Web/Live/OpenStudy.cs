@@ -35,6 +35,9 @@ public sealed class OpenStudy : IDisposable
     /// <summary>Something changed: an entry was kept, or the study was worked out. Raised on any thread.</summary>
     public event EventHandler? Changed;
 
+    /// <summary>How many want to know: open windows, mostly.</summary>
+    public int Watching => Changed?.GetInvocationList().Length ?? 0;
+
     /// <summary>The present moment.</summary>
     public StudyState Now => now;
 

@@ -1,3 +1,5 @@
+using MathNet.Numerics.LinearAlgebra;
+
 namespace Holdfast.Speciation;
 
 /// <summary>
@@ -100,40 +102,10 @@ internal sealed class SaturationPlane
     public double[] Amounts(ReadOnlySpan<double> lacking)
     {
         var n = pivots.Count;
-        var a = new double[n * n];
-        var b = new double[n];
+        var balances = Matrix<double>.Build.Dense(n, n, (s, t) => solids[t * components + pivots[s]]);
+        var open = Vector<double>.Build.Dense(n);
         for (var s = 0; s < n; s++)
-        {
-            b[s] = lacking[pivots[s]];
-            for (var t = 0; t < n; t++)
-                a[s * n + t] = solids[t * components + pivots[s]];
-        }
-
-        for (var s = 0; s < n; s++)
-        {
-            var best = s;
-            for (var t = s + 1; t < n; t++)
-            {
-                if (Math.Abs(a[t * n + s]) > Math.Abs(a[best * n + s]))
-                    best = t;
-            }
-
-            for (var k = 0; k < n; k++)
-                (a[s * n + k], a[best * n + k]) = (a[best * n + k], a[s * n + k]);
-            (b[s], b[best]) = (b[best], b[s]);
-            for (var t = 0; t < n; t++)
-            {
-                if (t == s)
-                    continue;
-                var times = a[t * n + s] / a[s * n + s];
-                for (var k = s; k < n; k++)
-                    a[t * n + k] -= times * a[s * n + k];
-                b[t] -= times * b[s];
-            }
-        }
-
-        for (var s = 0; s < n; s++)
-            b[s] /= a[s * n + s];
-        return b;
+            open[s] = lacking[pivots[s]];
+        return balances.Solve(open).ToArray();
     }
 }

@@ -19,14 +19,16 @@ internal static class WaterSamples
         yield return ("optimum-ph", Ruling.Contradicted, OptimumPh.Decide(4, levels, 2));
         yield return ("optimum-ph", Ruling.NotShownYet, OptimumPh.Decide(7, [.. levels.Where(l => l.Removals.X != 5 && l.Removals.X != 6)], 2));
 
-        yield return ("stable-in-water", Ruling.Holds, StableInWater.Decide([new(6, [0.68, 0.67, 0.69]), new(7, [0.52, 0.51, 0.50])], [0.04], "calcium"));
-        yield return ("stable-in-water", Ruling.NotShownYet, StableInWater.Decide([new(5, [1.21, 1.23])], [0.05], "calcium"));
-        yield return ("stable-in-water", Ruling.Contradicted, StableInWater.Decide([new(3, [9.0, 9.1]), new(6, [0.68, 0.67])], [0.05], "calcium"));
+        yield return ("stable-in-water", Ruling.Holds, Stable(0.04, new(6, [0.68, 0.67, 0.69]), new(7, [0.52, 0.51, 0.50])));
+        yield return ("stable-in-water", Ruling.NotShownYet, Stable(null, new Setting(5, [0.97, 1.05])));
+        yield return ("stable-in-water", Ruling.Contradicted, Stable(null, new(3, [9.0, 9.1]), new(6, [0.68, 0.67])));
 
         yield return ("not-precipitation", Ruling.Holds, NotPrecipitation.Decide(6, 6.7, null, new(0, [80.1, 80.3]), new(0, [-0.2, 0.3]), Constants(Ruling.Holds)));
         yield return ("not-precipitation", Ruling.NotShownYet, NotPrecipitation.Decide(6, 6.7, null, new(0, [80.1, 80.3]), new(0, []), Constants(Ruling.Holds)));
         yield return ("not-precipitation", Ruling.Contradicted, NotPrecipitation.Decide(9, 8.4, null, new(0, [98, 99]), new(0, []), Constants(Ruling.Contradicted)));
     }
+
+    private static Decision Stable(double? u, params Setting[] levels) => StableInWater.Decide(levels, levels, u, "calcium");
 
     private static PhLevel Level(double ph, Ruling sorption, params double[] removals) => new(new(ph, [.. removals]), sorption, ph + 0.3);
 

@@ -10,14 +10,14 @@ namespace Holdfast.Claims.Rules;
 /// <summary>"The sorbent is stable in water": at each pH the one-sided 95 % bound of the dissolved share of a constituent lies below 1 %.</summary>
 /// <remarks>
 /// Dissolved share = concentration of the constituent times volume, over mass of powder times the constituent's mass fraction. The fraction comes from the
-/// formula of the powder or is stated. Student's t with n − 1 degrees of freedom and the larger of scatter and reading uncertainty; 1 % is common practice.
+/// formula of the powder or is stated. Scatter in proportion to the share, pooled over every pH that was tried, since two vessels alone do not know it;
+/// a recorded reading uncertainty counts instead where it is larger. One-sided t bounds; 1 % is common practice.
 /// </remarks>
 public sealed class StableInWater : IClaimRule
 {
     /// <summary>Share of the constituent that may dissolve, %; common practice.</summary>
     public const double Tolerated = 1;
 
-    private const double AssumedU = 0.05;
     private const double SamePh = 0.25;
     private const double Acidic = 5;
     private const int Replicates = 2;
@@ -43,25 +43,26 @@ public sealed class StableInWater : IClaimRule
     {
         ArgumentNullException.ThrowIfNull(claim);
         ArgumentNullException.ThrowIfNull(evidence);
-        var samples = Read(claim, evidence);
+        var samples = Read(evidence, claim.Number("ph"));
         var sentence = Phrase.Sentence(claim, Wording, ("ph", claim.Words("ph") ?? "of the study"));
         var fraction = Fraction(claim);
         var decision = samples.IsEmpty ? Decision.Missing("No powder without metal was shaken at this pH and read for what it gives off. Shake three vessels of powder in the same water, and read a constituent of it.")
             : fraction is not { } share ? Decision.Missing("The mass fraction of calcium in the powder is not known. Name its formula (formula) or the fraction (fraction, 38.25 %).")
-            : Decide(Levels(samples, share), [.. samples.Select(RelativeU)], "calcium");
+            : Decide(Levels(samples, share), Levels(Read(evidence, null), share), RelativeU(samples), "calcium");
         return decision.On(claim, sentence, Where(samples), samples.Select(s => s.Code));
     }
 
     /// <summary>Judges the dissolved share at each pH.</summary>
     /// <param name="levels">Dissolved share in % of separate vessels at each pH.</param>
-    /// <param name="relativeU">Relative standard uncertainty of the single readings; the largest counts. No unit.</param>
+    /// <param name="alike">The same at every pH tried, from which the scatter is pooled.</param>
+    /// <param name="relativeU">Relative standard uncertainty of a single reading, or null when none was recorded; no unit.</param>
     /// <param name="constituent">What was read: "calcium".</param>
-    public static Decision Decide(IReadOnlyList<Setting> levels, IReadOnlyList<double> relativeU, string constituent)
+    public static Decision Decide(IReadOnlyList<Setting> levels, IReadOnlyList<Setting> alike, double? relativeU, string constituent)
     {
         ArgumentNullException.ThrowIfNull(levels);
-        ArgumentNullException.ThrowIfNull(relativeU);
-        var u = relativeU.DefaultIfEmpty(AssumedU).Max();
-        var judged = levels.Where(l => l.Values.Length >= Replicates).Select(l => (l.X, Share: Mean(l, u))).ToArray();
+        ArgumentNullException.ThrowIfNull(alike);
+        var scatter = RelativeScatter(alike);
+        var judged = scatter is not { } known ? [] : levels.Where(l => l.Values.Length >= Replicates).Select(l => (l.X, Share: Mean(l, known, relativeU))).ToArray();
         if (judged.Length == 0)
             return Decision.Missing($"One vessel at a pH shows no scatter: shake {Planned} separate vessels of powder at each pH.");
         var rulings = judged.Select(j => IntervalRuling.Below(j.Share, Tolerated)).ToArray();
@@ -74,7 +75,8 @@ public sealed class StableInWater : IClaimRule
             Warnings =
             [
                 $"Judged on {constituent} alone; another constituent may dissolve more.",
-                .. relativeU.Any(r => r == AssumedU) ? [$"The {constituent} came without an uncertainty; {Phrase.With(100 * AssumedU, "%")} is assumed (common practice)."] : Array.Empty<string>(),
+                $"The scatter of a vessel, {Phrase.With(100 * scatter!.Value.Relative, "%")} of its share, is pooled over {Phrase.Number(scatter.Value.Levels)} pH.",
+                .. relativeU is null ? [$"The {constituent} came without an uncertainty: what all vessels share, such as its standards, is in no bound."] : Array.Empty<string>(),
             ],
             Questions =
             [
@@ -90,11 +92,20 @@ public sealed class StableInWater : IClaimRule
     private static string Reason(double ph, Estimate share, string constituent, int levels)
         => $"{(levels > 1 ? "At the worst, at" : "At")} pH {Phrase.Number(ph)}, {Phrase.With(share.Value, "%")} of the powder's {constituent} dissolves (one-sided 95 % bounds {Phrase.Number(share.LowerBound())} and {Phrase.With(share.UpperBound(), "%")}, n = {Phrase.Count(share.N, "vessel")}); {Phrase.With(Tolerated, "%")} is tolerated.";
 
-    private static Estimate Mean(Setting level, double relativeU)
+    // Relative to the mean of its pH, so that vessels which lose much and little can be pooled.
+    private static Scatter? RelativeScatter(IReadOnlyList<Setting> levels)
+    {
+        Setting[] repeated = [.. levels.Where(l => l.Values.Length >= Replicates && l.Mean > 0)];
+        var freedom = repeated.Sum(l => l.Values.Length - 1);
+        var squares = repeated.Sum(l => (l.Values.Length - 1) * Math.Pow(Summary.Of(l.Values).Sd!.Value / l.Mean, 2));
+        return squares > 0 ? new(Math.Sqrt(squares / freedom), freedom, repeated.Length) : null;
+    }
+
+    private static Estimate Mean(Setting level, Scatter scatter, double? relativeU)
     {
         var n = level.Values.Length;
-        var error = Math.Max(Summary.Of(level.Values).Sd ?? 0, relativeU * Math.Abs(level.Mean)) / Math.Sqrt(n);
-        return new("mean, the larger of scatter and reading uncertainty", level.Mean, error, n - 1, n);
+        var error = Math.Max(scatter.Relative, relativeU ?? 0) * Math.Abs(level.Mean) / Math.Sqrt(n);
+        return new("mean, scatter pooled over pH", level.Mean, error, scatter.Freedom, n);
     }
 
     private static ImmutableArray<Setting> Levels(ImmutableArray<Sample> samples, double fraction)
@@ -112,9 +123,9 @@ public sealed class StableInWater : IClaimRule
         return levels.ToImmutable();
     }
 
-    private static ImmutableArray<Sample> Read(Claim claim, Evidence evidence)
+    private static ImmutableArray<Sample> Read(Evidence evidence, double? at)
         => [.. evidence.Study.Samples.Where(s => s.Role == SampleRole.SorbentBlank && !evidence.Study.IsStruck(s)
-            && Released(s) is not null && Ph(s) is { } ph && (claim.Number("ph") is not { } wanted || Math.Abs(ph - wanted) <= SamePh)
+            && Released(s) is not null && Ph(s) is { } ph && (at is not { } wanted || Math.Abs(ph - wanted) <= SamePh)
             && s.Number(BatchProperties.Volume) > 0 && s.Number(BatchProperties.Mass) > 0)];
 
     private static double? Fraction(Claim claim)
@@ -128,9 +139,11 @@ public sealed class StableInWater : IClaimRule
 
     private static double? Released(Sample sample) => sample.Number(StabilityProperties.DissolvedCalcium);
 
-    private static double RelativeU(Sample sample)
-        => sample.Fact(StabilityProperties.DissolvedCalcium) is { U: { } u, Value: > 0 and var value } ? u / value : AssumedU;
+    private static double? RelativeU(IEnumerable<Sample> samples)
+        => samples.Max(s => s.Fact(StabilityProperties.DissolvedCalcium) is { U: { } u, Value: > 0 and var value } ? u / value : (double?)null);
 
     private static string Where(ImmutableArray<Sample> samples)
         => samples.IsEmpty ? "" : $"start pH {Phrase.Span(samples.Min(s => Ph(s)!.Value), samples.Max(s => Ph(s)!.Value), "")}, judged on calcium; {Phrase.Count(samples.Length, "vessel")}";
+
+    private readonly record struct Scatter(double Relative, int Freedom, int Levels);
 }
