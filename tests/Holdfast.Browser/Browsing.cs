@@ -98,6 +98,15 @@ public sealed class Browsing : IAsyncLifetime
         await page.WaitForFunctionAsync("() => document.querySelector('.bench[data-alive]') && !document.querySelector('.defence .working, [aria-busy=true], .grid-frame:not([data-ready])')");
     }
 
+    /// <summary>Waits until the page stands at an address; a page that changes in place loads nothing that could be waited for.</summary>
+    /// <param name="page">The page.</param>
+    /// <param name="path">Begin of the path with its query, from a slash.</param>
+    public static Task At(IPage page, string path)
+    {
+        ArgumentNullException.ThrowIfNull(page);
+        return page.WaitForFunctionAsync("path => (location.pathname + location.search).startsWith(path)", path);
+    }
+
     /// <inheritdoc/>
     public async ValueTask DisposeAsync()
     {

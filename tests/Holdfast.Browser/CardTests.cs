@@ -32,7 +32,7 @@ public sealed class CardTests(Browsing browsing) : IClassFixture<Browsing>
         await page.GetByRole(AriaRole.Button, new() { Name = "Keep" }).ClickAsync();
         await page.Locator("p.shown").GetByText("20.5 mg").WaitForAsync();
         await page.Locator("[data-next]").GetByText("Next vial: CARD-2").ClickAsync();
-        await page.WaitForURLAsync("**/samples/CARD-2/card?value=mass");
+        await Browsing.At(page, "/samples/CARD-2/card?value=mass");
         await page.Locator("h1", new() { HasText = "CARD-2" }).WaitForAsync();
         await page.Locator("#card-value").FillAsync("twenty");
         await page.Keyboard.PressAsync("Enter");

@@ -14,7 +14,7 @@ public sealed class FindTests(Browsing browsing) : IClassFixture<Browsing>
         await browsing.Go(page, "/");
         await page.Locator("#find-words").FillAsync("120");
         await page.Keyboard.PressAsync("Enter");
-        await page.WaitForURLAsync("**/find?for=120");
+        await Browsing.At(page, "/find?for=120");
         await page.Locator(".found a[href^='/defence/']").First.WaitForAsync();
         Assert.True(await page.Locator(".found a[href^='/samples/']").CountAsync() > 0);
         await browsing.Go(page, "/find?for=ISO-20-1");

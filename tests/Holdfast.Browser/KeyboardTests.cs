@@ -105,7 +105,7 @@ public sealed class KeyboardTests(Browsing browsing) : IClassFixture<Browsing>, 
 
     private static async Task Arrive(IPage page, string path)
     {
-        await page.WaitForURLAsync("**" + path);
+        await Browsing.At(page, path);
         await page.Locator("h1:focus").WaitForAsync();
         await Settle(page);
     }

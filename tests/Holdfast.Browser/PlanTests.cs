@@ -64,7 +64,7 @@ public sealed class PlanTests(Browsing browsing) : IClassFixture<Browsing>
         await page.Locator("#withdraw-reason:focus").WaitForAsync();
         await page.Locator("#withdraw-reason").FillAsync("only a trial of the form");
         await page.Keyboard.PressAsync("Enter");
-        await page.WaitForURLAsync("**/defence");
+        await page.Locator("h1", new() { HasText = "Defence" }).WaitForAsync();
         await page.WaitForFunctionAsync("() => !document.querySelector('[aria-busy=true]')");
         Assert.Equal(0, await page.GetByText("Three hours are enough.").CountAsync());
         await browsing.Go(page, "/daybook");

@@ -101,7 +101,7 @@ public sealed class WalkTests(Browsing browsing) : IClassFixture<Browsing>
         Assert.NotEqual(values, await said.InnerTextAsync());
         await mark.FocusAsync();
         await page.Keyboard.PressAsync("Enter");
-        await page.WaitForURLAsync("**/quantities/q/**");
+        await Browsing.At(page, "/quantities/q/");
         await page.Locator(".value").WaitForAsync();
     }
 
