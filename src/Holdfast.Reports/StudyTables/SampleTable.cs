@@ -26,7 +26,7 @@ public static class SampleTable
                 s.Code,
                 InWords.Of(s.Role),
                 s.Series ?? "",
-                string.Join("; ", s.Facts.Values.Where(f => f.Value is not null || f.Below is not null).Select(f => f.Property + " " + f.Written)),
+                string.Join("; ", s.Facts.Values.Where(f => f.Value is not null || f.Below is not null).Select(f => (Property.Named(f.Property)?.Title ?? f.Property) + " " + f.Written)),
                 new NumberCell(study.Readings.Count(r => r.Sample == s.Code)) { Decimals = 0 },
                 study.StrikeOf(s)?.Reason ?? "") with { Struck = study.IsStruck(s) })]);
     }
