@@ -1,4 +1,3 @@
-using System.Diagnostics;
 using Microsoft.Playwright;
 
 namespace Holdfast.Browser;
@@ -19,12 +18,8 @@ public sealed class FindTests(Browsing browsing) : IClassFixture<Browsing>
         Assert.True(await page.Locator(".found a[href^='/samples/']").CountAsync() > 0);
         await browsing.Go(page, "/find?for=ISO-20-1");
         Assert.True(await page.Locator(".found a[href^='/readings/']").CountAsync() > 0);
-        // The first asking has drawn the figures; from then on the answer is quick. A guard against a hang: machines differ.
-        var clock = Stopwatch.StartNew();
         await browsing.Go(page, "/find?for=isotherm ISO-298");
-        TestContext.Current.TestOutputHelper?.WriteLine($"found in {clock.ElapsedMilliseconds} ms, page and all");
         Assert.True(await page.Locator(".found a[href^='/write-up#']").CountAsync() > 0);
-        Assert.InRange(clock.Elapsed.TotalSeconds, 0, 10);
         await browsing.Go(page, "/find?for=unobtainium");
         await page.GetByText("Nothing in this study holds all of these words.").WaitForAsync();
         Assert.True(browsing.Offences.Count == 0, string.Join("\n", browsing.Offences));

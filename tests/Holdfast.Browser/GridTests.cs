@@ -1,4 +1,3 @@
-using System.Diagnostics;
 using System.Globalization;
 using Microsoft.Playwright;
 
@@ -76,12 +75,8 @@ public sealed class GridTests(Browsing browsing) : IClassFixture<Browsing>
         await browsing.Go(page, "/samples");
         var corner = page.Locator("td[data-code='MANY-0001'][data-col='2']");
         var block = string.Join('\n', Enumerable.Range(1, 1000).Select(i => string.Create(CultureInfo.InvariantCulture, $"{20 + (i / 1000.0):0.000}\t50")));
-        var clock = Stopwatch.StartNew();
         await Paste(page, corner, block);
         await page.Locator("td[data-code='MANY-1000'][data-col='2'][data-seen='21']").WaitForAsync();
-        TestContext.Current.TestOutputHelper?.WriteLine($"2,000 cells pasted in {clock.ElapsedMilliseconds} ms");
-        // A guard against a paste that hangs, not a measurement: machines differ.
-        Assert.InRange(clock.Elapsed.TotalSeconds, 0, 20);
         await page.Locator("[data-undo]").ClickAsync();
         await page.Locator("td[data-code='MANY-1000'][data-col='2'][data-seen='']").WaitForAsync();
         await page.Locator("[data-undo]").ClickAsync();

@@ -119,7 +119,11 @@ document.addEventListener("drop", async event => {
   box.classList.remove("over");
   const entries = [...event.dataTransfer.items].map(item => item.webkitGetAsEntry?.()).filter(Boolean);
   const plain = [...event.dataTransfer.files];
-  const files = entries.length > 0 ? (await Promise.all(entries.map(within))).flat() : plain;
+  const walked = await Promise.all(entries.map(within)).catch(() => [plain]);
+  const files = entries.length > 0 ? walked.flat() : plain;
+  if (files.length === 0) {
+    say(box, "Error: the browser did not hand over any file. Choose the files or the folder with the buttons instead.");
+  }
   await sendFiles(box, files);
 });
 
