@@ -76,7 +76,31 @@ public sealed class TrayTests(Browsing browsing) : IClassFixture<Browsing>
         while (await page.GetByRole(AriaRole.Button, new() { Name = "Take it out of the tray" }).CountAsync() is > 0 and var left)
         {
             await page.GetByRole(AriaRole.Button, new() { Name = "Take it out of the tray" }).First.ClickAsync();
-            await page.WaitForFunctionAsync($"() => document.querySelectorAll('.incoming').length < {left}");
+            await page.WaitForFunctionAsync($"() => document.querySelectorAll('.incoming').length < {left} && !document.querySelector('.tray .working')");
+        }
+
+        Assert.True(browsing.Offences.Count == 0, string.Join("\n", browsing.Offences));
+    }
+
+    [Fact]
+    public async Task TwoFilesOfOneName_AreTwoFiles_AndTheSameFileTwiceIsOne()
+    {
+        var page = await browsing.Open();
+        await browsing.Go(page, "/readings");
+        FilePayload Sheet(string mass) => new() { Name = "Untitled.csv", MimeType = "text/csv", Buffer = Text($"sample,mass (mg),volume (mL)\nTWIN-1,{mass},50\n") };
+        foreach (var mass in new[] { "20.1", "20.2", "20.2" })
+        {
+            await page.Locator("#tray-files").SetInputFilesAsync(Sheet(mass));
+            await page.Locator("[data-tray-said]", new() { HasText = "In the tray." }).WaitForAsync();
+            await page.Locator(".incoming").First.WaitForAsync();
+        }
+
+        await page.Locator(".incoming h3", new() { HasText = "Untitled, 2.csv" }).WaitForAsync();
+        Assert.Equal(["Untitled.csv", "Untitled, 2.csv"], await page.Locator(".incoming h3").AllInnerTextsAsync());
+        foreach (var name in new[] { "Untitled, 2.csv", "Untitled.csv" })
+        {
+            await page.Locator(".incoming", new() { Has = page.Locator("h3", new() { HasText = name }) }).GetByRole(AriaRole.Button, new() { Name = "Take it out of the tray" }).ClickAsync();
+            await page.Locator(".incoming h3", new() { HasText = name }).WaitForAsync(new() { State = WaitForSelectorState.Detached });
         }
 
         Assert.True(browsing.Offences.Count == 0, string.Join("\n", browsing.Offences));

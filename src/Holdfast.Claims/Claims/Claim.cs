@@ -63,7 +63,8 @@ public sealed record Claim(string Id, string Rule, ImmutableSortedDictionary<str
         return CellText.Read(words.Trim(), null) is CellText.Number bare ? bare.Value : null;
     }
 
+    // Letters of any script: a series named in another one keeps an address of its own.
     private static string Slug(string words)
-        => string.Join('-', string.Concat(words.Select(c => char.IsAsciiLetterOrDigit(c) || c == '.' ? char.ToLowerInvariant(c) : ' '))
+        => string.Join('-', string.Concat(words.Select(c => char.IsLetterOrDigit(c) || c == '.' ? char.ToLowerInvariant(c) : ' '))
             .Split(' ', StringSplitOptions.RemoveEmptyEntries));
 }

@@ -4,6 +4,7 @@ using Holdfast.Amounts;
 using Holdfast.Claims;
 using Holdfast.Claims.Analyses;
 using Holdfast.Reports.Figures;
+using Holdfast.Reports.StudyTables;
 
 namespace Holdfast.Reports.StudyFigures;
 
@@ -33,7 +34,7 @@ public static class StudyFigure
     /// <param name="kind">Kind of figure: "kinetics".</param>
     /// <param name="of">What it shows: the series or run.</param>
     internal static string Id(string kind, string of)
-        => kind + "-" + new string([.. of.ToLowerInvariant().Select(c => char.IsAsciiLetterOrDigit(c) ? c : '-')]).Trim('-');
+        => kind + "-" + LevelTable.Id(of);
 
     /// <summary>What a figure was made from: the study's version and fingerprint, and that it is invented where it is.</summary>
     /// <param name="dossier">The study worked out.</param>

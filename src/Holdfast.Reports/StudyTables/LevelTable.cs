@@ -96,7 +96,7 @@ public static class LevelTable
     /// <summary>A name as part of an id: letters, digits and hyphens.</summary>
     /// <param name="name">The name.</param>
     internal static string Id(string name)
-        => new string([.. name.ToLower(CultureInfo.InvariantCulture).Select(c => char.IsAsciiLetterOrDigit(c) ? c : '-')]).Trim('-');
+        => new string([.. name.ToLower(CultureInfo.InvariantCulture).Select(c => char.IsLetterOrDigit(c) ? c : '-')]).Trim('-');
 
     // "C0" and "pHe" as markup: what follows the symbol is lowered.
     private static string Symbol(Property property)

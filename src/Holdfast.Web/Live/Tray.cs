@@ -32,14 +32,22 @@ public sealed class Tray : IDisposable
     /// <summary>What came of the last attempt to accept, in words; null for none.</summary>
     public string? Said { get; private set; }
 
-    /// <summary>Puts files in.</summary>
+    /// <summary>
+    /// Puts files in. Instruments and folders reuse names: one that is taken gets a number, so that each file can be told from the others; the very same
+    /// file once more is left out.
+    /// </summary>
     /// <param name="more">The files.</param>
     public void Put(IEnumerable<IncomingFile> more)
     {
+        ArgumentNullException.ThrowIfNull(more);
         lock (gate)
         {
-            files = [.. files, .. more];
             Said = null;
+            foreach (var file in more)
+            {
+                if (Free(file) is { } name)
+                    files = files.Add(file with { Name = name });
+            }
         }
 
         Read();
@@ -207,6 +215,20 @@ public sealed class Tray : IDisposable
                 return true;
             }
         }
+    }
+
+    // Null when the file that has the name already is the very same.
+    private string? Free(IncomingFile file)
+    {
+        var name = file.Name;
+        for (var n = 2; files.FirstOrDefault(f => string.Equals(f.Name, name, StringComparison.OrdinalIgnoreCase)) is { } holder; n++)
+        {
+            if (holder.Bytes.AsSpan().SequenceEqual(file.Bytes))
+                return null;
+            name = FormattableString.Invariant($"{Path.GetFileNameWithoutExtension(file.Name)}, {n}{Path.GetExtension(file.Name)}");
+        }
+
+        return name;
     }
 
     private static StudyException Fault(string name)

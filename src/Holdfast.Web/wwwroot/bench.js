@@ -119,8 +119,9 @@ document.addEventListener("drop", async event => {
   box.classList.remove("over");
   const entries = [...event.dataTransfer.items].map(item => item.webkitGetAsEntry?.()).filter(Boolean);
   const plain = [...event.dataTransfer.files];
-  const walked = await Promise.all(entries.map(within)).catch(() => [plain]);
-  const files = entries.length > 0 ? walked.flat() : plain;
+  // Only folders have to be walked; plain files are handed over as they are.
+  const walked = entries.some(entry => entry.isDirectory) ? await Promise.all(entries.map(within)).catch(() => []) : [plain];
+  const files = walked.flat();
   if (files.length === 0) {
     say(box, "Error: the browser did not hand over any file. Choose the files or the folder with the buttons instead.");
   }

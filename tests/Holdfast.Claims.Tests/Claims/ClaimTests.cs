@@ -104,4 +104,8 @@ public sealed class ClaimTests
         Candidate claimed = new("Langmuir", 0, 24, 2, null), narrow = new("Freundlich", 40, 24, 2, null), wider = new("Sips", difference, 24, 3, null);
         Assert.Equal(expected, BestIsotherm.Decide("Langmuir", named ? ["Sips"] : [], "ISO", [claimed, narrow, wider], 8).Gated);
     }
+
+    [Fact]
+    public void Raised_SeriesInAnotherScript_KeepAddressesOfTheirOwn()
+        => Assert.NotEqual(Claim.Raised("capacity", ("series", "Серия А")).Id, Claim.Raised("capacity", ("series", "Серия Б")).Id);
 }
