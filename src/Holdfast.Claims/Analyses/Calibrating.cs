@@ -29,10 +29,10 @@ internal sealed class Calibrating
         this.recorded = recorded;
         samples = study.Samples.ToDictionary(s => s.Code, StringComparer.Ordinal);
         var struck = study.Strikes.Select(s => s.Target).ToHashSet(StringComparer.Ordinal);
-        var counting = study.Readings
-            .Where(r => r.Value is not null && !struck.Contains(r.Id) && !struck.Contains(r.Sample) && samples.ContainsKey(r.Sample))
-            .ToImmutableArray();
-        bySample = counting.ToLookup(r => r.Sample, StringComparer.Ordinal);
+        var standing = study.Readings.Where(r => r.Value is not null && !struck.Contains(r.Id) && samples.ContainsKey(r.Sample)).ToArray();
+        var counting = standing.Where(r => !struck.Contains(r.Sample)).ToImmutableArray();
+        // A struck vessel keeps its number, so that figures and trails still show what was struck; it counts nowhere.
+        bySample = standing.ToLookup(r => r.Sample, StringComparer.Ordinal);
         foreach (var run in study.Runs.Where(r => r.Signal == SpectrometryProperties.Absorbance.Name))
             runs[run.Id] = Calibrate(run, [.. counting.Where(r => r.Run == run.Id)]);
         foreach (var run in runs.Values.Where(r => r.Curve is null).ToArray())
@@ -43,7 +43,7 @@ internal sealed class Calibrating
     /// <summary>The calibrated runs in the order they came.</summary>
     public ImmutableArray<CalibratedRun> Runs { get; }
 
-    /// <summary>The concentration of a sample from all its readings that count; null when it was not read.</summary>
+    /// <summary>The concentration of a sample from all its readings that are not struck themselves; null when it was not read.</summary>
     /// <param name="sample">The sample.</param>
     public Concentration? Of(Sample sample)
     {

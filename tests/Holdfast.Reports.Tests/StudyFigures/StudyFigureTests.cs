@@ -1,5 +1,6 @@
 using Holdfast.Amounts;
 using Holdfast.Claims;
+using Holdfast.Reports.Figures;
 using Holdfast.Reports.StudyFigures;
 using Holdfast.Studies;
 using Holdfast.Testing;
@@ -27,6 +28,23 @@ public class StudyFigureTests
         // PNG: ISO/IEC 15948, 5.2. PDF: ISO 32000-1, 7.5.2.
         Assert.All(files.Where(f => f.Key.EndsWith(".png", StringComparison.Ordinal)), f => Assert.Equal([0x89, 0x50, 0x4E, 0x47], f.Value[..4]));
         Assert.All(files.Where(f => f.Key.EndsWith(".pdf", StringComparison.Ordinal)), f => Assert.Equal("%PDF"u8.ToArray(), f.Value[..4]));
+    }
+
+    // Strike, do not delete: what was struck stays legible at its place and takes no part in what is fitted.
+    [Fact]
+    public void Kinetics_WithAStruckVessel_KeepItsMarkHollowWhereItWas()
+    {
+        const string code = "K20-030-1";
+        var study = DemoStudy.Dossier.Evidence.Study;
+        var after = Dossier.Of(study with { Strikes = study.Strikes.Add(new Strike(code, "the stopper leaked", study.Version + 1, DateTimeOffset.UnixEpoch, "test")) });
+        var (was, now) = (Marks(DemoStudy.Dossier), Marks(after));
+        var (before, struck) = (Assert.Single(was, m => m.Id == code), Assert.Single(now, m => m.Id == code));
+        Assert.Equal(before with { State = MarkState.Struck }, struck);
+        Assert.Equal(was.Length, now.Length);
+        Assert.DoesNotContain(code, after.Evidence.Kinetics.SelectMany(k => k.Fits).SelectMany(f => f.Points.Ids));
+        Assert.DoesNotContain(after.Verdicts, v => v.Data.Contains(code));
+
+        static Mark[] Marks(Dossier dossier) => [.. StudyFigure.All(dossier).Single(f => f.Id == "kinetics-kin-20").Panels.SelectMany(p => p.AllMarks)];
     }
 
     [Fact]
