@@ -67,7 +67,7 @@ public sealed class BenchHost : IAsyncDisposable
         app.Use(BeginDoor.Lead(place));
         app.UseAntiforgery();
         app.MapStaticAssets();
-        app.MapGet("/figures.css", () => Microsoft.AspNetCore.Http.Results.Text(Reports.Figures.Palette.Stylesheet(), "text/css"));
+        FaceDoor.Map(app);
         BeginDoor.Map(app);
         TrayDoor.Map(app);
         WriteUpDoor.Map(app);
