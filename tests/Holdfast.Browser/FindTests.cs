@@ -19,7 +19,7 @@ public sealed class FindTests(Browsing browsing) : IClassFixture<Browsing>
         await browsing.Go(page, "/find?for=ISO-20-1");
         Assert.True(await page.Locator(".found a[href^='/readings/']").CountAsync() > 0);
         await browsing.Go(page, "/find?for=isotherm ISO-298");
-        Assert.True(await page.Locator(".found a[href^='/write-up#']").CountAsync() > 0);
+        Assert.True(await page.Locator(".found a[href^='/findings/isotherm']").CountAsync() > 0);
         await browsing.Go(page, "/find?for=unobtainium");
         await page.GetByText("Nothing in this study holds all of these words.").WaitForAsync();
         Assert.True(browsing.Offences.Count == 0, string.Join("\n", browsing.Offences));

@@ -78,7 +78,7 @@ internal static class DefenceSection
             yield break;
         yield return next.Sentence;
         if (next.Vessels is { } vessels)
-            yield return $"{InWords.Count(vessels, "vessel")}{(next.Settings.IsEmpty ? "" : " at " + InWords.Listed(next.Settings))}";
+            yield return $"{InWords.Count(vessels, "vessel")}{(next.Settings.IsEmpty ? "" : ": " + InWords.Listed(next.Settings))}";
         yield return "size found by: " + next.Basis;
     }
 

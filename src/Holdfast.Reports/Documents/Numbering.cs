@@ -30,9 +30,7 @@ internal sealed class Numbering(Dossier dossier, PageLinks? page = null)
     {
         if (page is not null)
         {
-            var known = dossier.Evidence.Vessels.Where(v => v.Uptake is not null).Select(v => v.Code).ToHashSet(StringComparer.Ordinal);
-            var options = SvgOptions.Screen(id => known.Contains(id) ? page.Trail("q:" + id) : null);
-            return Html.Element("div", [("class", "figure-view")], FigureHtml.Of(figure, PageSize, "", options), page.Files(figure));
+            return Html.Element("div", [("class", "figure-view")], FigureHtml.Of(figure, PageSize, "", SvgOptions.Screen(page.Mark)), page.Files(figure));
         }
 
         var heading = string.Create(CultureInfo.InvariantCulture, $"Figure {++figures}.");

@@ -32,5 +32,6 @@ public static class ResultSections
 
 /// <summary>Where a page of results leads to.</summary>
 /// <param name="Trail">Page of a number's trail by its address ("q:V-12"), or null when there is none.</param>
-/// <param name="Files">What stands below a figure: its files.</param>
-public sealed record PageLinks(Func<string, string?> Trail, Func<Figure, Node> Files);
+/// <param name="Mark">Page behind the mark of a figure by the mark's id, or null when there is none.</param>
+/// <param name="Files">What stands below a figure: its page and files.</param>
+public sealed record PageLinks(Func<string, string?> Trail, Func<string, string?> Mark, Func<Figure, Node> Files);

@@ -21,6 +21,9 @@ public sealed record Axis(string Symbol, string? Unit, string Name)
     /// <summary>True when only whole numbers make sense: cycles, counts.</summary>
     public bool WholeNumbers { get; init; }
 
+    /// <summary>True when the experimenter chooses the values along it, so that a setting yet to be run has its place there; false for what is found.</summary>
+    public bool Chosen { get; init; }
+
     /// <summary>The places of an axis of named places, in order.</summary>
     public IReadOnlyList<RichText> Places { get; init; } = [];
 

@@ -18,6 +18,15 @@ public readonly record struct AxisMap(AxisRange Range, AxisScale Scale, double S
         return Start + Math.Log10(value / Range.Low) / Math.Log10(Range.High / Range.Low) * (End - Start);
     }
 
+    /// <summary>The value at a place.</summary>
+    /// <param name="place">The place, in pt from the left or top of the sheet.</param>
+    /// <returns>The value, in the axis unit.</returns>
+    public double ValueAt(double place)
+    {
+        var share = (place - Start) / (End - Start);
+        return Scale == AxisScale.Logarithmic ? Range.Low * Math.Pow(Range.High / Range.Low, share) : Range.Low + share * (Range.High - Range.Low);
+    }
+
     /// <summary>An axis along the sheet; a reversed one runs the other way.</summary>
     /// <param name="axis">The axis.</param>
     /// <param name="range">The values shown.</param>

@@ -36,6 +36,7 @@ public static class FigureLayout
         var rights = Enumerable.Range(0, columns).Select(c => rows.Where(r => c < r.Length).Max(r => r[c].Right)).ToArray();
 
         var items = new List<SheetItem>();
+        var plots = new List<PlotArea>();
         var top = Edge;
         foreach (var row in rows)
         {
@@ -45,7 +46,9 @@ public static class FigureLayout
             for (var c = 0; c < row.Length; c++)
             {
                 var left = Edge + c * (cell + ColumnGap);
-                items.AddRange(row[c].Draw(left, left + lefts[c], left + cell - rights[c], top, plotTop));
+                var area = row[c].Area(left + lefts[c], left + cell - rights[c], plotTop);
+                plots.Add(area);
+                items.AddRange(row[c].Draw(left, top, area));
             }
 
             top = plotTop + plotHeight + row.Max(p => p.Bottom) + RowGap;
@@ -56,10 +59,20 @@ public static class FigureLayout
             top = AddNotes(figure, items, width, top + RowGap);
         var height = top + Edge;
         items.Insert(0, new SheetPath(Outline.Box(0, 0, width, height)) { Fill = Tone.Paper });
-        return new(format.WidthMm, height, items);
+        return new(format.WidthMm, height, items) { Plots = plots };
 
         PanelPlan[] Plan(double plot) => figure.Panels.Select((p, i) => new PanelPlan(p, Letter(figure, i), cell, plot, format.DecimalMark)).ToArray();
     }
+
+    /// <summary>What the marks of one vessel or reading say, in words, as a figure shows them; none when it shows none.</summary>
+    /// <param name="figure">The figure.</param>
+    /// <param name="format">Its size.</param>
+    /// <param name="id">Id of the marks.</param>
+    public static IReadOnlyList<string> MarksOf(Figure figure, FigureFormat format, string id)
+        => [.. Groups(Of(figure, format).Items).Where(g => g.Kind == GroupKind.Mark && g.Id == id).Select(g => g.Spoken).Distinct(StringComparer.Ordinal)];
+
+    private static IEnumerable<SheetGroup> Groups(IEnumerable<SheetItem> items)
+        => items.OfType<SheetGroup>().SelectMany(g => Groups(g.Items).Prepend(g));
 
     private static double AddNotes(Figure figure, List<SheetItem> items, double width, double top)
     {

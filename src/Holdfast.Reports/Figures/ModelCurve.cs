@@ -8,6 +8,23 @@ namespace Holdfast.Reports.Figures;
 /// <param name="FittedTo">Upper end of the fitted range, in the unit of x.</param>
 public sealed record ModelCurve(IReadOnlyList<(double X, double Y)> Points, double FittedFrom, double FittedTo) : SeriesLayer
 {
+    private const int Steps = 200;
+
+    /// <summary>The formula behind the points; null for a line known by its points alone.</summary>
+    public Func<double, double>? Formula { get; private init; }
+
+    /// <summary>The line as a closer look needs it: as many places between two values as it had altogether.</summary>
+    /// <param name="low">Lower value, in the unit of x.</param>
+    /// <param name="high">Upper value, in the unit of x.</param>
+    /// <param name="logarithmic">True to space the places evenly in log x.</param>
+    internal ModelCurve Between(double low, double high, bool logarithmic)
+    {
+        var (from, to) = (Math.Max(low, Points[0].X), Math.Min(high, Points[^1].X));
+        return Formula is null || !(from < to) || (logarithmic && from <= 0)
+            ? this
+            : this with { Points = Of(Formula, from, to, FittedFrom, FittedTo, logarithmic).Points };
+    }
+
     /// <summary>A line from a formula, evaluated at evenly spaced places and at both ends of the fitted range.</summary>
     /// <param name="model">The formula; x and y in axis units.</param>
     /// <param name="from">First place, in the unit of x.</param>
@@ -25,16 +42,15 @@ public sealed record ModelCurve(IReadOnlyList<(double X, double Y)> Points, doub
         if (logarithmic && from <= 0)
             throw new ArgumentException("Logarithmic spacing starts above zero.", nameof(from));
 
-        const int steps = 200;
         var places = new SortedSet<double> { from, to };
-        for (var i = 1; i < steps; i++)
-            places.Add(logarithmic ? from * Math.Pow(to / from, (double)i / steps) : from + (to - from) * i / steps);
+        for (var i = 1; i < Steps; i++)
+            places.Add(logarithmic ? from * Math.Pow(to / from, (double)i / Steps) : from + (to - from) * i / Steps);
         foreach (var end in new[] { fittedFrom ?? from, fittedTo ?? to })
         {
             if (end > from && end < to)
                 places.Add(end);
         }
 
-        return new(places.Select(x => (x, model(x))).ToArray(), fittedFrom ?? from, fittedTo ?? to);
+        return new(places.Select(x => (x, model(x))).ToArray(), fittedFrom ?? from, fittedTo ?? to) { Formula = model };
     }
 }

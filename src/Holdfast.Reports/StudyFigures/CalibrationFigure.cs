@@ -9,6 +9,9 @@ namespace Holdfast.Reports.StudyFigures;
 /// <summary>The standards of a run with the curve in use, its 95 % band and the residuals.</summary>
 internal sealed class CalibrationFigure : IStudyFigure
 {
+    /// <summary>Begins the names of these figures.</summary>
+    internal const string Kind = "calibration";
+
     public int Place => 10;
 
     public IEnumerable<Figure> Of(Dossier dossier)
@@ -19,7 +22,7 @@ internal sealed class CalibrationFigure : IStudyFigure
         var curve = run.Curve!;
         var used = curve.Standards.Select(s => new Mark(s.Level, s.Signal) { Id = s.Id }).ToArray();
         var beyond = run.Standards.Where(s => s.Known > curve.Top).Select(s => new Mark(s.Known, s.Signal)).ToArray();
-        var x = new Axis("c", "mg L^-1", "concentration of the standard") { Min = 0 };
+        var x = new Axis("c", "mg L^-1", "concentration of the standard") { Min = 0, Chosen = true };
         var y = new Axis("A", null, "absorbance");
         var highest = Math.Max(curve.Top, run.Standards.Max(s => s.Known));
         var t = StudentDistribution.TwoSided(0.95, curve.Fit.DegreesOfFreedom);
@@ -38,7 +41,7 @@ internal sealed class CalibrationFigure : IStudyFigure
         };
         var equation = string.Create(CultureInfo.InvariantCulture, $"{curve.Standards.Count} readings of {curve.Standards.Select(s => s.Level).Distinct().Count()} standards up to {curve.Top:0.###} mg/L");
         return new Figure(
-            StudyFigure.Id("calibration", run.Run.Id),
+            StudyFigure.Id(Kind, run.Run.Id),
             $"Calibration of {run.Run.Id}",
             $"Absorbance against concentration: {equation}, with the line in use, its 95 % band and the residuals below.",
             [panel])

@@ -19,7 +19,7 @@ internal sealed class DoseFigure : IStudyFigure
 
     private static Figure One(Series series, Dossier dossier)
     {
-        var x = new Axis("D", "g L^-1", "dose") { Min = 0 };
+        var x = new Axis("D", "g L^-1", "dose") { Min = 0, Chosen = true };
         var prediction = DosePrediction.Of(dossier.Evidence, series);
         var (removal, uptake) = prediction is null ? ([], []) : Predicted(prediction, series);
         return new Figure(

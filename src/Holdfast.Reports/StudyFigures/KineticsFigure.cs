@@ -14,7 +14,7 @@ internal sealed class KineticsFigure : IStudyFigure
 
     private static Figure One(FittedSeries fitted, Dossier dossier)
     {
-        var x = new Axis("t", "min", "contact time") { Min = 0 };
+        var x = new Axis("t", "min", "contact time") { Min = 0, Chosen = true };
         var y = new Axis("q_t", "mg g^-1", "uptake at time t") { Min = 0 };
         return FittedFigure.Of(
             fitted, dossier, "kinetics", $"Uptake against contact time, series {fitted.Series.Name}", x, y,

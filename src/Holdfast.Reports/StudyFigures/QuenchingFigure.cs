@@ -17,7 +17,7 @@ internal sealed class QuenchingFigure : IStudyFigure
 
     private static Figure One(SensorSeries series, Dossier dossier)
     {
-        var x = new Axis("Q", "µmol L^-1", "quencher added") { Min = 0 };
+        var x = new Axis("Q", "µmol L^-1", "quencher added") { Min = 0, Chosen = true };
         var y = new Axis("F", null, "signal") { Min = 0 };
         var shown = Shown(series);
         var highest = series.Levels[^1];

@@ -3,17 +3,36 @@ using Holdfast.Reports.Markup;
 
 namespace Holdfast.Web.Doors;
 
-/// <summary>Where the files of a figure are.</summary>
+/// <summary>Where a figure is: its page, the parts of it, its files.</summary>
 internal static class FigureLinks
 {
     private static readonly string[] Kinds = ["svg", "pdf", "png"];
     private static readonly string[] Widths = ["85", "174"];
 
-    /// <summary>Links to the same figure as a file, in both widths of a printed column.</summary>
+    /// <summary>The page of a figure.</summary>
+    /// <param name="id">Name of the figure.</param>
+    /// <param name="part">The part shown; null for the whole figure.</param>
+    /// <param name="mark">The mark chosen; null for none.</param>
+    public static string Page(string id, FigurePart? part = null, string? mark = null)
+        => $"/findings/{id}" + Query(part is null ? null : "part=" + Uri.EscapeDataString(part.ToString()), mark is null ? null : "mark=" + Uri.EscapeDataString(mark));
+
+    /// <summary>What stands below a figure: its page, and the same figure as a file in both widths of a printed column.</summary>
     /// <param name="figure">The figure.</param>
     public static Node Of(Figure figure) => Html.Element(
-        "p",
-        [("class", "files")],
-        Kinds.SelectMany(k => Widths, (kind, width) => (Node)Html.Element(
-            "a", [("href", $"/write-up/figures/{figure.Id}-{width}mm.{kind}"), ("download", "")], $"{kind} {width} mm")));
+        "p", [("class", "files")], [Html.Element("a", [("href", Page(figure.Id)), ("aria-label", $"Closer: {figure.Title}")], "closer"), .. Files(figure.Id, null)]);
+
+    /// <summary>Links to a figure, or a part of it, as files.</summary>
+    /// <param name="id">Name of the figure.</param>
+    /// <param name="part">The part shown; null for the whole figure.</param>
+    public static IEnumerable<Node> Files(string id, FigurePart? part)
+        => Kinds.SelectMany(k => Widths, (kind, width) => (Node)Html.Element(
+            "a",
+            [("href", $"/write-up/figures/{id}-{width}mm.{kind}" + Query(part is null ? null : "part=" + Uri.EscapeDataString(part.ToString()))), ("download", "")],
+            $"{kind} {width} mm"));
+
+    private static string Query(params string?[] parts)
+    {
+        var given = parts.OfType<string>().ToArray();
+        return given.Length == 0 ? "" : "?" + string.Join('&', given);
+    }
 }

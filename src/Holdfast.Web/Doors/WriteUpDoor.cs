@@ -22,9 +22,9 @@ internal static class WriteUpDoor
             => Worked(study).Tables.FirstOrDefault(t => string.Equals(t.Id, id, StringComparison.Ordinal)) is { } table
                 ? Download(Encoding.UTF8.GetBytes(TableCsv.Of(table)), "text/csv; charset=utf-8", id + ".csv")
                 : Results.NotFound());
-        to.MapGet("/write-up/figures/{id}-{width:int}mm.{kind}", (string id, int width, string kind, OpenStudy study)
+        to.MapGet("/write-up/figures/{id}-{width:int}mm.{kind}", (string id, int width, string kind, string? part, OpenStudy study)
             => width is 85 or 174 && Worked(study).Figures.FirstOrDefault(f => string.Equals(f.Id, id, StringComparison.Ordinal)) is { } figure
-                ? Drawn(figure, width, kind)
+                ? Drawn(FigurePart.Read(part, figure)?.Of(figure) ?? figure, width, kind)
                 : Results.NotFound());
         to.MapGet("/originals/{sha256}", (string sha256, OpenStudy study, HttpResponse response) =>
         {

@@ -14,11 +14,10 @@ namespace Holdfast.Web.Live;
 /// <param name="dossier">The study worked out.</param>
 public sealed class Drawn(Dossier dossier)
 {
-    private static readonly PageLinks Links = new(TrailAddress.Of, FigureLinks.Of);
     private readonly Lazy<ImmutableArray<Figure>> figures = new(() => StudyFigure.All(dossier));
     private readonly Lazy<ImmutableArray<Table>> tables = new(() => ReportTables.All(dossier));
     private readonly Lazy<ImmutableArray<(string Id, string Title, MarkupString Markup)>> results = new(() =>
-        [.. ResultSections.OnPage(dossier, Links).Select(s => (s.Id, s.Title, new MarkupString(string.Concat(s.Content.Select(n => n.ToHtml())))))]);
+        [.. ResultSections.OnPage(dossier, new PageLinks(TrailAddress.Of, id => MarkAddress.Of(dossier.Evidence, id), FigureLinks.Of)).Select(s => (s.Id, s.Title, new MarkupString(string.Concat(s.Content.Select(n => n.ToHtml())))))]);
 
     /// <summary>The study worked out.</summary>
     public Dossier Dossier => dossier;

@@ -127,22 +127,3 @@ document.addEventListener("drop", async event => {
   }
   await sendFiles(box, files);
 });
-
-// A mark of a figure says its values below the picture while it has the pointer or the focus; listeners hear them from the mark itself.
-const tell = event => {
-  const mark = event.target.closest?.(".figure-mark");
-  const figure = mark?.closest("figure");
-  if (!figure) {
-    return;
-  }
-  let said = figure.querySelector(".figure-said");
-  if (!said) {
-    said = document.createElement("p");
-    said.className = "figure-said";
-    said.setAttribute("aria-hidden", "true");
-    figure.querySelector("svg").after(said);
-  }
-  said.textContent = mark.querySelector("title").textContent;
-};
-document.addEventListener("focusin", tell);
-document.addEventListener("pointerover", tell);

@@ -13,7 +13,7 @@ public class PrecipitationSectionTests
     [Fact]
     public void Section_OfTheDemo_SaysSolidsVerdictsAndWhatIsLeftOut()
     {
-        var text = string.Concat(ResultSections.OnPage(DemoStudy.Dossier, new PageLinks(_ => null, f => Html.Element("p", f.Id)))
+        var text = string.Concat(ResultSections.OnPage(DemoStudy.Dossier, new PageLinks(_ => null, _ => null, f => Html.Element("p", f.Id)))
             .Single(s => s.Id == "precipitation").Content.Select(n => n.ToHtml()));
         Assert.Contains("Ni(OH)2 fresh", text, StringComparison.Ordinal);
         Assert.Contains("from memory", text, StringComparison.Ordinal);

@@ -16,7 +16,7 @@ public class ResultSectionsTests
     [Fact]
     public void OnPage_OfTheDemo_LeadsToTrailsAndFilesAndNumbersNothing()
     {
-        var links = new PageLinks(a => "/t/" + a, f => Html.Element("p", [("class", "files")], f.Id));
+        var links = new PageLinks(a => "/t/" + a, id => "/m/" + id, f => Html.Element("p", [("class", "files")], f.Id));
         var sections = ResultSections.OnPage(DemoStudy.Dossier, links);
         var text = string.Concat(sections.SelectMany(s => s.Content).Select(n => n.ToHtml()));
         Assert.Equal(sections.Length, sections.Select(s => s.Id).Distinct().Count());

@@ -12,7 +12,7 @@ namespace Holdfast.Reports.Tests.Documents;
 /// <summary>What the report of the invented demo study says of its sensor.</summary>
 public class SensorSectionTests
 {
-    private static readonly PageLinks Page = new(_ => null, f => Html.Element("p", f.Id));
+    private static readonly PageLinks Page = new(_ => null, _ => null, f => Html.Element("p", f.Id));
 
     // Numbers as in reference/design/demo-seed-1589-verdicts.csv and in the scenario: drift −4 %, kq 1.8e7, slope 0.829 in rinse water.
     [Fact]

@@ -76,7 +76,7 @@ public class TreatmentReportTests
     }
 
     private static string Text(string id, Dossier? dossier = null)
-        => string.Concat(ResultSections.OnPage(dossier ?? Worked.Value, new PageLinks(_ => null, _ => "")).Single(s => s.Id == id).Content.Select(n => n.ToHtml()));
+        => string.Concat(ResultSections.OnPage(dossier ?? Worked.Value, new PageLinks(_ => null, _ => null, _ => "")).Single(s => s.Id == id).Content.Select(n => n.ToHtml()));
 
     private static IEnumerable<(string Name, string Text)> Files()
     {

@@ -93,16 +93,21 @@ internal sealed class PanelPlan
             + AxisPainter.RoomBelow(xLabels.Select(l => l.Count).DefaultIfEmpty(1).Max(), xTitle.Count);
     }
 
-    /// <summary>Draws the panel.</summary>
-    /// <param name="left">Left edge of its column, in pt.</param>
+    /// <summary>Where the panel plots.</summary>
     /// <param name="plotLeft">Left edge of its plot, in pt.</param>
     /// <param name="plotRight">Right edge of its plot, in pt.</param>
-    /// <param name="top">Top edge of its row, in pt.</param>
     /// <param name="plotTop">Top edge of its plot, in pt.</param>
-    public IEnumerable<SheetItem> Draw(double left, double plotLeft, double plotRight, double top, double plotTop)
+    public PlotArea Area(double plotLeft, double plotRight, double plotTop)
+        => PlotArea.Of(panel.X, xs, panel.Y, ys, new Clip(plotLeft, plotTop, plotRight, plotTop + plotHeight));
+
+    /// <summary>Draws the panel.</summary>
+    /// <param name="left">Left edge of its column, in pt.</param>
+    /// <param name="top">Top edge of its row, in pt.</param>
+    /// <param name="area">Where it plots.</param>
+    public IEnumerable<SheetItem> Draw(double left, double top, PlotArea area)
     {
-        var box = new Clip(plotLeft, plotTop, plotRight, plotTop + plotHeight);
-        var area = PlotArea.Of(panel.X, xs, panel.Y, ys, box);
+        var box = area.Box;
+        var (plotLeft, plotRight, plotTop) = (box.Left, box.Right, box.Top);
         var items = new List<SheetItem>();
         if (letter.Length > 0)
             items.Add(new SheetText(left, top + 9, SetLine.Of(letter, Lettering.Letter, bold: true)));

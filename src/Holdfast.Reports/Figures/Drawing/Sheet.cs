@@ -9,6 +9,9 @@ public sealed record Sheet(double WidthMm, double Height, IReadOnlyList<SheetIte
     /// <summary>Points in a millimetre: 72 to the inch of 25.4 mm.</summary>
     public const double PointsPerMm = 72 / 25.4;
 
+    /// <summary>Where the panels plot, in the order of the panels.</summary>
+    internal IReadOnlyList<PlotArea> Plots { get; init; } = [];
+
     /// <summary>Width in pt.</summary>
     public double Width => WidthMm * PointsPerMm;
 
