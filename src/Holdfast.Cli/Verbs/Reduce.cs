@@ -40,7 +40,7 @@ internal sealed class Reduce : IVerb
                     options.Remark(parsed, door, "  " + reason);
             }
 
-            Printed.Write(VesselTable.Of("quantities", name is null ? "Quantities" : $"Quantities of series {name}", vessels), parsed.GetValue(options.As)!, door.Out);
+            Printed.Write(VesselTable.Of("quantities", name is null ? "Quantities" : $"Quantities of series {name}", vessels, evidence), parsed.GetValue(options.As)!, door.Out);
             Remarks.Tell(evidence.Findings.Concat(vessels.SelectMany(v => v.Findings)), s => options.Remark(parsed, door, s));
             return Exit.Done;
         });

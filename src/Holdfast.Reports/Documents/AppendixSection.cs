@@ -15,7 +15,7 @@ internal static class AppendixSection
             .. groups.Select(g => numbering.Table(VesselTable.Of(
                 "vessels-" + LevelTable.Id(g.Key.Length == 0 ? "others" : g.Key),
                 g.Key.Length == 0 ? "Samples outside any series" : $"Vessels of series {g.Key}",
-                g))),
+                g, dossier.Evidence))),
         ]);
     }
 }

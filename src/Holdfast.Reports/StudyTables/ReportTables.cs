@@ -22,7 +22,7 @@ public static class ReportTables
             StudyFactTables.Deciding(dossier.Verdicts),
             CalibrationTable.Of(evidence.Runs, forFiles: true),
             CalibrationTable.Limits(evidence.Runs),
-            VesselTable.Of("vessels", "Vessels, controls and other samples", evidence.Vessels),
+            VesselTable.Of("vessels", "Vessels, controls and other samples", evidence.Vessels, evidence),
         };
         if (PrecipitationGuard.Of(evidence) is { Vials.IsEmpty: false } guard)
             tables.Add(PrecipitationTable.Vials(guard.Vials, together: false));

@@ -1,5 +1,6 @@
 using Holdfast.Amounts;
 using Holdfast.Claims.Analyses;
+using Holdfast.Reports.Figures;
 using Holdfast.Reports.Tables;
 using Holdfast.Studies;
 using Holdfast.Studies.Properties;
@@ -19,9 +20,12 @@ public static class VesselTable
     /// <param name="name">Short stable name of the table.</param>
     /// <param name="caption">What it shows.</param>
     /// <param name="vessels">The vessels.</param>
-    public static Table Of(string name, string caption, IEnumerable<Vessel> vessels)
+    /// <param name="evidence">The study worked out: it tells which vessels stand on a check standard that failed.</param>
+    public static Table Of(string name, string caption, IEnumerable<Vessel> vessels, Evidence evidence)
     {
         ArgumentNullException.ThrowIfNull(vessels);
+        Row[] rows = [.. vessels.Select(v => One(v) with { Doubtful = FailedCheck.Of(evidence).Any(c => c.Samples.Contains(v.Code)) })];
+        var failed = FailedCheck.Of(evidence).Where(c => vessels.Any(v => c.Samples.Contains(v.Code)));
         return new Table(
             name,
             caption,
@@ -40,10 +44,10 @@ public static class VesselTable
                 Column.Of("q", "q", "mg/g", "uptake"),
                 Column.Of("kd", "K_d", "L/g", "distribution coefficient"),
             ],
-            [.. vessels.Select(One)],
+            rows,
             Codes)
         {
-            Notes = ["± is the standard uncertainty, k = 1. One row is one vessel."],
+            Notes = ["± is the standard uncertainty, k = 1. One row is one vessel.", .. failed.Select(c => (RichText)("†: " + c.Sentence))],
         };
     }
 

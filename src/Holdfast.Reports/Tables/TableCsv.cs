@@ -20,6 +20,8 @@ public static class TableCsv
         var fields = table.Columns.SelectMany((column, c) => Fields(table, column, c)).ToList();
         if (table.Rows.Any(r => r.Struck))
             fields.Add(("struck", row => row.Struck ? "true" : "false"));
+        if (table.Rows.Any(r => r.Doubtful))
+            fields.Add(("in_doubt", row => row.Doubtful ? "true" : "false"));
 
         var to = new StringBuilder();
         to.AppendJoin(separator, fields.Select(f => f.Name)).Append("\r\n");

@@ -28,7 +28,7 @@ public static class TableHtml
             Html.Element("thead", Html.Element("tr", table.Columns.Select((c, i) => Heading(c, table.Rows.Any(r => IsNumber(r.Cells[i])))))),
             Html.Element("tbody", table.Rows.Select((row, r) => Html.Element(
                 "tr",
-                [("class", row.Struck ? "struck" : null)],
+                [("class", row.Struck ? "struck" : row.Doubtful ? "doubtful" : null)],
                 row.Cells.Select((cell, c) => Draw(table.Columns[c], row, cell, shown[r][c], tails[c], mark))))));
         return Html.Element("div", [("class", "table-block")], [grid, .. Notes(table)]);
     }
@@ -54,6 +54,8 @@ public static class TableHtml
             content = [Html.Element("s", content)];
         if (cell.Address is { } address)
             content = [Html.Element("a", [("href", address)], content)];
+        if (row.Doubtful && column.NamesRows)
+            content = [.. content, " †"];
         if (IsNumber(cell) && tail > Tail(shown, mark))
             content = [.. content, Html.Element("span", [("class", "pad"), ("aria-hidden", "true")], Pad(shown, tail, mark))];
         var kind = cell switch { TextCell => "text", MissingCell => "missing", _ => "number" };
