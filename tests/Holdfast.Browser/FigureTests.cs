@@ -1,3 +1,5 @@
+using System.Text;
+using System.Text.RegularExpressions;
 using Microsoft.Playwright;
 
 namespace Holdfast.Browser;
@@ -84,6 +86,22 @@ public sealed class FigureTests(Browsing browsing) : IClassFixture<Browsing>
         await page.Locator(".claim svg text", new() { HasText = "480 min to run" }).WaitForAsync();
         Assert.True(await page.Locator(".claim .figure-mark a[href='/quantities/q/K20-120-1']").CountAsync() > 0);
         Assert.True(browsing.Offences.Count == 0, string.Join("\n", browsing.Offences));
+    }
+
+    [Theory]
+    [InlineData("equilibrium-reached-kin-20-120-min")]
+    [InlineData("best-kinetic-model-kin-05-pseudo-second-order")]
+    [InlineData("selective")]
+    public async Task Claim_Printed_IsOneSheetWithItsFigureAndFootnotes(string claim)
+    {
+        var page = await browsing.Open();
+        await browsing.Go(page, "/defence/" + claim);
+        var sheet = Encoding.Latin1.GetString(await page.PdfAsync(new() { Format = "A4" }));
+        Assert.Single(Regex.Matches(sheet, @"/Type\s*/Page\b(?!s)"));
+        await page.EmulateMediaAsync(new() { Media = Media.Print });
+        Assert.True(await page.Locator(".claim .figure-sheet").IsVisibleAsync());
+        Assert.Matches(@"^q:\S+ = .+ ± .+ mg/g ← aas-run\d", await page.Locator(".footnotes li").First.InnerTextAsync());
+        Assert.False(await page.Locator(".defence").IsVisibleAsync());
     }
 
     [Fact]

@@ -60,7 +60,15 @@ public static class InWords
     public static string Of(Deciding number)
     {
         ArgumentNullException.ThrowIfNull(number);
-        return $"{number.Name}: {Of(number.Value, number.Low, number.High, number.Unit)}";
+        return $"{number.Name}: {ValueOf(number)}";
+    }
+
+    /// <summary>A deciding number without its name: value, interval, unit.</summary>
+    /// <param name="number">The number.</param>
+    public static string ValueOf(Deciding number)
+    {
+        ArgumentNullException.ThrowIfNull(number);
+        return Of(number.Value, number.Low, number.High, number.Unit);
     }
 
     /// <summary>A ruling in words.</summary>

@@ -43,6 +43,29 @@ public sealed record NumberTrail(
         };
     }
 
+    /// <summary>The trail of what a sample was read for: its uptake, its signal, or the concentration left; null when none is known.</summary>
+    /// <param name="evidence">The study worked out.</param>
+    /// <param name="code">The sample's code.</param>
+    public static NumberTrail? OfSample(Evidence evidence, string code)
+        => Of(evidence, "q:" + code) ?? Of(evidence, "F:" + code) ?? Of(evidence, "Ce:" + code);
+
+    /// <summary>In one line, for a footnote: "q:V-12 = 8.05 ± 0.31 mg/g ← aas-run1.csv, rows 30 to 32".</summary>
+    public string Line()
+    {
+        var expanded = ExpandedUncertainty.Of(Value);
+        var value = Value.U > 0 ? RoundedNumber.Of(Value.Value, expanded.U).PlusMinus : RoundedNumber.WithoutUncertainty(Value.Value).PlusMinus;
+        var cells = Readings.GroupBy(r => r.Origin.FileName, StringComparer.Ordinal).Select(g => $"{g.Key}, {Rows([.. g.Select(r => r.Origin.Row).Where(r => r > 0).Distinct().Order()])}".TrimEnd(',', ' '));
+        return $"{Address} = {value} {Unit}".TrimEnd() + (Readings.IsEmpty ? "" : " ← " + string.Join("; ", cells));
+    }
+
+    private static string Rows(int[] rows) => rows switch
+    {
+        [] => "",
+        [var one] => string.Create(CultureInfo.InvariantCulture, $"row {one}"),
+        _ when rows[^1] - rows[0] == rows.Length - 1 => string.Create(CultureInfo.InvariantCulture, $"rows {rows[0]} to {rows[^1]}"),
+        _ => "rows " + string.Join(", ", rows.Select(r => r.ToString(CultureInfo.InvariantCulture))),
+    };
+
     /// <summary>In words: value, formula, inputs, shares of the variance, readings.</summary>
     public string Text()
     {
