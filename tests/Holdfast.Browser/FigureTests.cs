@@ -91,7 +91,7 @@ public sealed class FigureTests(Browsing browsing) : IClassFixture<Browsing>
     [Theory]
     [InlineData("equilibrium-reached-kin-20-120-min")]
     [InlineData("best-kinetic-model-kin-05-pseudo-second-order")]
-    [InlineData("selective")]
+    [InlineData("favourable-iso-298")]
     public async Task Claim_Printed_IsOneSheetWithItsFigureAndFootnotes(string claim)
     {
         var page = await browsing.Open();
