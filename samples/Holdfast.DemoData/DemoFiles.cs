@@ -25,5 +25,6 @@ public static class DemoFiles
         yield return ApparatusSheet.Of();
         foreach (var sheet in SensorSheets.Of(study.Sensor))
             yield return sheet;
+        yield return EmissionSheet.Of(study.Sensor, InventedStudy.Seed);
     }
 }

@@ -13,4 +13,8 @@ namespace Holdfast.Studies;
 /// <param name="Written">The cell as it was written.</param>
 /// <param name="Origin">Where it was read.</param>
 public sealed record Reading(
-    string Id, string Sample, string Run, int Order, string Signal, double? Value, double? Below, double Dilution, int Portion, string Written, Origin Origin);
+    string Id, string Sample, string Run, int Order, string Signal, double? Value, double? Below, double Dilution, int Portion, string Written, Origin Origin)
+{
+    /// <summary>The points of a spectrum; null for a reading of one number.</summary>
+    public Spectrum? Spectrum { get; init; }
+}

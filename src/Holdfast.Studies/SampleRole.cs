@@ -15,6 +15,9 @@ public enum SampleRole
     /// <summary>All chemicals, no metal.</summary>
     Blank,
 
+    /// <summary>The liquid alone, without anything that emits light: what it shows is scatter.</summary>
+    Solvent,
+
     /// <summary>The metal solution without sorbent, treated like a vessel.</summary>
     Control,
 

@@ -68,8 +68,8 @@ internal sealed class Calibrating
             : CalibrationCurve.Of(standards, blanks, new CalibrationOptions
             {
                 Run = run.Id,
-                Top = Number(run, UsedUpTo),
-                Flame = Detail(run, "Element") is { } element ? FlameLine.Of(element) : null,
+                Top = run.Number("", UsedUpTo),
+                Flame = run.Detail("Element") is { } element ? FlameLine.Of(element) : null,
             });
         return new CalibratedRun(run, [.. standards.Select(s => (s.Level, s.Signal))], blanks, [.. outcome.Findings])
         {
@@ -80,7 +80,7 @@ internal sealed class Calibrating
 
     private CalibratedRun Borrow(CalibratedRun run)
     {
-        var named = Detail(run.Run, LineOf);
+        var named = run.Run.Detail(LineOf);
         var lenders = runs.Values.Where(r => r.Curve is not null && r.BorrowedFrom is null).ToArray();
         var lender = named is not null
             ? Array.Find(lenders, l => named.Contains(l.Run.Id, StringComparison.OrdinalIgnoreCase))
@@ -184,13 +184,4 @@ internal sealed class Calibrating
     private IEnumerable<Reading> Role(IEnumerable<Reading> readings, SampleRole role) => readings.Where(r => samples[r.Sample].Role == role);
 
     private static double? Smallest(double? a, double b) => a is { } known ? Math.Min(known, b) : b;
-
-    private static string? Detail(Run run, string key)
-        => run.Details.FirstOrDefault(d => string.Equals(d.Key.Trim(), key, StringComparison.OrdinalIgnoreCase)).Value;
-
-    private static double? Number(Run run, string key)
-        => Detail(run, key) is { } words
-        && double.TryParse(words.Split(' ', StringSplitOptions.RemoveEmptyEntries)[0].Replace(',', '.'), NumberStyles.Float, CultureInfo.InvariantCulture, out var value)
-            ? value
-            : null;
 }

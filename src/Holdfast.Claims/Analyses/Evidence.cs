@@ -71,7 +71,7 @@ public sealed partial record Evidence
 
     // Vessels with two metals and portions of a column's outlet have analyses of their own.
     private static bool HasContact(Sample sample)
-        => sample.Role is not (SampleRole.Standard or SampleRole.CheckStandard or SampleRole.Blank or SampleRole.StartSolution)
+        => sample.Role is not (SampleRole.Standard or SampleRole.CheckStandard or SampleRole.Blank or SampleRole.Solvent or SampleRole.StartSolution)
             && sample.Fact(CompetitionProperties.AnalyteLeft) is null
             && sample.Fact(ColumnProperties.OutletConcentration) is null;
 }

@@ -29,5 +29,5 @@ internal static class SensingSamples
     }
 
     private static bool IsSignal(string signal)
-        => signal == FluorescenceProperties.Intensity.Name || signal == FluorescenceProperties.Lifetime.Name;
+        => signal == FluorescenceProperties.Intensity.Name || signal == FluorescenceProperties.Emission.Name || signal == FluorescenceProperties.Lifetime.Name;
 }

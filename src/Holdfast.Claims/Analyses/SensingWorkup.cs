@@ -34,7 +34,7 @@ internal sealed class SensingWorkup
         var intensities = Gather(FluorescenceProperties.Intensity, corrected: true);
         var lifetimes = Gather(FluorescenceProperties.Lifetime, corrected: false);
         if (intensities.IsEmpty && lifetimes.IsEmpty && evidence.Study.Samples.All(s => s.Number(FluorescenceProperties.Added) is null))
-            return new Sensing();
+            return new Sensing { Findings = EmissionStudy.Of(evidence).Findings };
         var counting = intensities.Where(s => !struck.Contains(s.Code)).ToImmutableArray();
         var blanks = counting.Where(s => s.Sample.Role == SampleRole.Blank && Ion(s) is null && s.Quencher == 0).ToImmutableArray();
         var series = Quenched(intensities).GroupBy(NameOf, StringComparer.OrdinalIgnoreCase).Select(g => Series(g.Key, [.. g], blanks, lifetimes)).Where(s => s.Samples.Length > 0).ToImmutableArray();
@@ -45,7 +45,7 @@ internal sealed class SensingWorkup
             Drifts = [.. counting.Where(s => s.Sample.Number(FluorescenceProperties.Exposure) is not null && s.Quencher == 0).GroupBy(NameOf, StringComparer.OrdinalIgnoreCase).Select(g => Drift(g.Key, [.. g])).OfType<DriftRun>()],
             Interferences = [.. counting.Where(s => Ion(s) is not null).GroupBy(NameOf, StringComparer.OrdinalIgnoreCase).Select(g => Interferences(g.Key, [.. g], counting, blanks)).Where(i => i.Ions.Length > 0)],
             Waters = [.. Waters(counting, series)],
-            Findings = [.. findings],
+            Findings = [.. EmissionStudy.Of(evidence).Findings, .. findings],
         };
     }
 
@@ -53,11 +53,14 @@ internal sealed class SensingWorkup
     {
         var samples = evidence.Study.Samples.ToDictionary(s => s.Code, StringComparer.Ordinal);
         var found = ImmutableArray.CreateBuilder<SensorSample>();
+        var emission = signal == FluorescenceProperties.Intensity ? EmissionStudy.Of(evidence) : null;
         foreach (var readings in evidence.Study.Readings
-            .Where(r => r.Signal == signal.Name && r.Value is not null && !struck.Contains(r.Id) && samples.ContainsKey(r.Sample))
+            .Where(r => ((r.Signal == signal.Name && r.Value is not null) || (emission is not null && r.Spectrum is not null)) && !struck.Contains(r.Id) && samples.ContainsKey(r.Sample))
             .GroupBy(r => r.Sample, StringComparer.Ordinal))
         {
             var sample = samples[readings.Key];
+            if (sample.Role == SampleRole.Solvent)
+                continue;
             if (sample.Number(FluorescenceProperties.Quencher) is { } q and < 0)
             {
                 findings.Add(Finding.Of("HF-590", Weight.Stop, string.Create(CultureInfo.InvariantCulture,
@@ -65,20 +68,24 @@ internal sealed class SensingWorkup
                 continue;
             }
 
-            var raw = readings.Average(r => r.Value!.Value);
+            var spectra = emission?.SampleNamed(sample.Code) is { Signal: not null } read ? read : null;
+            Reading[] used = [.. spectra?.Used ?? readings.Where(r => r.Value is not null)];
+            if (used.Length == 0)
+                continue;
+            Measured raw = spectra?.Signal ?? used.Average(r => r.Value!.Value);
 
             // A lifetime is not dimmed by absorption; its absorbances say how much the signals at that level are.
             var (value, factor) = Unfiltered(sample, raw);
             if (!corrected)
                 value = raw;
             if (value is { } kept)
-                found.Add(new(sample, raw, kept, factor, readings.Min(r => r.Order), readings.First().Run));
+                found.Add(new(sample, raw.Value, kept, factor, used.Min(r => r.Order), used[0].Run) { Spectra = spectra });
         }
 
         return found.ToImmutable();
     }
 
-    private (Measured? Value, double? Factor) Unfiltered(Sample sample, double raw)
+    private (Measured? Value, double? Factor) Unfiltered(Sample sample, Measured raw)
     {
         if (sample.Fact(FluorescenceProperties.AbsorbanceExcitation) is not { Value: { } excitation } atExcitation)
             return (raw, null);
@@ -107,10 +114,22 @@ internal sealed class SensingWorkup
         var taken = TakenUp(samples);
         ImmutableArray<Finding> said =
         [
+            .. Mixed(name, [.. samples, .. own.Length > 1 ? own : blanks]),
             .. evidence.Study.Analyte is { } metal && ColouredQuenchers.WithoutAbsorbance(metal, samples.Concat(lifetimes).Any(s => s.Quencher > 0 && s.Factor is not null)) is { } coloured ? [coloured] : Array.Empty<Finding>(),
             .. taken is null ? Array.Empty<Finding>() : [taken],
         ];
         return SensorFitting.Work(new(name, samples, [.. all.Where(s => struck.Contains(s.Code))], own.Length > 1 ? own : blanks) { TakenUp = taken, Findings = said }, "");
+    }
+
+    // A typed intensity and one read from a spectrum are two measures unless they were read in one window, which nobody can see from a number.
+    private static IEnumerable<Finding> Mixed(string name, IReadOnlyCollection<SensorSample> samples)
+    {
+        var typed = samples.Where(s => s.Spectra is null).Select(s => s.Code).ToArray();
+        if (typed.Length > 0 && typed.Length < samples.Count)
+        {
+            yield return Finding.Of("HF-597", Weight.Caution, $"{name}: {Phrase.Count(typed.Length, "vessel")} of {Phrase.Count(samples.Count, "vessel")} and blanks {(typed.Length == 1 ? "has" : "have")} a typed intensity and no spectrum that counts. "
+                + "The two compare only when read in one window: bring the other spectra, or strike these.", typed);
+        }
     }
 
     // The powder that senses also takes up: its own isotherm says how much of what was added is still free.

@@ -13,6 +13,9 @@ namespace Holdfast.Claims.Analyses;
 /// <param name="Run">Run it was read in.</param>
 public sealed record SensorSample(Sample Sample, double Raw, Measured Signal, double? Factor, int Order, string Run)
 {
+    /// <summary>The spectra its signal was read from; null for a signal that was typed.</summary>
+    public SampleSpectra? Spectra { get; init; }
+
     /// <summary>Code of the sample.</summary>
     public string Code => Sample.Code;
 

@@ -75,7 +75,10 @@ public sealed record SensorSeries(
     /// <summary>True when every higher level was read after every lower one: level and time cannot be told apart.</summary>
     public bool IsInRisingOrder
         => Samples.GroupBy(s => s.Run, StringComparer.Ordinal).All(run => run.OrderBy(s => s.Order).Select(s => s.Quencher).ToArray() is var q && q.SequenceEqual(q.Order()))
-            && Levels.Length > 2;
+            && Levels.Length > 2 && IsOrderKnown;
+
+    /// <summary>True when some run holds three levels or more: vessels that come in files of their own have no order.</summary>
+    public bool IsOrderKnown => Samples.GroupBy(s => s.Run, StringComparer.Ordinal).Any(run => run.Select(s => s.Quencher).Distinct().Count() > 2);
 
     /// <summary>Quenching constant by a Stern–Volmer fit up to a level, one over µmol/L, with its standard error; null where it cannot be fitted.</summary>
     /// <param name="to">Highest level, µmol/L.</param>

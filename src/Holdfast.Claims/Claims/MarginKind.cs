@@ -6,7 +6,7 @@ using Holdfast.Studies.History;
 
 namespace Holdfast.Claims;
 
-/// <summary>A kind of margin: how large a difference still counts as none where a rule asks for one.</summary>
+/// <summary>A kind of margin: how large a difference still counts as none where a rule asks for one. The windows of spectra are fixed in the same way, beforehand.</summary>
 /// <param name="Name">Name it is fixed under.</param>
 /// <param name="Low">Lower end where nobody fixed one, in the unit given.</param>
 /// <param name="High">Upper end where nobody fixed one, in the unit given.</param>
@@ -14,6 +14,9 @@ namespace Holdfast.Claims;
 /// <param name="Meaning">What lies inside it, in words.</param>
 public sealed record MarginKind(string Name, double Low, double High, string Unit, string Meaning)
 {
+    /// <summary>What is done where nobody fixed it, for a window that has no default: its ends are then examples. Null for a margin with a default.</summary>
+    public string? Otherwise { get; init; }
+
     /// <summary>Steps of a plateau.</summary>
     public static MarginKind Plateau { get; } = new("plateau", -5, 5, "%", "a later uptake counts as the same as the plateau's");
 
@@ -42,8 +45,20 @@ public sealed record MarginKind(string Name, double Low, double High, string Uni
     /// <summary>Recovery of what was added to a real water.</summary>
     public static MarginKind Recovery { get; } = new("recovery", 80, 110, "%", "what was added to a real water counts as found");
 
+    /// <summary>Where the maximum of an emission spectrum is looked for, on the blank.</summary>
+    public static MarginKind PeakWindow { get; } = new("peak-window", 600, 630, "nm", "the maximum of the blank is looked for, and the intensity is the mean of the five points around it")
+    {
+        Otherwise = "the whole spectrum is searched, the exciting light and its second order kept clear of",
+    };
+
+    /// <summary>Limits between which an emission spectrum is integrated.</summary>
+    public static MarginKind AreaWindow { get; } = new("area-window", 605, 627, "nm", "the spectrum is integrated, and the intensity is the area")
+    {
+        Otherwise = "the peak is read",
+    };
+
     /// <summary>All of them.</summary>
-    public static ImmutableArray<MarginKind> All { get; } = [Plateau, Removal, Capacity, MassBalance, CheckStandard, Retention, ExchangeRatio, Interference, Recovery];
+    public static ImmutableArray<MarginKind> All { get; } = [Plateau, Removal, Capacity, MassBalance, CheckStandard, Retention, ExchangeRatio, Interference, Recovery, PeakWindow, AreaWindow];
 
     /// <summary>The kind with this name, or null.</summary>
     /// <param name="name">Its name.</param>

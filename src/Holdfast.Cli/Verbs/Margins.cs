@@ -29,6 +29,12 @@ internal sealed class Margins : IVerb
                 foreach (var kind in MarginKind.All)
                 {
                     var fixedOne = read.Study.Margins.FirstOrDefault(m => string.Equals(m.Name, kind.Name, StringComparison.Ordinal));
+                    if (fixedOne is null && kind.Otherwise is { } otherwise)
+                    {
+                        door.Out.WriteLine($"{kind.Name,-15} none ({otherwise}): inside it, {kind.Meaning}");
+                        continue;
+                    }
+
                     door.Out.WriteLine($"{kind.Name,-15} {InWords.Plain(fixedOne?.Low ?? kind.Low)} to {InWords.Plain(fixedOne?.High ?? kind.High)} {fixedOne?.Unit ?? kind.Unit}"
                         + $" {(fixedOne is null ? "(default)" : $"(fixed, entry {InWords.Plain(fixedOne.Entry)})")}: inside it, {kind.Meaning}");
                 }

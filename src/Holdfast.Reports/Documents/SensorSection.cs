@@ -38,7 +38,11 @@ internal sealed class SensorSection : IResultSection
         yield return Prose.Heading($"Series {series.Name}");
         yield return Prose.Paragraph(
             $"{InWords.Count(series.Samples.Length, "vessel")} at {InWords.Count(series.Levels.Length, "level")} of quencher, {InWords.Span(series.Levels, "µmol/L")}, and {InWords.Count(series.Blanks.Length, "separate blank")}"
-                + $"{(series.IsInRisingOrder ? "; the levels were read in rising order" : "")}. F0 is the {series.F0From}.");
+                + $"{(series.IsInRisingOrder ? "; the levels were read in rising order" : series.IsOrderKnown ? "" : "; the order in which they were read is not known")}. F0 is the {series.F0From}.");
+        if (Spectra(series, EmissionStudy.Of(dossier.Evidence)) is { } spectra)
+            yield return Prose.Paragraph(spectra);
+        foreach (var figure in Of<SpectraFigure>("spectra", series.Name, dossier))
+            yield return numbering.Figure(figure);
         foreach (var figure in Of<QuenchingFigure>("quenching", series.Name, dossier))
             yield return numbering.Figure(figure);
         yield return numbering.Table(SensorTables.Levels(series));
@@ -53,6 +57,18 @@ internal sealed class SensorSection : IResultSection
         yield return Prose.Paragraph(Range(series));
         if (SensorTables.Limits(series) is { } limits)
             yield return numbering.Table(limits);
+    }
+
+    private static string? Spectra(SensorSeries series, EmissionStudy emission)
+    {
+        SensorSample[] read = [.. series.Samples.Concat(series.Blanks).Where(s => s.Spectra is not null)];
+        if (read.Length == 0 || emission.Window is not { } window)
+            return null;
+        var repeated = read.Count(s => s.Spectra!.Used.Length > 1);
+        return $"The signals of {InWords.Count(read.Length, "vessel and blank", "vessels and blanks")} were read from whole spectra, all in one window: {(window.IsArea ? "the area" : "the mean of five points")} "
+            + $"from {InWords.Setting(window.From, "nm")} to {InWords.Setting(window.To, "nm")} ({emission.WindowFrom}), {(read[0].Spectra!.Solvent is null ? "scatter not taken off" : "less the liquid alone")}. "
+            + (repeated == read.Length ? "Each was read more than once, which gives it an uncertainty of its own."
+                : $"{(repeated == 0 ? "Each" : "All but " + InWords.Count(repeated, "sample"))} was read once: the points of one band do not show their own noise, so that a signal has no uncertainty of its own and the scatter between vessels holds it.");
     }
 
     private static string Law(SensorSeries series)

@@ -3,6 +3,7 @@ using Holdfast.Amounts;
 using Holdfast.Claims.Analyses;
 using Holdfast.Fluorescence;
 using Holdfast.Statistics;
+using Holdfast.Studies;
 using Holdfast.Studies.Properties;
 
 namespace Holdfast.Reports.Trails;
@@ -18,9 +19,11 @@ internal static class SensorTrail
     {
         foreach (var series in Sensing.Of(evidence).Series)
         {
-            if (series.Samples.FirstOrDefault(s => string.Equals(s.Code, code, StringComparison.Ordinal)) is not { } sample)
+            if (series.Samples.Concat(series.Blanks).FirstOrDefault(s => string.Equals(s.Code, code, StringComparison.Ordinal)) is not { } sample)
                 continue;
-            var readings = evidence.Study.Readings.Where(r => r.Sample == code && r.Signal == FluorescenceProperties.Intensity.Name && !evidence.Study.IsStruck(r)).ToImmutableArray();
+            if (kind == "F" && sample is { Spectra: { } spectra, Factor: null } && EmissionStudy.Of(evidence) is { Window: not null } emission)
+                return OfSpectra(sample, spectra, emission);
+            var readings = sample.Spectra?.Used ?? evidence.Study.Readings.Where(r => r.Sample == code && r.Signal == FluorescenceProperties.Intensity.Name && !evidence.Study.IsStruck(r)).ToImmutableArray();
             var signal = new TrailInput("F", sample.Signal, "", $"{StudyTables.InWords.Count(readings.Length, "reading")} in {sample.Run}{(sample.Factor is null ? "" : ", without the inner filter")}");
             return kind switch
             {
@@ -32,6 +35,21 @@ internal static class SensorTrail
         }
 
         return null;
+    }
+
+    private static NumberTrail OfSpectra(SensorSample sample, SampleSpectra spectra, EmissionStudy emission)
+    {
+        var window = emission.Window!;
+        var how = window.IsArea ? "area" : "mean of the five points";
+        var only = spectra.Used.Length == 1 ? ", whose own noise does not show: the scatter between vessels holds it" : "";
+        return new(
+            "F:" + sample.Code, $"signal of {sample.Code}", sample.Signal, "",
+            $"F = {how} from {StudyTables.InWords.Setting(window.From, "nm")} to {StudyTables.InWords.Setting(window.To, "nm")}{(spectra.Solvent is null ? "" : " − the same of the liquid alone")}",
+            [
+                new("Fr", spectra.Raw!.Value, "", $"{StudyTables.InWords.Count(spectra.Used.Length, "spectrum", "spectra")} in {sample.Run}{only}"),
+                .. spectra.Solvent is { } liquid ? [new TrailInput("Fs", liquid, "", "liquid alone, same window")] : Array.Empty<TrailInput>(),
+            ],
+            [.. spectra.Used, .. emission.Samples.Where(s => s.Sample.Role == SampleRole.Solvent).SelectMany(s => s.Used)]);
     }
 
     private static IEnumerable<TrailInput> Absorbances(SensorSample sample)

@@ -132,6 +132,7 @@ internal sealed class FileUnderstanding
             TableKind.Claims => ClaimsTable.Understand(source, mark),
             TableKind.Margins => MarginsTable.Understand(source, mark),
             TableKind.Apparatus => ApparatusTable.Understand(source, mark),
+            TableKind.Spectra => SpectraTable.Understand(source, mark),
             TableKind.Points => PointsColumns.Understand(source, mark),
             _ => SampleTable.Understand(source, columns, mark),
         };

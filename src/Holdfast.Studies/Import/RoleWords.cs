@@ -10,6 +10,7 @@ internal static class RoleWords
         (SampleRole.Standard, "standard std stnd cal calibration calibrationstandard calstd calibrator"),
         (SampleRole.CheckStandard, "checkstandard checkstd check chk qc qcstandard qualitycontrol ccv icv"),
         (SampleRole.Blank, "blank blk reagentblank methodblank calibrationblank calblank"),
+        (SampleRole.Solvent, "solvent solventblank scatter scatterblank liquidalone"),
         (SampleRole.Control, "control ctrl sorbentfree sorbentfreecontrol nosorbent"),
         (SampleRole.SorbentBlank, "sorbentblank sorbentonly powderblank powderonly"),
         (SampleRole.StartSolution, "startsolution start initial initialsolution feed"),
@@ -18,7 +19,7 @@ internal static class RoleWords
         (SampleRole.Outlet, "outlet effluent columnoutlet"));
 
     // Only these are safe to tell from a label; a vial called "Control 3" may be a control of anything.
-    private static readonly FrozenSet<SampleRole> OnLabels = [SampleRole.Standard, SampleRole.CheckStandard, SampleRole.Blank];
+    private static readonly FrozenSet<SampleRole> OnLabels = [SampleRole.Standard, SampleRole.CheckStandard, SampleRole.Blank, SampleRole.Solvent];
 
     /// <summary>What a role column's cell says, or null.</summary>
     /// <param name="text">The cell.</param>

@@ -36,7 +36,8 @@ internal static class RunReadings
         return (runs.ToImmutable(), readings.ToImmutable());
     }
 
-    private static string RunId(TableSource source, string wanted)
+    /// <summary>An id for a run that no run of the study has.</summary>
+    internal static string RunId(TableSource source, string wanted)
     {
         var id = wanted;
         for (var n = 2; source.Study.Runs.Any(r => string.Equals(r.Id, id, StringComparison.Ordinal)); n++)

@@ -16,6 +16,8 @@ internal static class TableKinds
             return TableKind.Apparatus;
         if (Has(HeadingWords.Rule) || Has(HeadingWords.Claim))
             return TableKind.Claims;
+        if (SpectraTable.Is(layout))
+            return TableKind.Spectra;
         var code = Columns.CodeColumn(keys);
         if (code >= 0 && layout.Heading is not null)
         {

@@ -106,18 +106,22 @@ public sealed record TableUnderstanding
 /// <param name="LeftOut">Rows left out: repeated headings, rows that an answer leaves out.</param>
 public readonly record struct RowCount(int Ready, int Undecided, int Blank, int LeftOut)
 {
+    /// <summary>True where spectra are counted, each of them a column, and not rows.</summary>
+    public bool OfSpectra { get; init; }
+
     /// <summary>All of them.</summary>
     public int All => Ready + Undecided + Blank + LeftOut;
 
     /// <summary>"24 rows: 22 ready, 1 needs a decision, 1 blank line left out".</summary>
     public override string ToString()
     {
-        var text = $"{Count(All, "row", "rows")}: {Ordinal.Text(Ready)} ready";
+        var (one, many) = OfSpectra ? ("spectrum", "spectra") : ("row", "rows");
+        var text = $"{Count(All, one, many)}: {Ordinal.Text(Ready)} ready";
         if (Undecided > 0)
             text += $", {Ordinal.Text(Undecided)} {(Undecided == 1 ? "needs" : "need")} a decision";
         if (Blank > 0)
             text += $", {Count(Blank, "blank line", "blank lines")} left out";
-        return LeftOut > 0 ? text + $", {Count(LeftOut, "row", "rows")} left out" : text;
+        return LeftOut > 0 ? text + $", {Count(LeftOut, one, many)} left out" : text;
     }
 
     private static string Count(int n, string one, string many) => Ordinal.Text(n) + " " + (n == 1 ? one : many);
@@ -131,6 +135,9 @@ public enum TableKind
 
     /// <summary>What an instrument showed, sample by sample.</summary>
     Readings,
+
+    /// <summary>Whole spectra, a column each.</summary>
+    Spectra,
 
     /// <summary>Balances, glassware and meters.</summary>
     Apparatus,

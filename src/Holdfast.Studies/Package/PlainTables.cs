@@ -20,7 +20,7 @@ internal static class PlainTables
 
     /// <summary>All of them, in a fixed order.</summary>
     public static ImmutableArray<PlainTable> Of(Study study)
-        => [Samples(study), Facts(study), Readings(study), Runs(study), Claims(study), Margins(study), Plan(study), Apparatus(study), Strikes(study), Originals(study)];
+        => [Samples(study), Facts(study), Readings(study), .. Spectra(study), Runs(study), Claims(study), Margins(study), Plan(study), Apparatus(study), Strikes(study), Originals(study)];
 
     private static PlainTable Samples(Study study)
     {
@@ -90,6 +90,26 @@ internal static class PlainTables
                 study.IsStruck(r), .. Place(r.Origin)]);
         }
         return table;
+    }
+
+    // Most studies hold none: their package stays as it was.
+    private static IEnumerable<PlainTable> Spectra(Study study)
+    {
+        if (study.Readings.All(r => r.Spectrum is null))
+            yield break;
+        var table = new PlainTable("spectra", "One row a point of a spectrum, in the order of the file; the reading says which sample and run it belongs to.",
+        [
+            new("reading", "string", "Address of the reading."),
+            new("point", "integer", "Place in the spectrum, from 1."),
+            new("wavelength_nm", "number", "Wavelength.", "nm"),
+            new("intensity", "number", "Intensity, in the detector's own unit."),
+        ], key: ["reading", "point"]);
+        foreach (var r in study.Readings.Where(r => r.Spectrum is not null))
+        {
+            for (var i = 0; i < r.Spectrum!.Wavelengths.Length; i++)
+                table.Add(r.Id, i + 1, r.Spectrum.Wavelengths[i], r.Spectrum.Intensities[i]);
+        }
+        yield return table;
     }
 
     private static PlainTable Runs(Study study)

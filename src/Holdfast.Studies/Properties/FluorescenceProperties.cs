@@ -6,6 +6,9 @@ public static class FluorescenceProperties
     /// <summary>Intensity of emission, as the detector shows it after dark and solvent are taken off; in its own unit.</summary>
     public static readonly Property Intensity = Property.Signal("intensity", "signal intensity", "", "F", "intensity", "f", "counts", "signalintensity", "fluorescence", "fluorescenceintensity", "emissionintensity", "peakintensity", "integratedintensity");
 
+    /// <summary>A whole spectrum of emission. Tables of spectra and JCAMP-DX files bring it; no heading of an ordinary column does.</summary>
+    public static readonly Property Emission = Property.Signal("emission-spectrum", "emission spectrum", "", null);
+
     /// <summary>Lifetime of the emission; of several components the mean weighted by amplitude.</summary>
     public static readonly Property Lifetime = Property.Signal("lifetime", "lifetime", "ms", "τ", "lifetime", "tau", "decaytime", "meanlifetime");
 

@@ -78,9 +78,28 @@ public sealed class EmissionSpectrum
     public EmissionSpectrum Less(EmissionSpectrum other)
     {
         ArgumentNullException.ThrowIfNull(other);
-        return wavelength.SequenceEqual(other.wavelength)
+        return IsOnWavelengthsOf(other)
             ? new(wavelength, [.. intensity.Zip(other.intensity, (a, b) => a - b)])
             : throw new ArgumentException("Both spectra stand on the same wavelengths.", nameof(other));
+    }
+
+    /// <summary>True when another spectrum stands on the same wavelengths.</summary>
+    /// <param name="other">The other.</param>
+    public bool IsOnWavelengthsOf(EmissionSpectrum other)
+    {
+        ArgumentNullException.ThrowIfNull(other);
+        return wavelength.SequenceEqual(other.wavelength);
+    }
+
+    /// <summary>Mean of spectra that stand on the same wavelengths, point by point.</summary>
+    /// <param name="spectra">One spectrum or more.</param>
+    /// <exception cref="ArgumentException">There is none, or the wavelengths differ.</exception>
+    public static EmissionSpectrum Mean(IReadOnlyList<EmissionSpectrum> spectra)
+    {
+        ArgumentNullException.ThrowIfNull(spectra);
+        if (spectra.Count == 0 || spectra.Any(s => !s.IsOnWavelengthsOf(spectra[0])))
+            throw new ArgumentException("A mean needs one spectrum or more, all on the same wavelengths.", nameof(spectra));
+        return new(spectra[0].wavelength, [.. Enumerable.Range(0, spectra[0].wavelength.Length).Select(i => spectra.Average(s => s.intensity[i]))]);
     }
 
     /// <summary>

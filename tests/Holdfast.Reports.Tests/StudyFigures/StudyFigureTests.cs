@@ -14,7 +14,7 @@ public class StudyFigureTests
     public void Kinds_AreTheOnesThatAReaderExpects()
         => Assert.Equal(
             ["CalibrationFigure", "KineticsFigure", "IsothermFigure", "DoseFigure", "PhFigure", "SpeciesFigure", "DriftFigure", "VantHoffFigure", "CyclesFigure",
-                "SelectivityFigure", "ExchangeFigure", "BreakthroughFigure", "QuenchingFigure", "LifetimeFigure", "InterferenceFigure", "RecoveryFigure"], StudyFigure.Kinds.Select(k => k.GetType().Name));
+                "SelectivityFigure", "ExchangeFigure", "BreakthroughFigure", "SpectraFigure", "QuenchingFigure", "LifetimeFigure", "InterferenceFigure", "RecoveryFigure"], StudyFigure.Kinds.Select(k => k.GetType().Name));
 
     [Fact]
     public void Write_OfTheDemo_HandsOverEachFigureInEachKindAndWidthOnce()

@@ -25,7 +25,7 @@ public class DemoTakeTests
         Assert.Equal(Files("claims*.csv").Sum(f => Lines(f, 1).Length), study.Study.Claims.Length);
         Assert.Equal(Lines("apparatus.csv", 1).Length, study.Study.Apparatus.Length);
         Assert.Equal(
-            ["aas-run1", "aas-run2", "aas-run3", "aas-run4", "cycles", "fluor", "fluor-drift", "interference", "lifetimes"],
+            ["aas-run1", "aas-run2", "aas-run3", "aas-run4", "cycles", "fluor", "fluor-drift", "fluor-spectra", "interference", "lifetimes"],
             study.Study.Runs.Select(r => r.Id).Order(StringComparer.Ordinal));
         Assert.Equal(Files("*").Length - 1, study.Study.Originals.Length);
         Assert.Equal(3, study.Study.Samples.Count(s => s.Role == SampleRole.Digest));
