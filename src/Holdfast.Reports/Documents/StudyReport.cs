@@ -1,5 +1,6 @@
 using System.Globalization;
 using Holdfast.Claims;
+using Holdfast.Reports.Fonts;
 using Holdfast.Reports.Markup;
 
 namespace Holdfast.Reports.Documents;
@@ -21,6 +22,18 @@ public static class StudyReport
         Section[] sections = [.. Sections(dossier, numbering, use).OfType<Section>()];
         var study = dossier.Evidence.Study;
         var title = study.Title.Length == 0 ? "Untitled study" : study.Title;
+        var body = Markup.Html.Element(
+            "body",
+            [
+                Markup.Html.Element("a", [("class", "skip"), ("href", "#report")], "Skip to the report"),
+                Opening.Of(dossier, title, use),
+                Contents(sections),
+                Markup.Html.Element("main", [("id", "report")], sections.Select(Written)),
+                Opening.Foot(study, use),
+            ]);
+        // Bold and slanted words occur everywhere, so each face brings all letters of the page.
+        var letters = string.Concat(Texts(body).SelectMany(t => t.EnumerateRunes()).Distinct().Order());
+        var faces = EmbeddedFaces.Css(from bold in new[] { false, true } from italic in new[] { false, true } select (bold, italic, letters));
         return Markup.Html.Page(Markup.Html.Element(
             "html",
             [("lang", "en")],
@@ -30,17 +43,16 @@ public static class StudyReport
                 Markup.Html.Element("meta", [("name", "viewport"), ("content", "width=device-width, initial-scale=1")]),
                 Markup.Html.Element("meta", [("name", "color-scheme"), ("content", "light dark")]),
                 Markup.Html.Element("title", (study.Invented ? "Invented demo data: " : "") + title),
-                new Stylesheet(ReportStyle.Css(study.Invented))),
-            Markup.Html.Element(
-                "body",
-                [
-                    Markup.Html.Element("a", [("class", "skip"), ("href", "#report")], "Skip to the report"),
-                    Opening.Of(dossier, title, use),
-                    Contents(sections),
-                    Markup.Html.Element("main", [("id", "report")], sections.Select(Written)),
-                    Opening.Foot(study, use),
-                ])));
+                new Stylesheet(faces + ReportStyle.Css(study.Invented))),
+            body));
     }
+
+    private static IEnumerable<string> Texts(Node node) => node switch
+    {
+        TextNode text => [text.Value],
+        Element element => element.Content.SelectMany(Texts),
+        _ => [],
+    };
 
     private static IEnumerable<Section?> Sections(Dossier dossier, Numbering numbering, ReportOptions options)
     {

@@ -7,8 +7,8 @@ using Holdfast.Reports.Markup;
 namespace Holdfast.Reports.Figures;
 
 /// <summary>
-/// A figure as SVG: text stays text, sizes are true, and only presentation attributes are used, so that it may stand in a page whose
-/// content policy forbids inline styles.
+/// A figure as SVG: text stays text and sizes are true. A file brings its typeface; in a page only presentation attributes are used, so that it may
+/// stand where the content policy forbids inline styles.
 /// </summary>
 public static class SvgFigure
 {
@@ -29,6 +29,8 @@ public static class SvgFigure
         };
         if (figure.MadeFrom.Count > 0 && !use.OnScreen)
             content.Add(Html.Element("metadata", string.Join("; ", figure.MadeFrom)));
+        if (!use.OnScreen)
+            content.Add(new Stylesheet(EmbeddedFaces.Css(sheet.Flat.OfType<SheetText>().SelectMany(t => t.Line.Runs, (t, r) => (t.Line.Bold, r.Italic, r.Text)))));
         content.AddRange(sheet.Items.Select(i => Draw(i, use)));
         return Html.Element(
             "svg",

@@ -60,7 +60,8 @@ public partial class StudyReportTests
         Assert.All(Tree.Value.DescendantsAndSelf().Attributes("href"), a => Assert.StartsWith("#", a.Value, StringComparison.Ordinal));
         Assert.DoesNotContain(Tree.Value.DescendantsAndSelf().Attributes(), a => a.Name.LocalName.StartsWith("on", StringComparison.OrdinalIgnoreCase));
         var style = Tree.Value.All("style").Single().Value;
-        Assert.DoesNotContain("url(", style, StringComparison.OrdinalIgnoreCase);
+        // The one thing that stands at an address is the typeface, and that address is its own bytes.
+        Assert.DoesNotContain("url(", style.Replace("url(data:font/ttf;base64,", "", StringComparison.Ordinal), StringComparison.OrdinalIgnoreCase);
         Assert.DoesNotContain("@import", style, StringComparison.OrdinalIgnoreCase);
         Assert.Equal(["http://www.w3.org/2000/svg"], Address().Matches(Page.Value).Select(m => m.Value).Distinct());
     }
