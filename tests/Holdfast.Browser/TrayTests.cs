@@ -8,7 +8,7 @@ namespace Holdfast.Browser;
 [Collection("browser")]
 public sealed class TrayTests(Browsing browsing) : IClassFixture<Browsing>
 {
-    // A drop as the browser hands it over: files in a DataTransfer. Folders need a real drag and are not among them.
+    // A drop as the browser hands it over: files in a DataTransfer, of any names and bytes.
     private const string Drop = """
         files => {
           const carried = new DataTransfer();
@@ -101,6 +101,48 @@ public sealed class TrayTests(Browsing browsing) : IClassFixture<Browsing>
         {
             await page.Locator(".incoming", new() { Has = page.Locator("h3", new() { HasText = name }) }).GetByRole(AriaRole.Button, new() { Name = "Take it out of the tray" }).ClickAsync();
             await page.Locator(".incoming h3", new() { HasText = name }).WaitForAsync(new() { State = WaitForSelectorState.Detached });
+        }
+
+        Assert.True(browsing.Offences.Count == 0, string.Join("\n", browsing.Offences));
+    }
+
+    // A drag from outside the browser, as the browser itself carries it: only such a one brings folders.
+    [Fact]
+    public async Task Folder_DraggedInFromOutside_BringsEveryFileInIt()
+    {
+        var page = await browsing.Open();
+        var root = Directory.CreateTempSubdirectory("holdfast-drag-").FullName;
+        try
+        {
+            var folder = Directory.CreateDirectory(Path.Combine(root, "instrument"));
+            var below = folder.CreateSubdirectory("second day");
+            await File.WriteAllBytesAsync(Path.Combine(folder.FullName, "one.csv"), Text("sample,mass (mg),volume (mL)\nDRAG-1,20.1,50\n"), TestContext.Current.CancellationToken);
+            await File.WriteAllBytesAsync(Path.Combine(below.FullName, "two.csv"), Text("sample,mass (mg),volume (mL)\nDRAG-2,20.2,50\n"), TestContext.Current.CancellationToken);
+            await browsing.Go(page, "/readings");
+            var box = (await page.Locator("[data-tray-drop]").First.BoundingBoxAsync())!;
+            var hand = await page.Context.NewCDPSessionAsync(page);
+            foreach (var type in new[] { "dragEnter", "dragOver", "drop" })
+            {
+                await hand.SendAsync("Input.dispatchDragEvent", new Dictionary<string, object>
+                {
+                    ["type"] = type,
+                    ["x"] = box.X + box.Width / 2,
+                    ["y"] = box.Y + 10,
+                    ["data"] = new Dictionary<string, object> { ["items"] = Array.Empty<object>(), ["files"] = new[] { folder.FullName }, ["dragOperationsMask"] = 1 },
+                });
+            }
+
+            await page.Locator(".incoming h3", new() { HasText = "two.csv" }).WaitForAsync();
+            Assert.Equal(["one.csv", "two.csv"], (await page.Locator(".incoming h3").AllInnerTextsAsync()).Order());
+            while (await page.GetByRole(AriaRole.Button, new() { Name = "Take it out of the tray" }).CountAsync() is > 0 and var left)
+            {
+                await page.GetByRole(AriaRole.Button, new() { Name = "Take it out of the tray" }).First.ClickAsync();
+                await page.WaitForFunctionAsync($"() => document.querySelectorAll('.incoming').length < {left} && !document.querySelector('.tray .working')");
+            }
+        }
+        finally
+        {
+            Directory.Delete(root, recursive: true);
         }
 
         Assert.True(browsing.Offences.Count == 0, string.Join("\n", browsing.Offences));

@@ -1,5 +1,6 @@
 using System.Globalization;
 using System.Text;
+using Holdfast.Statistics;
 using Microsoft.Playwright;
 
 namespace Holdfast.Browser;
@@ -83,6 +84,35 @@ public sealed class WalkTests(Browsing browsing) : IClassFixture<Browsing>
         await page.Locator($"td[data-code='{code}'][data-col='2'][data-seen='31.25']").WaitForAsync();
         await page.Locator("[data-undo]").PressAsync("Enter");
         await page.Locator($"td[data-code='{code}'][data-col='2'][data-seen='{seen}']").WaitForAsync();
+    }
+
+    [Fact]
+    public async Task Numbers_FiftyDrawnByLot_AreEachOneActionFromTheCellsTheyWereReadFrom()
+    {
+        var page = await browsing.Open();
+        await browsing.Go(page, "/quantities");
+        var all = await page.EvaluateAsync<string[]>("() => [...document.querySelectorAll('td a[href^=\"/quantities/\"]')].map(a => a.getAttribute('href'))");
+        Assert.True(all.Length > 500);
+        var wrong = new List<string>();
+        new SeededStream(50, "numbers by lot").Shuffle<string>(all);
+        foreach (var number in all[..50])
+        {
+            await page.GotoAsync(browsing.Bench.Host.Address + number);
+            await page.Locator(".value").WaitForAsync();
+            var cells = await page.Locator("table:has(caption:has-text('reading')) tbody tr td:last-child").AllInnerTextsAsync();
+            var shares = await page.Locator("table:has(caption:has-text('Where the uncertainty comes from')) tbody td.number").AllInnerTextsAsync();
+            // Eight shares to one decimal: rounding alone moves their sum by up to 0.4.
+            var sum = shares.Sum(s => double.Parse(s, CultureInfo.InvariantCulture));
+            if (cells.Count == 0 || cells.Any(c => !c.Contains("row ", StringComparison.Ordinal)))
+                wrong.Add($"{number}: no cell at its end");
+            if (shares.Count == 0)
+                Assert.Contains("no uncertainty", await page.Locator(".value").InnerTextAsync(), StringComparison.Ordinal);
+            else if (Math.Abs(sum - 100) > 0.4)
+                wrong.Add($"{number}: shares add up to {sum}");
+        }
+
+        Assert.True(wrong.Count == 0, string.Join("\n", wrong));
+        Assert.True(browsing.Offences.Count == 0, string.Join("\n", browsing.Offences));
     }
 
     [Fact]
