@@ -90,6 +90,26 @@ public class DemoTests
     }
 
     [Fact]
+    public void Strike_RehearsedThenDone_ChangesWhatTheRehearsalSaid()
+    {
+        using var line = new Typed();
+        line.Type("demo");
+        line.Folder = Path.Combine(line.Folder, "holdfast-demo");
+        Assert.Equal(Exit.NoSuchThing, line.Type("strike", "V-99", "--rehearse"));
+        Assert.Equal(Exit.Done, line.Type("strike", "K20-120-1", "--rehearse", "--as", "csv"));
+        var rehearsed = line.Out;
+        Assert.Contains("KIN-20", rehearsed, StringComparison.Ordinal);
+        line.Type("list", "daybook");
+        Assert.DoesNotContain("strike K20-120-1", line.Out, StringComparison.Ordinal);
+        line.Type("mark", "before the strike");
+        line.Type("strike", "K20-120-1", "--because", "stopper leaked");
+        Assert.Equal(Exit.Done, line.Type("since", "before the strike", "--as", "csv"));
+        Assert.Equal(rehearsed.Split('\n')[1..], line.Out.Split('\n')[1..]);
+        Assert.Contains("strike K20-120-1", line.Error, StringComparison.Ordinal);
+        Assert.Equal(Exit.NoSuchThing, line.Type("since", "never"));
+    }
+
+    [Fact]
     public void Write_Everything_GivesReportTablesAndFiguresOnce()
     {
         using var line = new Typed();

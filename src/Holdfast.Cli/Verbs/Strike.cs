@@ -1,4 +1,6 @@
 using System.CommandLine;
+using Holdfast.Claims;
+using Holdfast.Reports.StudyTables;
 using Holdfast.Studies.History;
 
 namespace Holdfast.Cli.Verbs;
@@ -8,7 +10,7 @@ internal sealed class Strike : IVerb
 {
     public int Place => 40;
 
-    public IReadOnlyList<string> Examples => ["holdfast strike V-11 --because \"stopper leaked\"", "holdfast strike R-0142 --because \"bubble in the capillary\""];
+    public IReadOnlyList<string> Examples => ["holdfast strike V-11 --because \"stopper leaked\"", "holdfast strike R-0142 --rehearse"];
 
     public IReadOnlyList<(int Code, string Meaning)> Exits
         => [(Exit.NeedsDecision, "no reason, or struck already"), (Exit.NoSuchThing, "no such sample or reading"), (Exit.ChangedOrSealed, "changed elsewhere or sealed")];
@@ -18,10 +20,13 @@ internal sealed class Strike : IVerb
         var options = new StudyOptions();
         var target = new Argument<string>("target") { Description = "sample code or reading id" };
         var because = new Option<string>("--because") { Description = "why; a reader will see this" };
-        var command = options.On(new Command("strike", "draw a line through a sample or reading; it stays legible") { target, because });
+        var rehearse = new Option<bool>("--rehearse") { Description = "show what would change, keep nothing" };
+        var command = options.On(new Command("strike", "draw a line through a sample or reading; it stays legible") { target, because, rehearse });
         command.SetAction(parsed =>
         {
             var what = parsed.GetValue(target)!;
+            if (parsed.GetValue(rehearse))
+                return Rehearse(options, parsed, door, what);
             if (parsed.GetValue(because) is not { Length: > 0 } reason || string.IsNullOrWhiteSpace(reason))
             {
                 door.Error.WriteLine($"Say why {what} is struck: --because \"…\". A reader will see this.");
@@ -36,5 +41,23 @@ internal sealed class Strike : IVerb
             return Exit.Done;
         });
         return command;
+    }
+
+    private static int Rehearse(StudyOptions options, ParseResult parsed, Door door, string what)
+    {
+        using var study = options.Read(parsed, door);
+        if (study.Study.Sample(what) is null && study.Study.Reading(what) is null)
+        {
+            door.Error.WriteLine($"There is no sample or reading {what} in this study. Nothing was tried.");
+            return Exit.NoSuchThing;
+        }
+
+        var changes = WorkingComparison.OfStrike(Dossier.Of(study.Study), what);
+        if (changes.IsEmpty)
+            door.Out.WriteLine($"Without {what} no claim, finding or mean changes.");
+        else
+            Printed.Write(changes.AsTable("with it", "without it"), parsed.GetValue(options.As)!, door.Out);
+        options.Remark(parsed, door, "Nothing was kept.");
+        return Exit.Done;
     }
 }

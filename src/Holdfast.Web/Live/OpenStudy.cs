@@ -1,4 +1,5 @@
 using Holdfast.Claims;
+using Holdfast.Reports.StudyTables;
 using Holdfast.Studies;
 using Holdfast.Studies.History;
 using Holdfast.Studies.Import;
@@ -141,17 +142,10 @@ public sealed class OpenStudy : IDisposable
     /// <summary>What would follow from a strike, set beside what follows now. Nothing is kept.</summary>
     /// <param name="target">Sample code or reading id.</param>
     /// <param name="cancel">Stops it.</param>
-    public Task<StrikeComparison> Compare(string target, CancellationToken cancel)
+    public Task<WorkingComparison> Compare(string target, CancellationToken cancel)
     {
         var state = now;
-        return Task.Run(
-            () =>
-            {
-                var study = state.Study;
-                var struck = study with { Strikes = study.Strikes.Add(new Strike(target, "as if", study.Version + 1, clock.GetLocalNow(), who)) };
-                return StrikeComparison.Of(state.Dossier ?? Dossier.Of(study), Dossier.Of(struck));
-            },
-            cancel);
+        return Task.Run(() => WorkingComparison.OfStrike(state.Dossier ?? Dossier.Of(state.Study), target), cancel);
     }
 
     /// <summary>The bytes of an original, checked against its fingerprint.</summary>
