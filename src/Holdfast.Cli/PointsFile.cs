@@ -1,4 +1,5 @@
 using System.Globalization;
+using Holdfast.Claims.Analyses;
 using Holdfast.Fitting;
 using Holdfast.Studies;
 using Holdfast.Studies.Import;

@@ -56,6 +56,7 @@ public sealed class BenchHost : IAsyncDisposable
         var place = new StudyPlace(options);
         builder.Services.AddSingleton(place);
         builder.Services.AddSingleton(_ => new OpenStudy(StudyFolder.Open(place.Folder, options.Clock), options.Clock, place.Who));
+        builder.Services.AddSingleton(services => new Resampling(services.GetRequiredService<OpenStudy>(), options.Clock));
         builder.Services.AddSingleton<Tray>();
 
         var token = new StartToken();

@@ -3,6 +3,7 @@ using System.Globalization;
 using Holdfast.Claims.Analyses;
 using Holdfast.Fitting;
 using Holdfast.Reports.StudyTables;
+using Holdfast.Reports.Tables;
 using Holdfast.Studies;
 using Holdfast.Studies.Import;
 
@@ -13,9 +14,9 @@ internal sealed class FitCurves : IVerb
 {
     public int Place => 55;
 
-    public IReadOnlyList<string> Examples => ["holdfast fit kinetics", "holdfast fit isotherm points.csv --as json"];
+    public IReadOnlyList<string> Examples => ["holdfast fit kinetics", "holdfast fit isotherm points.csv --resample 5000"];
 
-    public IReadOnlyList<(int Code, string Meaning)> Exits => [(Exit.NeedsDecision, "no curve settled, or the points need a decision"), (Exit.NoSuchThing, "no such series")];
+    public IReadOnlyList<(int Code, string Meaning)> Exits => [(Exit.NeedsDecision, "no curve settled, or the points need a decision"), (Exit.NoSuchThing, "no such series"), (Exit.Stopped, "stopped by you")];
 
     public Command Command(Door door)
     {
@@ -23,13 +24,24 @@ internal sealed class FitCurves : IVerb
         var family = new Argument<string>("family") { Description = "kinetics, isotherm or quenching" };
         family.AcceptOnlyFromAmong([.. CurveFamily.All.Select(f => f.Name)]);
         var points = new Argument<string?>("points") { Description = "a table with two columns of points; the study's own series when left out", Arity = ArgumentArity.ZeroOrOne };
-        var command = options.On(new Command("fit", "fit every curve of a family and compare them honestly") { family, points });
-        command.SetAction(parsed =>
+        var resample = new Option<int?>("--resample") { Description = "a second opinion on the best curve's intervals, from so many resamples" };
+        var command = options.On(new Command("fit", "fit every curve of a family and compare them honestly") { family, points, resample });
+        command.SetAction((parsed, cancel) => Task.FromResult(Act(parsed, cancel)));
+        return command;
+
+        int Act(ParseResult parsed, CancellationToken cancel)
         {
+            if (parsed.GetValue(resample) is { } asked && asked is < ResampledFit.Fewest or > ResampledFit.Most)
+            {
+                door.Error.WriteLine(string.Create(CultureInfo.InvariantCulture, $"{asked} resamples: between {ResampledFit.Fewest} and {ResampledFit.Most} can be drawn."));
+                return Exit.NotUnderstood;
+            }
+
             var curves = CurveFamily.All.First(f => f.Name == parsed.GetValue(family));
             var form = parsed.GetValue(options.As)!;
+            var count = parsed.GetValue(resample);
             if (parsed.GetValue(points) is { } file)
-                return OfPoints(Path.GetFullPath(file, door.Folder), curves, form, door);
+                return OfPoints(Path.GetFullPath(file, door.Folder), curves, form, count, door, cancel);
             using var study = options.Read(parsed, door);
             var all = curves.OfStudy(Evidence.Of(study.Study)).ToArray();
             if (all.Length == 0)
@@ -38,13 +50,12 @@ internal sealed class FitCurves : IVerb
                 return Exit.NoSuchThing;
             }
 
-            Show(all, form, door);
+            Show(all, form, count, door, cancel);
             return all.Any(s => s.Fits.Any(f => f.IsFit && f.Aicc is not null)) ? Exit.Done : Exit.NeedsDecision;
-        });
-        return command;
+        }
     }
 
-    private static int OfPoints(string path, CurveFamily family, string form, Door door)
+    private static int OfPoints(string path, CurveFamily family, string form, int? count, Door door, CancellationToken cancel)
     {
         var bytes = File.Exists(path) ? new FileInfo(path) : null;
         if (bytes is null)
@@ -53,7 +64,7 @@ internal sealed class FitCurves : IVerb
             return Exit.NeedsDecision;
         }
 
-        var understood = Take.Understand(new Study { Title = "points" }, [PointsFile.Read(path)], Answers.None)[0].Understanding;
+        var understood = Take.Understand(new Study { Title = "points" }, [PointsFile.Read(path)], Answers.None, cancel)[0].Understanding;
         foreach (var finding in understood.Findings)
             door.Error.WriteLine($"{finding.Code} {finding.Sentence}");
         foreach (var question in understood.Questions.Where(q => q.IsOpen))
@@ -72,16 +83,43 @@ internal sealed class FitCurves : IVerb
         if (weighed.Value is not { } used)
             return Exit.NeedsDecision;
         var fits = family.Curves.Select(m => m.Fit(used)).ToArray();
-        Show([(Path.GetFileNameWithoutExtension(path), fits)], form, door);
+        Show([(Path.GetFileNameWithoutExtension(path), fits)], form, count, door, cancel);
         return fits.Any(f => f.IsFit && f.Nu > 0) ? Exit.Done : Exit.NeedsDecision;
     }
 
     // One table whatever the number of series, so that its JSON is one object.
-    private static void Show((string Series, IReadOnlyList<FitResult> Fits)[] fitted, string form, Door door)
+    private static void Show((string Series, IReadOnlyList<FitResult> Fits)[] fitted, string form, int? count, Door door, CancellationToken cancel)
     {
+        if (count is { } resamples)
+        {
+            Printed.Write(Resampled(fitted, resamples, door, cancel), form, door.Out);
+            return;
+        }
+
         Printed.Write(ParameterTable.Of("fits", $"Curves fitted to {string.Join(", ", fitted.Select(f => f.Series))}", fitted), form, door.Out);
         foreach (var (series, fits) in fitted)
             Tell(series, fits, door);
+    }
+
+    private static Table Resampled((string Series, IReadOnlyList<FitResult> Fits)[] fitted, int count, Door door, CancellationToken cancel)
+    {
+        var second = new List<(string, ResampledFit)>();
+        foreach (var (series, fits) in fitted)
+        {
+            if (fits.Where(f => f.IsFit && f.Aicc is not null).MinBy(f => f.Aicc) is not { } best)
+            {
+                door.Error.WriteLine($"{series}: no curve settled, so there is nothing to resample.");
+                continue;
+            }
+
+            var outcome = ResampledFit.Of(best, count, progress: new Counted($"{series}, {best.Card.Name}", count, door), cancel: cancel);
+            if (outcome.Value is { } drawn)
+                second.Add((series, drawn));
+            else
+                door.Error.WriteLine($"{series}: {string.Join(" ", outcome.Findings.Select(f => f.Sentence))}");
+        }
+
+        return ResampleTable.Of("resampled", $"Intervals of the best curve, resampled: {string.Join(", ", second.Select(s => s.Item1))}", second);
     }
 
     private static void Tell(string name, IReadOnlyList<FitResult> fits, Door door)

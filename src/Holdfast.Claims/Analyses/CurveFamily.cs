@@ -1,10 +1,9 @@
-using Holdfast.Claims.Analyses;
 using Holdfast.Fitting;
 using Holdfast.Fluorescence;
 using Holdfast.Isotherms;
 using Holdfast.Kinetics;
 
-namespace Holdfast.Cli;
+namespace Holdfast.Claims.Analyses;
 
 /// <summary>A family of curves that can be fitted to a study's series or to a table of points.</summary>
 /// <param name="Name">Name as typed: "kinetics".</param>
@@ -14,7 +13,7 @@ namespace Holdfast.Cli;
 /// <param name="YUnit">Unit of y where the table states none.</param>
 /// <param name="Absent">What to say when the study has no such series.</param>
 /// <param name="OfStudy">The study's own series with their fits.</param>
-internal sealed record CurveFamily(
+public sealed record CurveFamily(
     string Name, IReadOnlyList<Model> Curves, string Axes, string XUnit, string YUnit, string Absent,
     Func<Evidence, IEnumerable<(string Series, IReadOnlyList<FitResult> Fits)>> OfStudy)
 {
