@@ -26,6 +26,15 @@ public sealed class FindTests(Browsing browsing) : IClassFixture<Browsing>
     }
 
     [Fact]
+    public async Task Address_OfAPlaceInAPage_LeadsThereThoughThePageDrawsItLater()
+    {
+        var page = await browsing.Open();
+        await browsing.Go(page, "/findings#second-opinion");
+        await page.WaitForFunctionAsync("() => { const at = document.getElementById('second-opinion')?.getBoundingClientRect(); return at && at.top >= 0 && at.bottom <= innerHeight; }");
+        Assert.True(browsing.Offences.Count == 0, string.Join("\n", browsing.Offences));
+    }
+
+    [Fact]
     public async Task Moment_Named_ShowsWhatChangedSince()
     {
         var page = await browsing.Open();

@@ -127,3 +127,16 @@ document.addEventListener("drop", async event => {
   }
   await sendFiles(box, files);
 });
+
+// A page draws its content after it has loaded: what the address points at is looked for until it is there.
+const sought = () => document.getElementById(decodeURIComponent(location.hash.slice(1)));
+if (location.hash.length > 1 && !sought()) {
+  const watch = new MutationObserver(() => {
+    const found = sought();
+    if (found) {
+      watch.disconnect();
+      found.scrollIntoView();
+    }
+  });
+  watch.observe(document.body, { childList: true, subtree: true });
+}
