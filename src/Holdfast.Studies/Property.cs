@@ -5,7 +5,7 @@ namespace Holdfast.Studies;
 
 /// <summary>
 /// Something that can be recorded about a sample or read from it: mass, contact time, absorbance. A file's column is recognised
-/// by a property's <see cref="Headings"/>. Every static field of type <see cref="Property"/> in this assembly is found by one reflection
+/// by a property's <see cref="Headings"/>. Every static field that holds properties, one or several, is found in this assembly by one reflection
 /// pass, so a new area of work adds one file of properties and edits nothing else.
 /// </summary>
 /// <param name="Name">Stable name, used in files and addresses: "contact-time".</param>
@@ -21,8 +21,8 @@ public sealed record Property(
     private static readonly Lazy<ImmutableArray<Property>> Found = new(() =>
         [.. typeof(Property).Assembly.GetTypes()
             .SelectMany(t => t.GetFields(BindingFlags.Public | BindingFlags.Static))
-            .Where(f => f.FieldType == typeof(Property))
-            .Select(f => (Property)f.GetValue(null)!)
+            .Where(f => f.FieldType == typeof(Property) || f.FieldType == typeof(ImmutableArray<Property>))
+            .SelectMany(f => f.GetValue(null) switch { Property one => [one], ImmutableArray<Property> several => several, _ => ImmutableArray<Property>.Empty })
             .OrderBy(p => p.Name, StringComparer.Ordinal)]);
 
     /// <summary>True for an amount of something other than the study's element: its milligrams are never turned into moles by that element's molar mass.</summary>

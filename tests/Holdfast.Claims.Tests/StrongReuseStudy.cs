@@ -56,6 +56,7 @@ internal static class StrongReuseStudy
                 Claims =
                 [
                     Claim("spontaneous-and-endothermic"),
+                    Claim("stable-in-water", ("ph", "6"), ("fraction", "38 %")),
                     Claim("selective", ("over", "Zn, Ca"), ("factor", "2")),
                     Claim("ion-exchange", ("ion", "Ca"), ("ratio", "1")),
                     Claim("reusable", ("cycles", "5")),
@@ -79,7 +80,7 @@ internal static class StrongReuseStudy
             if (kelvin == 298.15)
             {
                 for (var i = 1; i <= 3; i++)
-                    Add(Invariant($"ALONE-{i}"), SampleRole.SorbentBlank, [(BatchProperties.StartPh, 6), (BatchProperties.EndPh, 6.5), (StabilityProperties.DissolvedCalcium, 5 * (1 + 0.01 * chance.Normal()))]);
+                    Add(Invariant($"ALONE-{i}"), SampleRole.SorbentBlank, [(BatchProperties.StartPh, 6), (BatchProperties.EndPh, 6.5), (BatchProperties.Volume, 25), (BatchProperties.Mass, 50), (StabilityProperties.DissolvedCalcium, 5 * (1 + 0.01 * chance.Normal()))]);
             }
         }
 
@@ -118,7 +119,7 @@ internal static class StrongReuseStudy
             {
                 var other = 0.34 / (1 + (0.34 - 0.1) / 0.1 / preference * Math.Exp(0.03 * chance.Normal()));
                 Add(Invariant($"MIX-{rival}-{i}"), SampleRole.Vessel,
-                    [(CompetitionProperties.InitialOfEach, 0.34), (CompetitionProperties.AnalyteLeft, 0.1), (CompetitionProperties.RivalLeft, other)], (CompetitionProperties.Rival, rival));
+                    [(BatchProperties.ContactTime, 1440), (CompetitionProperties.InitialOfEach, 0.34), (CompetitionProperties.AnalyteLeft, 0.1), (CompetitionProperties.RivalLeft, other)], (CompetitionProperties.Rival, rival));
             }
         }
 

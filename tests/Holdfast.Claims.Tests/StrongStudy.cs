@@ -52,6 +52,12 @@ internal static class StrongStudy
             Replicates("WATER", "tap", 1.0, 4, 1440, "B1", control: true);
             for (var i = 0; i < 3; i++)
                 Add(Invariant($"D-{i}"), SampleRole.Digest, (BatchProperties.UptakeBySolid, Uptake(20, 2, 1440) * (1 + Vessel * chance.Normal())), (BatchProperties.InitialConcentration, 20));
+            for (var i = 0; i < 3; i++)
+            {
+                Add(Invariant($"POWDER-{i}"), SampleRole.SorbentBlank, (BatchProperties.StartPh, 6), (BatchProperties.Volume, 25), (BatchProperties.Mass, 50),
+                    (StabilityProperties.DissolvedCalcium, 3 * (1 + 0.02 * chance.Normal())), (StabilityProperties.MassLoss, 0.3 * (1 + 0.05 * chance.Normal())));
+            }
+
             Read(Add("Q-2", SampleRole.CheckStandard, (SpectrometryProperties.StandardConcentration, 1.5)), 1.5, 3);
             return new Study
             {
@@ -90,6 +96,7 @@ internal static class StrongStudy
             yield return Claim("favourable", ("series", "ISO"));
             yield return Claim("smallest-sufficient-dose", ("series", "DOSE"), ("dose", "12 g/L"));
             yield return Claim("mass-balance", ("against", "ISO"), ("c0", "20 mg/L"));
+            yield return Claim("stable-in-water", ("ph", "6"), ("fraction", "38 %"));
             yield return Claim("meets-limit", ("series", "WATER"), ("limit", "2.38 mg/L"));
             yield return Claim("reproducible", ("series", "BATCH"));
             yield return Claim("better-than-published", ("series", "ISO"), ("published", "7 mg/g"), ("published-u", "0.3 mg/g"), ("at", "5 mg/L"),

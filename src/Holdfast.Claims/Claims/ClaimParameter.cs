@@ -41,7 +41,7 @@ public sealed record ClaimParameter(string Name, string Asks, string Example, st
         new("ion-radius", "radius of the hydrated ion", "0.404 nm", "nm"),
         new("mechanism", "static or dynamic", "static", null),
         new("formula", "formula of the powder", "Ca5(PO4)3OH", null),
-        new("fraction", "share of calcium in the powder", "40 %", "%"),
+        new("fraction", "share of the constituent in the powder", "40 %", "%"),
         new("direction", "endothermic or exothermic", "endothermic", null),
         new("ion", "ion that is given up", "Ca", null),
         new("ratio", "ions given up for one taken up", "1", ""),

@@ -32,7 +32,8 @@ public sealed class Chemisorption : IClaimRule
     public IEnumerable<Claim> Invited(Evidence evidence) => [];
 
     /// <inheritdoc/>
-    public IEnumerable<Claim> StandsOn(Claim claim, Evidence evidence) => [];
+    public IEnumerable<Claim> StandsOn(Claim claim, Evidence evidence)
+        => claim.Words("series") is { } name && evidence.SeriesNamed(name) is { } series ? Grounds.OfSorption(evidence, series) : [];
 
     /// <inheritdoc/>
     public Verdict Judge(Claim claim, Evidence evidence)

@@ -31,7 +31,7 @@ public sealed class Endothermic : IClaimRule
     /// <inheritdoc/>
     public IEnumerable<Claim> StandsOn(Claim claim, Evidence evidence)
         => FamilyOf(claim, evidence) is not { } family ? []
-            : family.Isotherms.SelectMany(i => Grounds.OfConcentrations(evidence, i.Fitted.Series.Vessels).Concat(Grounds.OfEquilibrium(evidence, i.Fitted.Series))).DistinctBy(c => c.Id, StringComparer.Ordinal);
+            : family.Isotherms.SelectMany(i => Grounds.OfSorption(evidence, i.Fitted.Series).Concat(Grounds.OfEquilibrium(evidence, i.Fitted.Series))).DistinctBy(c => c.Id, StringComparer.Ordinal);
 
     /// <inheritdoc/>
     public Verdict Judge(Claim claim, Evidence evidence)

@@ -22,7 +22,13 @@ public sealed class IonExchange : IClaimRule
 
     /// <inheritdoc/>
     public IEnumerable<Claim> StandsOn(Claim claim, Evidence evidence)
-        => IonOf(claim, evidence) is { } ion ? Grounds.OfConcentrations(evidence, ion.Points.Select(p => p.Vessel)) : [];
+    {
+        if (IonOf(claim, evidence) is not { } ion)
+            return [];
+        Vessel[] vessels = [.. ion.Points.Select(p => p.Vessel)];
+        return evidence.Series.Where(s => s.Vessels.Intersect(vessels).Any()).SelectMany(s => Grounds.OfSorption(evidence, s)).DistinctBy(c => c.Id, StringComparer.Ordinal)
+            .Concat(Grounds.OfStability(evidence, vessels));
+    }
 
     /// <inheritdoc/>
     public Verdict Judge(Claim claim, Evidence evidence)

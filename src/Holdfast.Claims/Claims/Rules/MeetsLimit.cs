@@ -35,7 +35,8 @@ public sealed class MeetsLimit : IClaimRule
     public IEnumerable<Claim> Invited(Evidence evidence) => [];
 
     /// <inheritdoc/>
-    public IEnumerable<Claim> StandsOn(Claim claim, Evidence evidence) => Grounds.OfConcentrations(evidence, VesselsOf(claim, evidence));
+    public IEnumerable<Claim> StandsOn(Claim claim, Evidence evidence)
+        => VesselsOf(claim, evidence) is var vessels ? Grounds.OfConcentrations(evidence, vessels).Concat(Grounds.OfStability(evidence, vessels)) : [];
 
     /// <inheritdoc/>
     public Verdict Judge(Claim claim, Evidence evidence)

@@ -34,6 +34,7 @@ public sealed class OptimumPh : IClaimRule
     public IEnumerable<Claim> StandsOn(Claim claim, Evidence evidence)
         => SeriesOf(claim, evidence) is { } series
             ? Grounds.OfConcentrations(evidence, series.Vessels).Concat(Grounds.OfEquilibrium(evidence, series)).Append(Claim.Raised(PhRecorded.RuleId, ("series", series.Name)))
+                .Concat(Grounds.OfStability(evidence, series.Vessels.Where(v => claim.Number("ph") is { } ph && v.Sample.Number(BatchProperties.StartPh) is { } own && Math.Abs(own - ph) <= SamePh)))
             : [];
 
     /// <inheritdoc/>

@@ -36,6 +36,7 @@ public sealed class OutletMeetsLimit : IClaimRule
     public IEnumerable<Claim> StandsOn(Claim claim, Evidence evidence)
         => claim.In("dose", "g/L") is not null && StagePlans.Isotherm(evidence, claim.Words("isotherm")) is { } chosen
             ? Grounds.OfSorption(evidence, chosen.Series.Series).Concat(Grounds.OfEquilibrium(evidence, chosen.Series.Series))
+                .Concat(Grounds.OfStability(evidence, chosen.Series.Series.Vessels))
             : [];
 
     /// <inheritdoc/>

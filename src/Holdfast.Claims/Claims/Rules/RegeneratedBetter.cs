@@ -29,7 +29,7 @@ public sealed class RegeneratedBetter : IClaimRule
 
     /// <inheritdoc/>
     public IEnumerable<Claim> StandsOn(Claim claim, Evidence evidence)
-        => ReuseStudy.Named(evidence, claim.Words("series")) is { } s ? Grounds.OfSorption(evidence, s.Source) : [];
+        => ReuseStudy.Named(evidence, claim.Words("series")) is { } s ? Grounds.OfSorption(evidence, s.Source).Concat(Grounds.OfStability(evidence, s.Source.Vessels)) : [];
 
     /// <inheritdoc/>
     public Verdict Judge(Claim claim, Evidence evidence)

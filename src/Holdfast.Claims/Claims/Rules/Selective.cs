@@ -28,7 +28,11 @@ public sealed class Selective : IClaimRule
     public IEnumerable<Claim> Invited(Evidence evidence) => MixtureStudy.Of(evidence).Rivals.IsEmpty ? [] : [Claim.Raised(Id)];
 
     /// <inheritdoc/>
-    public IEnumerable<Claim> StandsOn(Claim claim, Evidence evidence) => [];
+    public IEnumerable<Claim> StandsOn(Claim claim, Evidence evidence)
+    {
+        var samples = MixtureStudy.Of(evidence).Rivals.SelectMany(r => r.Vessels).Select(v => v.Sample).ToArray();
+        return samples.Length == 0 ? [] : Grounds.OfEquilibrium(evidence, samples, []);
+    }
 
     /// <inheritdoc/>
     public Verdict Judge(Claim claim, Evidence evidence)
@@ -49,6 +53,9 @@ public sealed class Selective : IClaimRule
             : Decide([.. rivals.Select(r => (r.Metal, (IReadOnlyList<Measured>)[.. r.Vessels.Select(v => v.Preference)]))], factor);
         if (decision.Numbers.Length > 0 && !study.Rivals.Any(r => r.Metal is "Ca" or "Mg"))
             decision = decision with { Questions = [.. decision.Questions, new("Q42", "Your water holds far more calcium and magnesium than metal: what is left of the capacity?")] };
+        // The guard works on vessels whose concentrations were read here; these come with theirs.
+        if (decision.Numbers.Length > 0)
+            decision = decision with { Warnings = [.. decision.Warnings, "Whether a metal precipitated in these vessels is not judged: record their end pH and run controls without sorbent."] };
         var vessels = rivals.SelectMany(r => r.Vessels).ToArray();
         var scope = vessels.Length == 0 ? null
             : $"{Phrase.Span(vessels.Min(v => v.Start), vessels.Max(v => v.Start), "mmol/L")} of each metal at the start, in one vessel; pH and temperature as recorded for these vessels; {Phrase.Count(vessels.Length, "vessel")}";
