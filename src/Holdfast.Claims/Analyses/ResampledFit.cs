@@ -38,7 +38,7 @@ public sealed record ResampledFit(FitResult Fit, BootstrapResult Resamples, IRea
     /// <returns>The second opinion, or none with the reason.</returns>
     /// <exception cref="ArgumentOutOfRangeException">Too few or too many resamples.</exception>
     /// <exception cref="OperationCanceledException">It was stopped.</exception>
-    public static Outcome<ResampledFit> Of(FitResult fit, int count = Usual, ulong seed = UsualSeed, IProgress<double>? progress = null, CancellationToken cancel = default)
+    public static Outcome<ResampledFit> Of(FitResult fit, int count = Usual, ulong seed = UsualSeed, IProgress<int>? progress = null, CancellationToken cancel = default)
     {
         ArgumentNullException.ThrowIfNull(fit);
         ArgumentOutOfRangeException.ThrowIfLessThan(count, Fewest);

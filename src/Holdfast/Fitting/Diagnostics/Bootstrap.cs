@@ -14,6 +14,9 @@ public static class Bootstrap
     private const int FewestResamples = 100;
     private const double MostFailures = 0.01;
 
+    /// <summary>Points below which percentiles are too narrow to be given.</summary>
+    public const int FewestForPercentiles = 20;
+
     /// <summary>Draws the readings and weights of one resample.</summary>
     /// <param name="resample">Its number, from 0.</param>
     /// <param name="y">Holds the readings; to be overwritten.</param>
@@ -24,48 +27,81 @@ public static class Bootstrap
     /// <summary>Resamples a fit.</summary>
     /// <param name="fit">The fit.</param>
     /// <param name="options">How; null for 2000 studentised residual resamples with seed 0.</param>
-    /// <param name="cancellation">Stops the work between blocks.</param>
+    /// <param name="cancellation">Stops the work within a few refits; nothing half-done comes back.</param>
     /// <exception cref="ArgumentOutOfRangeException">Fewer than 100 resamples, or no thread.</exception>
     /// <exception cref="OperationCanceledException">It was stopped.</exception>
     public static Outcome<BootstrapResult> Of(FitResult fit, BootstrapOptions? options = null, CancellationToken cancellation = default)
     {
         ArgumentNullException.ThrowIfNull(fit);
         options ??= new();
+        return SideBySide([(fit, options.Scheme)], options, cancellation)[0];
+    }
+
+    /// <summary>
+    /// Resamples several fits in step, a block of each before the next block of any: the share of resamples done is the share of the time, whatever one
+    /// refit of each curve costs. Each gives the same bits as alone.
+    /// </summary>
+    /// <param name="fits">The fits, each with its scheme; that of the options is not used.</param>
+    /// <param name="options">How.</param>
+    /// <param name="cancellation">Stops the work within a few refits; nothing half-done comes back.</param>
+    /// <returns>One outcome for each fit, in their order.</returns>
+    /// <exception cref="ArgumentOutOfRangeException">Fewer than 100 resamples, or no thread.</exception>
+    /// <exception cref="OperationCanceledException">It was stopped.</exception>
+    public static IReadOnlyList<Outcome<BootstrapResult>> SideBySide(
+        IReadOnlyList<(FitResult Fit, Resampling Scheme)> fits, BootstrapOptions options, CancellationToken cancellation = default)
+    {
+        ArgumentNullException.ThrowIfNull(fits);
+        ArgumentNullException.ThrowIfNull(options);
         if (options.Count < FewestResamples || options.Threads < 1)
         {
             throw new ArgumentOutOfRangeException(nameof(options), FormattableString.Invariant(
                 $"{options.Count} resamples on {options.Threads} threads; at least {FewestResamples} resamples and one thread are needed."));
         }
 
-        if (!fit.IsFit || fit.Nu < 1 || fit.Covariance is null)
+        var worked = fits.Where(f => CanResample(f.Fit)).Select(f => (f.Fit, f.Scheme, Draws: new Draws(options.Count, f.Fit.P))).ToArray();
+        Draw(worked, options, cancellation);
+        var drawn = new Queue<(FitResult Fit, Resampling Scheme, Draws Draws)>(worked);
+        return [.. fits.Select(f =>
         {
-            return Outcome<BootstrapResult>.None(Finding.Of("HF-424", Weight.Stop,
-                $"{fit.Card.Name} cannot be resampled: there is no fit with points to spare."));
-        }
+            cancellation.ThrowIfCancellationRequested();
+            return CanResample(f.Fit)
+                ? Summarise(f.Fit, drawn.Dequeue().Draws, f.Scheme, options.Seed)
+                : Outcome<BootstrapResult>.None(Finding.Of("HF-424", Weight.Stop, $"{f.Fit.Card.Name} cannot be resampled: there is no fit with points to spare."));
+        })];
+    }
 
-        var draws = new Draws(options.Count, fit.P);
+    private static bool CanResample(FitResult fit) => fit.IsFit && fit.Nu >= 1 && fit.Covariance is not null;
+
+    private static void Draw((FitResult Fit, Resampling Scheme, Draws Draws)[] worked, BootstrapOptions options, CancellationToken cancellation)
+    {
         var blocks = (options.Count + Block - 1) / Block;
-        var done = 0;
+        var (gate, done) = (new Lock(), 0L);
         var parallel = new ParallelOptions { MaxDegreeOfParallelism = options.Threads, CancellationToken = cancellation };
-        Parallel.For(0, blocks, parallel, block =>
+        Parallel.For(0, blocks * worked.Length, parallel, turn =>
         {
+            var (block, (fit, scheme, draws)) = (turn / worked.Length, worked[turn % worked.Length]);
             // A stream for each block: what is drawn does not depend on which thread draws it.
-            var stream = new SeededStream(options.Seed, FormattableString.Invariant($"bootstrap {options.Scheme} block {block}"));
-            var from = block * Block;
-            Refits(fit, draws, from, Math.Min(from + Block, options.Count), Scheme(fit, options.Scheme, stream));
-            options.Progress?.Report((double)Interlocked.Increment(ref done) / blocks);
+            var stream = new SeededStream(options.Seed, FormattableString.Invariant($"bootstrap {scheme} block {block}"));
+            var (from, to) = (block * Block, Math.Min((block + 1) * Block, options.Count));
+            Refits(fit, draws, from, to, Scheme(fit, scheme, stream), cancellation);
+            // Told inside the gate: a count never falls back behind one that was told.
+            lock (gate)
+            {
+                done += to - from;
+                options.Progress?.Report((int)(done / worked.Length));
+            }
         });
-        return Summarise(fit, draws, options);
     }
 
     /// <summary>Fits a run of resamples, each from the estimate; allocates nothing for each of them.</summary>
-    internal static void Refits(FitResult fit, Draws draws, int from, int to, Redraw redraw)
+    internal static void Refits(FitResult fit, Draws draws, int from, int to, Redraw redraw, CancellationToken cancellation = default)
     {
         var (problem, p) = (fit.Problem!, fit.P);
         double[] y = new double[fit.Points.Count], w = new double[y.Length], weights = [.. fit.Weights], readings = fit.Points.YValues;
         double[] theta = new double[p], downhill = new double[p], spread = new double[p];
         for (var resample = from; resample < to; resample++)
         {
+            cancellation.ThrowIfCancellationRequested();
             readings.CopyTo(y, 0);
             weights.CopyTo(w, 0);
             if (!redraw(resample, y, w))
@@ -144,7 +180,7 @@ public static class Bootstrap
     // Multiply-shift on 64 bits: uneven by less than n/2⁶⁴.
     private static int Index(SeededStream stream, int n) => (int)Math.BigMul(stream.NextBits(), (ulong)n, out _);
 
-    private static Outcome<BootstrapResult> Summarise(FitResult fit, Draws draws, BootstrapOptions options)
+    private static Outcome<BootstrapResult> Summarise(FitResult fit, Draws draws, Resampling scheme, ulong seed)
     {
         var settled = draws.Ends.Count(e => e == DrawEnd.Settled);
         var failed = draws.Ends.Count(e => e == DrawEnd.Failed);
@@ -161,23 +197,22 @@ public static class Bootstrap
             var sorted = draws.Column(j).Order().ToArray();
             var mean = sorted.Average();
             var sd = Math.Sqrt(sorted.Sum(v => (v - mean) * (v - mean)) / (sorted.Length - 1));
-            parameters.Add(new(fit.Parameters[j].Symbol, mean, sd, Percentiles(sorted, fit, options), Studentised(fit, draws, j)));
+            parameters.Add(new(fit.Parameters[j].Symbol, mean, sd, Percentiles(sorted, fit), Studentised(fit, draws, j)));
         }
 
         List<Finding> findings = skipped == 0 ? [] : [Finding.Of("HF-424", Weight.Note, FormattableString.Invariant(
             $"{skipped} of {draws.Ends.Length} resamples had too few different x and were skipped."))];
-        return new(new(options.Scheme, options.Seed, draws.Ends.Length, failed, skipped, parameters, draws), findings);
+        return new(new(scheme, seed, draws.Ends.Length, failed, skipped, parameters, draws), findings);
     }
 
-    // Percentiles of residual resamples are too narrow below twenty points whatever is done to the residuals.
-    private static Interval? Percentiles(double[] sorted, FitResult fit, BootstrapOptions options)
-        => options.Scheme == Resampling.Residual && fit.N < 20
-            ? null
-            : new(Quantile(sorted, (1 - fit.Confidence) / 2), Quantile(sorted, (1 + fit.Confidence) / 2), fit.Confidence);
+    // Nominal 95 % percentiles cover 86 to 92 % at six to eight points in every scheme (reference/regression/interval-coverage.csv).
+    private static Interval? Percentiles(double[] sorted, FitResult fit)
+        => fit.N < FewestForPercentiles ? null : new(Quantile(sorted, (1 - fit.Confidence) / 2), Quantile(sorted, (1 + fit.Confidence) / 2), fit.Confidence);
 
     private static Interval? Studentised(FitResult fit, Draws draws, int j)
     {
-        if (fit.Parameters[j].StandardError is not { } se || !(se > 0))
+        // The resamples know the scatter alone, so that their scale is put on the estimate too, whatever uncertainties were stated.
+        if (fit.Parameters[j].StandardError * (fit.Scatter == ScatterModel.Known ? fit.ResidualSd : 1) is not { } se || !(se > 0))
             return null;
         var (value, p) = (fit.Parameters[j].Value, fit.P);
         var t = Enumerable.Range(0, draws.Ends.Length)

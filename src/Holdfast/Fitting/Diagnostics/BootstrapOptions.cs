@@ -15,8 +15,11 @@ public sealed record BootstrapOptions
     /// <summary>The most threads used.</summary>
     public int Threads { get; init; } = 1;
 
-    /// <summary>Told the share that is done, 0 to 1, after each block; null for silence.</summary>
-    public IProgress<double>? Progress { get; init; }
+    /// <summary>
+    /// Told how many resamples of each fit are done, after each block of 250: the count never falls, and the last one is <see cref="Count"/>. Told by whichever
+    /// thread drew the block, one at a time, so what listens should be brief. Null for silence.
+    /// </summary>
+    public IProgress<int>? Progress { get; init; }
 }
 
 /// <summary>What is drawn anew.</summary>

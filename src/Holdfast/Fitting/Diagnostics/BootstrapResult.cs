@@ -40,7 +40,7 @@ public sealed class BootstrapResult
 /// <param name="Symbol">Symbol on the card.</param>
 /// <param name="Mean">Mean over the resamples.</param>
 /// <param name="StandardDeviation">Standard deviation over the resamples.</param>
-/// <param name="Percentile">Percentile interval; null for residual resamples of fewer than 20 points, where it is far too narrow.</param>
+/// <param name="Percentile">Percentile interval; null below <see cref="Bootstrap.FewestForPercentiles"/> points, where it is too narrow.</param>
 /// <param name="Studentised">Interval from (b* − b)/se*; null for a parameter on a bound.</param>
 public sealed record ResampledParameter(string Symbol, double Mean, double StandardDeviation, Interval? Percentile, Interval? Studentised);
 
