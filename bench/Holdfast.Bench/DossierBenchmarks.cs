@@ -23,14 +23,7 @@ public class DossierBenchmarks
     [GlobalSetup]
     public void Prepare()
     {
-        var root = AppContext.BaseDirectory;
-        while (!File.Exists(Path.Combine(root, "Holdfast.slnx")))
-            root = Path.GetDirectoryName(root) ?? throw new InvalidOperationException("Run it from inside the repository.");
-        var files = Directory.GetFiles(Path.Combine(root, "samples", "demo")).Where(f => !f.EndsWith(".md", StringComparison.Ordinal)).Order(StringComparer.Ordinal)
-            .Select(f => new IncomingFile(Path.GetFileName(f), File.ReadAllBytes(f))).ToArray();
-        demo = new Study { Title = "demo", Analyte = "Ni", Invented = true };
-        foreach (var one in Take.Understand(demo, files, Answers.None).OrderBy(u => u.Turn))
-            demo = Studies.History.Fold.After(demo, one.Understanding.Proposal! with { Files = [] }, demo.Version + 1, default, "");
+        demo = Demo();
         vials = TwoHundredVials();
         worked = Evidence.Of(demo);
     }
@@ -50,6 +43,20 @@ public class DossierBenchmarks
     /// <summary>200 vials in ten series, every model and every invited claim.</summary>
     [Benchmark]
     public Dossier TwoHundredVialsDossier() => Dossier.Of(vials);
+
+    /// <summary>The invented demo, from its files.</summary>
+    internal static Study Demo()
+    {
+        var root = AppContext.BaseDirectory;
+        while (!File.Exists(Path.Combine(root, "Holdfast.slnx")))
+            root = Path.GetDirectoryName(root) ?? throw new InvalidOperationException("Run it from inside the repository.");
+        var files = Directory.GetFiles(Path.Combine(root, "samples", "demo")).Where(f => !f.EndsWith(".md", StringComparison.Ordinal)).Order(StringComparer.Ordinal)
+            .Select(f => new IncomingFile(Path.GetFileName(f), File.ReadAllBytes(f))).ToArray();
+        var demo = new Study { Title = "demo", Analyte = "Ni", Invented = true };
+        foreach (var one in Take.Understand(demo, files, Answers.None).OrderBy(u => u.Turn))
+            demo = Studies.History.Fold.After(demo, one.Understanding.Proposal! with { Files = [] }, demo.Version + 1, default, "");
+        return demo;
+    }
 
     private static Study TwoHundredVials()
     {

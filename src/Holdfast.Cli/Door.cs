@@ -11,6 +11,9 @@ namespace Holdfast.Cli;
 /// <param name="IsTerminal">True when results go to a person, not into a file or pipe.</param>
 internal sealed record Door(TextWriter Out, TextWriter Error, TimeProvider Clock, string Who, string Folder, bool IsTerminal)
 {
+    /// <summary>True when remarks go to a person, who wants to see how far long work is.</summary>
+    public bool IsWatched { get; init; }
+
     /// <summary>The door of this process.</summary>
     public static Door OfThisProcess()
     {
@@ -19,6 +22,6 @@ internal sealed record Door(TextWriter Out, TextWriter Error, TimeProvider Clock
         var output = new StreamWriter(Console.OpenStandardOutput()) { AutoFlush = true, NewLine = "\n" };
         var error = new StreamWriter(Console.OpenStandardError()) { AutoFlush = true, NewLine = "\n" };
         var who = Environment.GetEnvironmentVariable("HOLDFAST_AUTHOR") is { Length: > 0 } named ? named : Environment.UserName;
-        return new(output, error, TimeProvider.System, who, Environment.CurrentDirectory, !Console.IsOutputRedirected);
+        return new(output, error, TimeProvider.System, who, Environment.CurrentDirectory, !Console.IsOutputRedirected) { IsWatched = !Console.IsErrorRedirected };
     }
 }

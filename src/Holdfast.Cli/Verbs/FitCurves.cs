@@ -2,6 +2,7 @@ using System.CommandLine;
 using System.Globalization;
 using Holdfast.Claims.Analyses;
 using Holdfast.Fitting;
+using Holdfast.Fitting.Diagnostics;
 using Holdfast.Reports.StudyTables;
 using Holdfast.Reports.Tables;
 using Holdfast.Studies;
@@ -24,8 +25,10 @@ internal sealed class FitCurves : IVerb
         var family = new Argument<string>("family") { Description = "kinetics, isotherm or quenching" };
         family.AcceptOnlyFromAmong([.. CurveFamily.All.Select(f => f.Name)]);
         var points = new Argument<string?>("points") { Description = "a table with two columns of points; the study's own series when left out", Arity = ArgumentArity.ZeroOrOne };
-        var resample = new Option<int?>("--resample") { Description = "a second opinion on the best curve's intervals, from so many resamples" };
-        var command = options.On(new Command("fit", "fit every curve of a family and compare them honestly") { family, points, resample });
+        var resample = new Option<int?>("--resample") { Description = "a second opinion on the intervals of the curves not told apart, from so many resamples" };
+        var seed = new Option<ulong>("--seed") { Description = "seed of the resamples; 1 when left out", DefaultValueFactory = _ => ResampledFit.UsualSeed };
+        var progress = CountedProgress.Form();
+        var command = options.On(new Command("fit", "fit every curve of a family and compare them honestly") { family, points, resample, seed, progress });
         command.SetAction((parsed, cancel) => Task.FromResult(Act(parsed, cancel)));
         return command;
 
@@ -38,24 +41,39 @@ internal sealed class FitCurves : IVerb
             }
 
             var curves = CurveFamily.All.First(f => f.Name == parsed.GetValue(family));
-            var form = parsed.GetValue(options.As)!;
-            var count = parsed.GetValue(resample);
             if (parsed.GetValue(points) is { } file)
-                return OfPoints(Path.GetFullPath(file, door.Folder), curves, form, count, door, cancel);
+                return OfPoints(Path.GetFullPath(file, door.Folder), curves, fitted => Show(fitted, parsed, cancel), door, cancel);
             using var study = options.Read(parsed, door);
-            var all = curves.OfStudy(Evidence.Of(study.Study)).ToArray();
+            var evidence = Evidence.Of(study.Study);
+            var all = curves.OfStudy(evidence).Select(s => (s.Series, s.Fits, curves.Balanced(evidence, s.Series))).ToArray();
             if (all.Length == 0)
             {
                 door.Error.WriteLine(curves.Absent);
                 return Exit.NoSuchThing;
             }
 
-            Show(all, form, count, door, cancel);
+            Show(all, parsed, cancel);
             return all.Any(s => s.Fits.Any(f => f.IsFit && f.Aicc is not null)) ? Exit.Done : Exit.NeedsDecision;
+        }
+
+        // One table whatever the number of series, so that its JSON is one object.
+        void Show(IReadOnlyList<(string Series, IReadOnlyList<FitResult> Fits, IReadOnlyList<FitResult> Balanced)> fitted, ParseResult parsed, CancellationToken cancel)
+        {
+            var table = parsed.GetValue(resample) is { } count
+                ? Resampled(
+                    [.. fitted.SelectMany(f => CandidateCurve.Among(f.Series, f.Fits, f.Balanced))],
+                    new BootstrapOptions { Count = count, Seed = parsed.GetValue(seed), Threads = Environment.ProcessorCount },
+                    parsed.GetValue(options.Quiet) ? (_, _) => null : (what, all) => CountedProgress.Of(what, all, parsed.GetValue(progress), door),
+                    door, cancel)
+                : ParameterTable.Of("fits", $"Curves fitted to {string.Join(", ", fitted.Select(f => f.Series))}", fitted.Select(f => (f.Series, f.Fits)));
+            Printed.Write(table, parsed.GetValue(options.As)!, door.Out);
+            foreach (var (series, fits, _) in fitted)
+                Tell(series, fits, door);
         }
     }
 
-    private static int OfPoints(string path, CurveFamily family, string form, int? count, Door door, CancellationToken cancel)
+    private static int OfPoints(
+        string path, CurveFamily family, Action<IReadOnlyList<(string Series, IReadOnlyList<FitResult> Fits, IReadOnlyList<FitResult> Balanced)>> show, Door door, CancellationToken cancel)
     {
         var bytes = File.Exists(path) ? new FileInfo(path) : null;
         if (bytes is null)
@@ -83,43 +101,32 @@ internal sealed class FitCurves : IVerb
         if (weighed.Value is not { } used)
             return Exit.NeedsDecision;
         var fits = family.Curves.Select(m => m.Fit(used)).ToArray();
-        Show([(Path.GetFileNameWithoutExtension(path), fits)], form, count, door, cancel);
+        show([(Path.GetFileNameWithoutExtension(path), fits, [])]);
         return fits.Any(f => f.IsFit && f.Nu > 0) ? Exit.Done : Exit.NeedsDecision;
     }
 
-    // One table whatever the number of series, so that its JSON is one object.
-    private static void Show((string Series, IReadOnlyList<FitResult> Fits)[] fitted, string form, int? count, Door door, CancellationToken cancel)
+    private static Table Resampled(
+        IReadOnlyList<CandidateCurve> candidates, BootstrapOptions options, Func<string, int, CountedProgress?> watch, Door door, CancellationToken cancel)
     {
-        if (count is { } resamples)
+        var names = InWords.Listed(candidates.Select(c => c.Series));
+        var progress = watch("Resampling " + InWords.Count(candidates.Count, "curve"), options.Count);
+        var second = new List<ResampledFit>();
+        try
         {
-            Printed.Write(Resampled(fitted, resamples, door, cancel), form, door.Out);
-            return;
-        }
-
-        Printed.Write(ParameterTable.Of("fits", $"Curves fitted to {string.Join(", ", fitted.Select(f => f.Series))}", fitted), form, door.Out);
-        foreach (var (series, fits) in fitted)
-            Tell(series, fits, door);
-    }
-
-    private static Table Resampled((string Series, IReadOnlyList<FitResult> Fits)[] fitted, int count, Door door, CancellationToken cancel)
-    {
-        var second = new List<(string, ResampledFit)>();
-        foreach (var (series, fits) in fitted)
-        {
-            if (fits.Where(f => f.IsFit && f.Aicc is not null).MinBy(f => f.Aicc) is not { } best)
+            foreach (var (candidate, outcome) in candidates.Zip(ResampledFit.Draw(candidates, options with { Progress = progress }, cancel)))
             {
-                door.Error.WriteLine($"{series}: no curve settled, so there is nothing to resample.");
-                continue;
+                if (outcome.Value is { } drawn)
+                    second.Add(drawn);
+                else
+                    door.Error.WriteLine($"{candidate.Series}, {candidate.Name}: {string.Join(" ", outcome.Findings.Select(f => $"{f.Code} {f.Sentence}"))}");
             }
-
-            var outcome = ResampledFit.Of(best, count, progress: new Counted($"{series}, {best.Card.Name}", count, door), cancel: cancel);
-            if (outcome.Value is { } drawn)
-                second.Add((series, drawn));
-            else
-                door.Error.WriteLine($"{series}: {string.Join(" ", outcome.Findings.Select(f => f.Sentence))}");
+        }
+        finally
+        {
+            progress?.Clear();
         }
 
-        return ResampleTable.Of("resampled", $"Intervals of the best curve, resampled: {string.Join(", ", second.Select(s => s.Item1))}", second);
+        return ResampleTable.Of("resampled", $"Intervals of curves not told apart, resampled: {names}", second);
     }
 
     private static void Tell(string name, IReadOnlyList<FitResult> fits, Door door)

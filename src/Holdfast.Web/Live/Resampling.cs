@@ -1,11 +1,12 @@
 using Holdfast.Claims.Analyses;
+using Holdfast.Fitting.Diagnostics;
 using Holdfast.Reports.StudyTables;
 using Holdfast.Reports.Tables;
 
 namespace Holdfast.Web.Live;
 
 /// <summary>
-/// Resampling in the background, one fit at a time for all windows: it counts, can be stopped, and gives all of its result or none. A window that closes does
+/// Resampling in the background, one series at a time for all windows: it counts, can be stopped, and gives all of its result or none. A window that closes does
 /// not stop it; an entry that changes the study does, since the numbers would be of an earlier state.
 /// </summary>
 public sealed class Resampling : IDisposable
@@ -35,31 +36,33 @@ public sealed class Resampling : IDisposable
     /// <summary>How it stands.</summary>
     public ResamplingState Now => now;
 
-    /// <summary>Begins; nothing happens while another fit is being resampled or the study is being worked out.</summary>
+    /// <summary>Begins.</summary>
     /// <param name="family">Family of curves: "kinetics".</param>
     /// <param name="series">The series.</param>
     /// <param name="count">How many resamples.</param>
-    public void Begin(string family, string series, int count)
+    /// <returns>Null when it has begun; otherwise what is in the way.</returns>
+    public string? Begin(string family, string series, int count)
     {
         var state = open.Now;
         if (state.Dossier is not { } dossier)
-            return;
+            return "The study is being worked out. Ask again in a moment.";
         var source = new CancellationTokenSource();
         lock (gate)
         {
             if (now.IsRunning)
             {
                 source.Dispose();
-                return;
+                return $"{now.Series} is being resampled, and one series is done at a time. Wait for it, or stop it.";
             }
 
             stop?.Dispose();
             stop = source;
-            now = new(state.Daybook.Version, series, count) { IsRunning = true };
+            now = new(state.Daybook.Version, series, new(0, count, TimeSpan.Zero)) { IsRunning = true };
         }
 
         Changed?.Invoke(this, EventArgs.Empty);
         _ = Task.Run(() => Work(dossier.Evidence, family, series, count, source.Token), CancellationToken.None);
+        return null;
     }
 
     /// <summary>Stops it; the study is as it was and no number is shown.</summary>
@@ -77,36 +80,49 @@ public sealed class Resampling : IDisposable
     {
         try
         {
-            var fits = CurveFamily.All.First(f => f.Name == family).OfStudy(evidence).FirstOrDefault(s => s.Series == series).Fits ?? [];
-            if (fits.Where(f => f.IsFit && f.Aicc is not null).MinBy(f => f.Aicc) is not { } best)
+            var of = CurveFamily.All.First(f => f.Name == family);
+            var candidates = CandidateCurve.Among(series, of.OfStudy(evidence).FirstOrDefault(s => s.Series == series).Fits ?? [], of.Balanced(evidence, series));
+            if (candidates.Count == 0)
             {
                 Settle(null, $"No curve settled on {series}, so there is nothing to resample.", cancel);
                 return;
             }
 
-            var outcome = ResampledFit.Of(best, count, progress: new Share(this, clock.GetTimestamp(), cancel), cancel: cancel);
+            // One processor is left to the windows.
+            var options = new BootstrapOptions
+            {
+                Count = count,
+                Seed = ResampledFit.UsualSeed,
+                Threads = Math.Max(1, Environment.ProcessorCount - 1),
+                Progress = new Share(this, count, clock.GetTimestamp(), cancel),
+            };
+            var outcomes = ResampledFit.Draw(candidates, options, cancel);
+            ResampledFit[] drawn = [.. outcomes.Select(o => o.Value).OfType<ResampledFit>()];
+            string[] refused = [.. outcomes.Where(o => !o.HasValue).SelectMany(o => o.Findings).Select(f => $"{f.Code} {f.Sentence}")];
             Settle(
-                outcome.Value is { } second ? ResampleTable.Of("resampled", $"Intervals of {best.Card.Name}, series {series}", [(series, second)]) : null,
-                outcome.Value is null ? string.Join(" ", outcome.Findings.Select(f => f.Sentence)) : "",
+                drawn.Length == 0 ? null : ResampleTable.Of("resampled", $"Intervals of {InWords.Listed(drawn.Select(d => d.Curve.Name))}, series {series}", drawn),
+                string.Join(" ", refused),
                 cancel);
         }
         catch (OperationCanceledException)
         {
             // Whoever stopped it has said so.
         }
+#pragma warning disable CA1031 // A fault in the arithmetic is ours; it may not leave this running for ever.
+        catch (Exception fault)
+#pragma warning restore CA1031
+        {
+            Settle(null, $"This is a fault in Holdfast, not in your data: {fault.GetType().Name}. The study is as it was.", cancel);
+        }
     }
 
-    private void Tell(double share, TimeSpan gone, CancellationToken cancel)
+    private void Tell(Counting counting, CancellationToken cancel)
     {
         lock (gate)
         {
             if (cancel.IsCancellationRequested || !now.IsRunning)
                 return;
-            now = now with
-            {
-                Done = (int)(share * now.Count),
-                SecondsLeft = share > 0 ? (int)Math.Ceiling(gone.TotalSeconds * (1 - share) / share) : null,
-            };
+            now = now with { Counting = counting };
         }
 
         Changed?.Invoke(this, EventArgs.Empty);
@@ -118,7 +134,7 @@ public sealed class Resampling : IDisposable
         {
             if (cancel.IsCancellationRequested)
                 return;
-            now = now with { IsRunning = false, Done = now.Count, Result = result, Words = words };
+            now = now with { IsRunning = false, Result = result, Words = words };
         }
 
         Changed?.Invoke(this, EventArgs.Empty);
@@ -144,22 +160,17 @@ public sealed class Resampling : IDisposable
             End("The study changed meanwhile: what was resampled belonged to an earlier state and is gone. Ask again.");
     }
 
-    private sealed class Share(Resampling of, long begun, CancellationToken cancel) : IProgress<double>
+    private sealed class Share(Resampling of, int all, long begun, CancellationToken cancel) : IProgress<int>
     {
-        private readonly Lock gate = new();
         private TimeSpan due = Pause;
 
-        public void Report(double value)
+        public void Report(int value)
         {
-            var gone = of.clock.GetElapsedTime(begun);
-            lock (gate)
-            {
-                if (gone < due)
-                    return;
-                due = gone + Pause;
-            }
-
-            of.Tell(value, gone, cancel);
+            var counting = new Counting(value, all, of.clock.GetElapsedTime(begun));
+            if (counting.Gone < due)
+                return;
+            due = counting.Gone + Pause;
+            of.Tell(counting, cancel);
         }
     }
 }
