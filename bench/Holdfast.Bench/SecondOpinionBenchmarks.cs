@@ -22,7 +22,7 @@ public class SecondOpinionBenchmarks
     {
         var evidence = Evidence.Of(DossierBenchmarks.Demo());
         kinetics = Of("kinetics", "KIN-20");
-        var isotherm = Of("isotherm", "TEMP-298");
+        var isotherm = Of("isotherm", "ISO-298");
         (plain, balanced) = ([.. isotherm.Where(c => !c.ThroughBalance)], [.. isotherm.Where(c => c.ThroughBalance)]);
 
         IReadOnlyList<CandidateCurve> Of(string family, string series)
@@ -40,7 +40,7 @@ public class SecondOpinionBenchmarks
     [Benchmark]
     public object KineticsTwoThreads() => Draw(kinetics, 2);
 
-    /// <summary>TEMP-298, Langmuir over 10 vessels, one core.</summary>
+    /// <summary>ISO-298, the isotherms not told apart over 24 vessels, one core.</summary>
     [Benchmark]
     public object Isotherm() => Draw(plain, 1);
 
