@@ -1,3 +1,5 @@
+using Deque.AxeCore.Playwright;
+
 namespace Holdfast.Browser;
 
 /// <summary>Long work in the background: counted, stopped without a trace, and never a number of an earlier state.</summary>
@@ -29,6 +31,7 @@ public sealed class ResamplingTests(Browsing browsing) : IClassFixture<Browsing>
         await other.WaitForFunctionAsync("seen => document.querySelector('.resampling progress').value > seen", seen);
         await browsing.Go(page, "/findings");
         await page.Locator("[data-stop]").FocusAsync();
+        Assert.DoesNotContain((await other.RunAxe()).Violations, v => v.Impact is "serious" or "critical");
         await page.Keyboard.PressAsync("Escape");
         await page.GetByText("Stopped. The study is as it was.").WaitForAsync();
         await page.WaitForFunctionAsync("() => document.activeElement?.textContent === 'Resample'");
@@ -40,6 +43,7 @@ public sealed class ResamplingTests(Browsing browsing) : IClassFixture<Browsing>
         await page.Locator("#resample-count").FillAsync("200");
         await page.Keyboard.PressAsync("Enter");
         await page.Locator("table#resampled").WaitForAsync();
+        Assert.DoesNotContain((await page.RunAxe()).Violations, v => v.Impact is "serious" or "critical");
         Assert.Equal(2, await page.Locator("table#resampled tbody tr:has-text('Langmuir, through the mass balance')").CountAsync());
         await page.GetByText("200 resamples of each curve, seed 1").WaitForAsync();
         await page.GetByText("All resamples are done").WaitForAsync();
