@@ -1,5 +1,4 @@
 using System.CommandLine;
-using Holdfast.Amounts;
 using Holdfast.Claims.Analyses;
 using Holdfast.Reports.Trails;
 
@@ -8,16 +7,18 @@ namespace Holdfast.Cli.Verbs;
 /// <summary>Where a number comes from.</summary>
 internal sealed class Trail : IVerb
 {
+    private const int MostNear = 12;
+
     public int Place => 60;
 
-    public IReadOnlyList<string> Examples => ["holdfast trail q:V-12", "holdfast trail Ce:V-12 --as json"];
+    public IReadOnlyList<string> Examples => ["holdfast trail q:V-12", "holdfast trail Ce:V-12 --as json", "holdfast trail dH:TEMP-298"];
 
     public IReadOnlyList<(int Code, string Meaning)> Exits => [(Exit.NoSuchThing, "no such number")];
 
     public Command Command(Door door)
     {
         var options = new StudyOptions();
-        var number = new Argument<string>("number") { Description = "q:, R:, Ce:, C0:, D: or Kd: and a sample code; F: or E: of a sensor" };
+        var number = new Argument<string>("number") { Description = "q:, R:, Ce:, C0:, D: or Kd: and a sample code; F: or E: of a sensor; of a derived number what it is and its series: dH:TEMP-298, qm:ISO-298@langmuir" };
         var command = options.On(new Command("trail", "where a number comes from: formula, inputs, shares of its variance, readings") { number });
         command.SetAction(parsed =>
         {
@@ -26,7 +27,8 @@ internal sealed class Trail : IVerb
             var address = parsed.GetValue(number)!;
             if (NumberTrail.Of(evidence, address) is not { } trail)
             {
-                door.Error.WriteLine($"There is no number {address}. Write what it is and the sample: q:V-12 (uptake), R: (removal), Ce:, C0:, D: (dose), Kd:, F: (signal), E: (efficiency).");
+                door.Error.WriteLine($"There is no number {address}. Write what it is and the sample: q:V-12 (uptake), R: (removal), Ce:, C0:, D: (dose), Kd:, F: (signal), E: (efficiency)."
+                    + (Near(evidence, address) is { Length: > 0 } near ? $" Of this kind or name there are: {string.Join(", ", near)}." : ""));
                 return Exit.NoSuchThing;
             }
 
@@ -34,6 +36,15 @@ internal sealed class Trail : IVerb
             return Exit.Done;
         });
         return command;
+    }
+
+    private static string[] Near(Evidence evidence, string address)
+    {
+        var cut = address.IndexOf(':', StringComparison.Ordinal);
+        var (kind, of) = cut < 0 ? ("", address) : (address[..(cut + 1)], address[(cut + 1)..]);
+        return [.. DerivedTrails.Of(evidence).All.Select(t => t.Address)
+            .Where(a => (kind.Length > 0 && a.StartsWith(kind, StringComparison.OrdinalIgnoreCase)) || (of.Length > 0 && a.Contains(":" + of, StringComparison.OrdinalIgnoreCase)))
+            .Take(MostNear)];
     }
 
     private static string Json(NumberTrail trail) => Printed.Object(json =>
@@ -49,12 +60,14 @@ internal sealed class Trail : IVerb
             json.WritePropertyName("quantity");
             Printed.Quantity(json, input.Value, input.Unit, null);
             json.WriteString("from", input.From);
+            if (input.Trail is not null)
+                json.WriteString("trail", input.Trail);
             json.WriteEndObject();
         }
 
         json.WriteEndArray();
         json.WriteStartArray("budget");
-        foreach (var row in Budget.BySource(trail.Value).Rows)
+        foreach (var row in trail.Budget.Rows)
         {
             json.WriteStartObject();
             json.WriteString("source", row.Name);
@@ -66,5 +79,27 @@ internal sealed class Trail : IVerb
         }
 
         json.WriteEndArray();
+        if (trail.Carried is { } carried)
+            json.WriteNumber("carried_u", carried.U);
+        if (trail.Fit is { } fit)
+        {
+            json.WriteString("fit", fit.How);
+            json.WriteString("x", fit.X);
+            json.WriteString("y", fit.Y);
+            json.WriteStartArray("points");
+            foreach (var point in fit.Points)
+            {
+                json.WriteStartObject();
+                json.WriteString("name", point.Name);
+                json.WriteNumber("x", point.X);
+                json.WriteNumber("y", point.Y);
+                json.WriteNumber("fitted", point.Fitted);
+                if (point.Trail is not null)
+                    json.WriteString("trail", point.Trail);
+                json.WriteEndObject();
+            }
+
+            json.WriteEndArray();
+        }
     });
 }

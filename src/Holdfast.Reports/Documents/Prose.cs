@@ -23,6 +23,17 @@ internal static class Prose
     /// <summary>A heading of the fourth order.</summary>
     public static Element Subheading(string text) => Html.Element("h4", text);
 
+    /// <summary>A line that leads to the trails of several numbers; nothing where none of them has one.</summary>
+    /// <param name="of">What they are: "Trails of the doses".</param>
+    /// <param name="numbers">Name and address of each.</param>
+    /// <param name="numbering">Sets the references.</param>
+    public static IEnumerable<Element> Trails(string of, IEnumerable<(string Name, string Address)> numbers, Numbering numbering)
+    {
+        Node[][] links = [.. numbers.Select(n => (n.Name, Link: numbering.Trail(n.Address).ToArray())).Where(n => n.Link.Length > 0).Select(n => (Node[])[" " + n.Name, .. n.Link])];
+        if (links.Length > 0)
+            yield return Paragraph([of + ":", .. links.SelectMany((l, i) => i == 0 ? l : [",", .. l]), "."]);
+    }
+
     /// <summary>Text with its gaps marked.</summary>
     public static IEnumerable<Node> Marked(string text)
     {

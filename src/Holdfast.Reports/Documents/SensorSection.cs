@@ -51,7 +51,7 @@ internal sealed class SensorSection : IResultSection
             yield return Prose.Paragraph("Every law was fitted to the signal itself, with F0 as a parameter and weights for a constant relative error. The line of F0/F puts one reading of F0 into every point, so it serves for the range and the limits only.");
             yield return numbering.Table(SensorTables.Laws(series));
             yield return Prose.Paragraph(Law(series));
-            yield return numbering.Table(EstimateTable.Of("quenching-estimates-" + LevelTable.Id(series.Name), $"Parameters of the laws fitted to {series.Name}", series.Fits));
+            yield return numbering.Table(EstimateTable.Of("quenching-estimates-" + LevelTable.Id(series.Name), $"Parameters of the laws fitted to {series.Name}", series.Fits, series.Name));
         }
 
         yield return Prose.Paragraph(Range(series));

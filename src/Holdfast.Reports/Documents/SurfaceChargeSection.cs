@@ -3,6 +3,7 @@ using Holdfast.Claims.Analyses;
 using Holdfast.Reports.Markup;
 using Holdfast.Reports.StudyFigures;
 using Holdfast.Reports.StudyTables;
+using Holdfast.Reports.Trails;
 using Holdfast.SurfaceCharge;
 
 namespace Holdfast.Reports.Documents;
@@ -24,7 +25,7 @@ internal sealed class SurfaceChargeSection : IResultSection
         {
             content.Add(Prose.Heading("Drift of pH"));
             content.AddRange(StudyFigure.Of<DriftFigure>(dossier).Select(f => (Node)numbering.Figure(f)));
-            content.Add(Prose.List(study.Tests.Select(Words)));
+            content.Add(Html.Element("ul", study.Tests.Select(t => (Node)Html.Element("li", [.. Prose.Marked(Words(t)), .. t.ZeroCharge is null ? [] : numbering.Trail(SurfaceChargeNumbers.Address(t))]))));
             content.Add(Prose.Paragraph($"One pH was taken as known to {InWords.Plain(study.Tests[0].U)} (standard uncertainty{(study.Tests[0].IsAssumed ? ", assumed: none came with the electrode" : ", from the apparatus sheet")}). {Agreement(study.Tests)}".TrimEnd()));
             if (study.Tests.Any(t => !t.Findings.IsEmpty))
                 content.Add(FindingSection.Grouped(study.Tests.SelectMany(t => t.Findings)));

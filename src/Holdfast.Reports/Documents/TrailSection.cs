@@ -30,18 +30,21 @@ internal static class TrailSection
             Prose.Paragraph(
                 $"{InWords.Of(trail.Value, trail.Unit)}. Formula: {trail.Formula}. Address: {trail.Address}. ",
                 Html.Element("a", [("href", "#" + id + "-from")], "Back to the text")),
-            Html.Element("ul", trail.Inputs.Select(i => (Node)Html.Element("li", $"{i.Symbol} = {Input(i)}, from {i.From}"))),
+            Html.Element("ul", trail.Inputs.Select(i => (Node)Html.Element("li", $"{i.Symbol} = {Input(i)}, from {i.From}{(i.Trail is null ? "" : $" (trail {i.Trail})")}"))),
+            trail.Fit is { } fit ? Prose.Paragraph($"{Capital(fit.How)}. Points: {InWords.Listed(fit.Points.Select(p => p.Name))}.") : "",
+            trail.Carried is { } carried ? Prose.Paragraph($"The inputs alone carry in a standard uncertainty of {InWords.Plain(carried.U, trail.Unit)}; the shares are of that.") : "",
             Shares(trail, number),
             trail.Readings.IsEmpty
                 ? Prose.Paragraph("No reading is recorded behind it.")
+                : trail.Fit is not null || trail.Samples.Length > 1 ? Prose.Paragraph($"Readings: {string.Join("; ", trail.Cells)}.")
                 : Prose.Paragraph($"Readings: {string.Join("; ", trail.Readings.Select(r => $"{r.Id} shows {r.Written}{(r.Dilution == 1 ? "" : " at dilution " + InWords.Plain(r.Dilution))} in {r.Origin}"))}."));
     }
 
     private static Element Shares(NumberTrail trail, string number)
     {
-        var rows = Budget.BySource(trail.Value).Top(MostRows).Rows;
+        var rows = trail.Budget.Top(MostRows).Rows;
         if (rows.Count == 0)
-            return Prose.Paragraph("It has no uncertainty, since none of its inputs came with one.");
+            return Prose.Paragraph("It has no uncertainty, since nothing it rests on came with one.");
         var head = Html.Element("tr", new[] { "Source", "Share of the variance / %", "Recorded in" }.Select(h => (Node)Html.Element("th", [("scope", "col")], h)));
         var caption = $"Where the uncertainty of note {number} comes from";
         var grid = Html.Element("table",

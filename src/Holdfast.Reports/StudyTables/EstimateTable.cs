@@ -1,6 +1,7 @@
 using Holdfast.Amounts;
 using Holdfast.Fitting;
 using Holdfast.Reports.Tables;
+using Holdfast.Reports.Trails;
 
 namespace Holdfast.Reports.StudyTables;
 
@@ -17,7 +18,8 @@ public static class EstimateTable
     /// <param name="id">Short stable name of the table.</param>
     /// <param name="caption">What it shows.</param>
     /// <param name="fits">The fits.</param>
-    public static Table Of(string id, string caption, IEnumerable<FitResult> fits)
+    /// <param name="series">Name of the series they were fitted to, for the trails of the parameters; null for none.</param>
+    public static Table Of(string id, string caption, IEnumerable<FitResult> fits, string? series = null)
         => new(
             id,
             caption,
@@ -30,13 +32,13 @@ public static class EstimateTable
                 new Column("high", "to"),
                 new Column("unit", "Unit"),
             ],
-            [.. RankingTable.Sorted(fits).SelectMany(f => f.Parameters.Select(p => One(f, p)))],
+            [.. RankingTable.Sorted(fits).SelectMany(f => f.Parameters.Select(p => One(f, p, series)))],
             Codes)
         {
             Notes = ["Estimate ± standard error; where none is given, the parameter ended on a bound or nothing was left over to judge by.", "Intervals by profile likelihood; one that reaches a bound of its curve ends there."],
         };
 
-    private static Row One(FitResult fit, FittedParameter parameter)
+    private static Row One(FitResult fit, FittedParameter parameter, string? series)
     {
         var limits = parameter.Profile;
         return Row.Of(
@@ -44,8 +46,10 @@ public static class EstimateTable
             parameter.Symbol,
             parameter.Definition.Meaning,
             !double.IsFinite(parameter.Value) ? new MissingCell("nd")
-                : parameter.StandardError is { } se && double.IsFinite(se) ? new MeasuredCell(parameter.Value, se)
-                : new NumberCell(parameter.Value),
+                : (parameter.StandardError is { } se && double.IsFinite(se) ? (Cell)new MeasuredCell(parameter.Value, se) : new NumberCell(parameter.Value)) with
+                {
+                    Address = series is null || !fit.IsFit ? null : FittedNumbers.Address(parameter.Symbol, series, fit.Card.Name),
+                },
             limits is null ? new MissingCell("nd") : End(limits.Lower, limits, parameter.StandardError),
             limits is null ? new MissingCell("nd") : End(limits.Upper, limits, parameter.StandardError),
             UnitWords.Of(parameter.Unit));

@@ -39,7 +39,7 @@ internal static class MixtureTable
             new NumberCell(rival.Vessels.Average(v => v.Start)),
             new NumberCell(rival.Vessels.Average(v => v.AnalyteLeft)),
             new NumberCell(rival.Vessels.Average(v => v.RivalLeft)),
-            new NumberCell(rival.Preference?.Value ?? rival.Vessels[0].Preference.Value),
+            new NumberCell(rival.Preference?.Value ?? rival.Vessels[0].Preference.Value) { Address = "alpha:" + (rival.Preference is null ? rival.Vessels[0].Sample.Code : rival.Metal) },
             interval is { } i && double.IsFinite(i.Low) ? new NumberCell(i.Low) : new MissingCell("n1"),
             interval is { } j && double.IsFinite(j.High) ? new NumberCell(j.High) : new MissingCell("n1"));
     }

@@ -59,7 +59,7 @@ internal static class TemperatureTable
             return Row.Of(isotherm.Fitted.Series.Name, new NumberCell(isotherm.Temperature) { Decimals = 2 }, new MissingCell("nf"), new MissingCell("nf"), new MissingCell("nf"));
         var (log, free) = (Measured.Log(k), VantHoff.FreeEnergyOf(k, isotherm.Temperature));
         return Row.Of(
-            isotherm.Fitted.Series.Name, new NumberCell(isotherm.Temperature) { Decimals = 2 }, new MeasuredCell(k.Value, k.U), new MeasuredCell(log.Value, log.U),
-            hasState ? new MeasuredCell(free.Value, free.U) : new MissingCell("ns"));
+            isotherm.Fitted.Series.Name, new NumberCell(isotherm.Temperature) { Decimals = 2 }, new MeasuredCell(k.Value, k.U) { Address = "K:" + isotherm.Fitted.Series.Name }, new MeasuredCell(log.Value, log.U),
+            hasState ? new MeasuredCell(free.Value, free.U) { Address = "dG:" + isotherm.Fitted.Series.Name } : new MissingCell("ns"));
     }
 }

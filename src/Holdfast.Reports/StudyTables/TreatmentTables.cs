@@ -3,6 +3,7 @@ using Holdfast.Claims.Analyses;
 using Holdfast.Fitting;
 using Holdfast.Reports.Figures;
 using Holdfast.Reports.Tables;
+using Holdfast.Reports.Trails;
 
 namespace Holdfast.Reports.StudyTables;
 
@@ -32,7 +33,8 @@ internal static class TreatmentTables
             ],
             [.. plans.Plans.Select(p => Row.Of(
                 p.Water, new NumberCell(p.Stages.Inlet.Value), new NumberCell(p.Stages.Target),
-                Wide(p.Stages.Single), Wide(p.Stages.Cross.Total), Wide(p.Stages.Counter.Dose), Wide(p.Stages.Floor)))])
+                Wide(p.Stages.Single, "m1", TreatmentNumbers.Name(p)), Wide(p.Stages.Cross.Total, "m2-fresh", TreatmentNumbers.Name(p)), Wide(p.Stages.Counter.Dose, "m2-counter", TreatmentNumbers.Name(p)),
+                Wide(p.Stages.Floor, "m-floor", TreatmentNumbers.Name(p))))])
         {
             Notes =
             [
@@ -73,12 +75,12 @@ internal static class TreatmentTables
         Known(run.Depth),
         Known(run.Flow),
         new NumberCell(run.Inlet),
-        run.BreakTime is { } end ? Wide(end) : new MissingCell("nb"),
-        Wide(run.TotalTime),
-        run.UnusedLength is { } length ? Wide(length) : new MissingCell(run.BreakTime is null ? "nb" : "nr"),
-        run.Capacity is { } capacity ? Wide(capacity) : new MissingCell("nr"),
-        Fitted(run.Curve, 0),
-        Fitted(run.Curve, 1));
+        run.BreakTime is { } end ? Wide(end, "tb", run.Name) : new MissingCell("nb"),
+        Wide(run.TotalTime, "tt", run.Name),
+        run.UnusedLength is { } length ? Wide(length, "LUB", run.Name) : new MissingCell(run.BreakTime is null ? "nb" : "nr"),
+        run.Capacity is { } capacity ? Wide(capacity, "qb", run.Name) : new MissingCell("nr"),
+        Fitted(run.Curve, 0, "k:" + run.Name),
+        Fitted(run.Curve, 1, "tau:" + run.Name));
 
     private static Cell Known(double? value)
     {
@@ -87,18 +89,18 @@ internal static class TreatmentTables
         return new MissingCell("nr");
     }
 
-    private static Cell Fitted(FitResult fit, int parameter)
+    private static Cell Fitted(FitResult fit, int parameter, string address)
     {
         if (!fit.IsFit)
             return new MissingCell("nd");
         var p = fit.Parameters[parameter];
-        return p.StandardError is { } se ? new MeasuredCell(p.Value, se) : new NumberCell(p.Value);
+        return p.StandardError is { } se ? new MeasuredCell(p.Value, se) { Address = address } : new NumberCell(p.Value) { Address = address };
     }
 
-    private static Cell Wide(Measured value)
+    private static Cell Wide(Measured value, string kind, string of)
     {
         if (value.U > 0)
-            return new MeasuredCell(value.Value, ExpandedUncertainty.Of(value).U);
-        return new NumberCell(value.Value);
+            return new MeasuredCell(value.Value, ExpandedUncertainty.Of(value).U) { Address = $"{kind}:{of}" };
+        return new NumberCell(value.Value) { Address = $"{kind}:{of}" };
     }
 }

@@ -3,6 +3,7 @@ using System.Globalization;
 using System.Text;
 using Holdfast.Amounts;
 using Holdfast.Claims.Analyses;
+using Holdfast.Reports.StudyTables;
 using Holdfast.Studies;
 using Holdfast.Studies.Properties;
 
@@ -19,9 +20,24 @@ namespace Holdfast.Reports.Trails;
 public sealed record NumberTrail(
     string Address, string Name, Measured Value, string Unit, string Formula, ImmutableArray<TrailInput> Inputs, ImmutableArray<Reading> Readings)
 {
+    /// <summary>Codes of the samples it rests on.</summary>
+    public ImmutableArray<string> Samples { get; init; } = [];
+
+    /// <summary>The fit or line that made it, with its points; null where a formula alone did.</summary>
+    public TrailFit? Fit { get; init; }
+
+    /// <summary>
+    /// The same number with the uncertainty that its inputs alone carry in, where <see cref="Value"/> has the scatter about a line instead; null where
+    /// the two are one.
+    /// </summary>
+    public Measured? Carried { get; init; }
+
+    /// <summary>Where its uncertainty comes from; sources of one fit only mean something together, so that a derived number has one row for each fit.</summary>
+    public Budget Budget => Fit is null && Carried is null ? Budget.BySource(Value) : Budget.ByGroup(Carried ?? Value);
+
     /// <summary>The trail of an address, or null when there is no such number.</summary>
     /// <param name="evidence">The study worked out.</param>
-    /// <param name="address">"q:", "R:", "Ce:", "C0:", "D:" or "Kd:" and a sample code; of a sensor "F:" or "E:".</param>
+    /// <param name="address">"q:", "R:", "Ce:", "C0:", "D:" or "Kd:" and a sample code; of a sensor "F:" or "E:"; or that of a derived number, see <see cref="DerivedTrails"/>.</param>
     public static NumberTrail? Of(Evidence evidence, string address)
     {
         ArgumentNullException.ThrowIfNull(evidence);
@@ -30,7 +46,12 @@ public sealed record NumberTrail(
         if (cut < 0)
             return null;
         if (evidence.Vessels.FirstOrDefault(v => string.Equals(v.Code, address[(cut + 1)..], StringComparison.Ordinal)) is not { } vessel)
-            return SensorTrail.Of(evidence, address[..cut], address[(cut + 1)..]);
+        {
+            return SensorTrail.Of(evidence, address[..cut], address[(cut + 1)..]) is { } sensor
+                ? sensor with { Samples = [address[(cut + 1)..]] }
+                : DerivedTrails.Of(evidence, address);
+        }
+
         return address[..cut] switch
         {
             "q" => One(vessel, address, "uptake", vessel.Uptake, "mg/g", "q = (C0 − Ce)·V/m", Start(vessel), Left(vessel, evidence), Volume(vessel), Mass(vessel)),
@@ -54,17 +75,25 @@ public sealed record NumberTrail(
     {
         var expanded = ExpandedUncertainty.Of(Value);
         var value = Value.U > 0 ? RoundedNumber.Of(Value.Value, expanded.U).PlusMinus : RoundedNumber.WithoutUncertainty(Value.Value).PlusMinus;
-        var cells = Readings.GroupBy(r => r.Origin.FileName, StringComparer.Ordinal).Select(g => $"{g.Key}, {Rows([.. g.Select(r => r.Origin.Row).Where(r => r > 0).Distinct().Order()])}".TrimEnd(',', ' '));
-        return $"{Address} = {value} {Unit}".TrimEnd() + (Readings.IsEmpty ? "" : " ← " + string.Join("; ", cells));
+        return $"{Address} = {value} {Unit}".TrimEnd() + (Readings.IsEmpty ? "" : " ← " + string.Join("; ", Cells));
     }
 
-    private static string Rows(int[] rows) => rows switch
+    /// <summary>The cells at its end, one entry for each file: "aas-run1.csv, rows 30 to 32, 36".</summary>
+    public IEnumerable<string> Cells
+        => Readings.GroupBy(r => r.Origin.FileName, StringComparer.Ordinal).Select(g => $"{g.Key}, {Rows([.. g.Select(r => r.Origin.Row).Where(r => r > 0).Distinct().Order()])}".TrimEnd(',', ' '));
+
+    private static string Rows(int[] rows)
     {
-        [] => "",
-        [var one] => string.Create(CultureInfo.InvariantCulture, $"row {one}"),
-        _ when rows[^1] - rows[0] == rows.Length - 1 => string.Create(CultureInfo.InvariantCulture, $"rows {rows[0]} to {rows[^1]}"),
-        _ => "rows " + string.Join(", ", rows.Select(r => r.ToString(CultureInfo.InvariantCulture))),
-    };
+        var spans = new List<string>();
+        for (int from = 0, to; from < rows.Length; from = to + 1)
+        {
+            for (to = from; to + 1 < rows.Length && rows[to + 1] == rows[to] + 1;)
+                to++;
+            spans.Add(from == to ? string.Create(CultureInfo.InvariantCulture, $"{rows[from]}") : string.Create(CultureInfo.InvariantCulture, $"{rows[from]} to {rows[to]}"));
+        }
+
+        return rows.Length == 0 ? "" : (rows.Length == 1 ? "row " : "rows ") + string.Join(", ", spans);
+    }
 
     /// <summary>In words: value, formula, inputs, shares of the variance, readings.</summary>
     public string Text()
@@ -79,11 +108,23 @@ public sealed record NumberTrail(
         foreach (var input in Inputs)
         {
             var shown = input.Value.U > 0 ? RoundedNumber.Of(input.Value.Value, input.Value.U).PlusMinus : RoundedNumber.WithoutUncertainty(input.Value.Value).PlusMinus;
-            text.Append(CultureInfo.InvariantCulture, $"input      {input.Symbol,-3} {shown} {input.Unit}  <- {input.From}\n");
+            text.Append(CultureInfo.InvariantCulture, $"input      {input.Symbol,-3} {shown} {input.Unit}  <- {input.From}{(input.Trail is null ? "" : ", trail " + input.Trail)}\n");
         }
 
-        foreach (var row in Budget.BySource(Value).Rows)
+        if (Carried is { } carried)
+            text.Append(CultureInfo.InvariantCulture, $"carried in ± {RoundedNumber.WithoutUncertainty(carried.U, significant: 2).PlusMinus} {Unit} (standard uncertainty) by the inputs alone; the shares are of it\n");
+        foreach (var row in Budget.Rows)
             text.Append(CultureInfo.InvariantCulture, $"variance   {row.Share,5:0.0} %  {row.Name}{(row.RecordedIn is null ? "" : " <- " + row.RecordedIn)}\n");
+        if (Fit is { } fit)
+        {
+            text.Append("fit        ").Append(fit.How).Append('\n');
+            foreach (var point in fit.Points)
+                text.Append(CultureInfo.InvariantCulture, $"point      {point.Name}  {fit.X} {InWords.Plain(point.X)}, {fit.Y} {InWords.Plain(point.Y)}, fitted {InWords.Plain(point.Fitted)}{(point.Trail is null ? "" : "  <- trail " + point.Trail)}\n");
+            foreach (var cells in Cells)
+                text.Append("readings   ").Append(cells).Append('\n');
+            return text.ToString().TrimEnd('\n');
+        }
+
         foreach (var reading in Readings)
             text.Append(CultureInfo.InvariantCulture, $"reading    {reading.Id}  {reading.Written}{(reading.Dilution == 1 ? "" : $" at dilution {reading.Dilution:R}")}  <- {reading.Origin}\n");
         return text.ToString().TrimEnd('\n');
@@ -91,7 +132,7 @@ public sealed record NumberTrail(
 
     private static NumberTrail? One(Vessel vessel, string address, string what, Measured? value, string unit, string formula, params TrailInput?[] inputs)
         => value is { } known
-            ? new NumberTrail(address, $"{what} of {vessel.Code}", known, unit, formula, [.. inputs.OfType<TrailInput>()], vessel.End?.Readings ?? [])
+            ? new NumberTrail(address, $"{what} of {vessel.Code}", known, unit, formula, [.. inputs.OfType<TrailInput>()], vessel.End?.Readings ?? []) { Samples = [vessel.Code] }
             : null;
 
     private static TrailInput? Start(Vessel vessel)
@@ -121,4 +162,5 @@ public sealed record NumberTrail(
 /// <param name="Value">Its value.</param>
 /// <param name="Unit">Its unit.</param>
 /// <param name="From">Where it was recorded or read.</param>
-public sealed record TrailInput(string Symbol, Measured Value, string Unit, string From);
+/// <param name="Trail">Address of its own trail, where it has one; null where it has none.</param>
+public sealed record TrailInput(string Symbol, Measured Value, string Unit, string From, string? Trail = null);

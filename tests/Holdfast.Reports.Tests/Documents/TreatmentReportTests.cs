@@ -3,6 +3,7 @@ using Holdfast.Claims.Analyses;
 using Holdfast.Reports.Documents;
 using Holdfast.Reports.StudyFigures;
 using Holdfast.Reports.StudyTables;
+using Holdfast.Reports.Trails;
 using Holdfast.Studies;
 using Holdfast.Studies.History;
 using Holdfast.Studies.Import;
@@ -16,6 +17,9 @@ namespace Holdfast.Reports.Tests.Documents;
 public class TreatmentReportTests
 {
     private static readonly Lazy<Dossier> Worked = new(() => Dossier.Of(TakeIn(Files())));
+
+    /// <summary>The trail of a number of this study.</summary>
+    internal static NumberTrail Trail(string address) => NumberTrail.Of(Worked.Value.Evidence, address) ?? throw new ArgumentException("There is no " + address, nameof(address));
 
     // reference/sorption/breakthrough-expected.csv: N0 400 mg/L of bed, k 0.0004 L/(mg min), critical depth 3.68 cm, from 5, 10 and 15 cm.
     [Fact]
