@@ -59,13 +59,15 @@ public sealed class DerivedTrails
             && t.Samples.Any(verdict.Data.Contains));
     }
 
-    /// <summary>The derived numbers that decided a claim.</summary>
+    /// <summary>The derived numbers that decided a claim, and those that its own words made: a cost has the claim's id in its address.</summary>
     /// <param name="verdict">The judged claim.</param>
     /// <param name="evidence">The study worked out.</param>
     public static ImmutableArray<NumberTrail> Behind(Verdict verdict, Evidence evidence)
     {
         ArgumentNullException.ThrowIfNull(verdict);
-        return [.. verdict.Numbers.Select(n => Of(verdict, n, evidence)).OfType<NumberTrail>().DistinctBy(t => t.Address)];
+        return [.. verdict.Numbers.Select(n => Of(verdict, n, evidence)).OfType<NumberTrail>()
+            .Concat(Of(evidence).All.Where(t => t.Address.EndsWith(":" + verdict.Claim.Id, StringComparison.Ordinal)))
+            .DistinctBy(t => t.Address)];
     }
 
     /// <summary>An estimate as a measured number with one source: the scatter that it was judged by.</summary>

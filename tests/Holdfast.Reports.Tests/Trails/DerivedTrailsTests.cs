@@ -126,6 +126,35 @@ public class DerivedTrailsTests
         Agree.Relative(0.01, 40, TreatmentReportTests.Trail("qb:BED-10").Value.Value);
     }
 
+    // samples/demo/README.md: both rates of the water bath change with 25 kJ/mol, hence any one constant that stands for them; the constants are those of the fits.
+    [Fact]
+    public void ActivationEnergy_LeadsToTheRateConstants()
+    {
+        var trail = Demo(DerivedTrails.Of(DemoStudy.Dossier.Evidence).All.First(t => t.Address.StartsWith("Ea:", StringComparison.Ordinal)).Address);
+        var expanded = ExpandedUncertainty.Of(trail.Value);
+        Assert.InRange(25, trail.Value.Value - expanded.U, trail.Value.Value + expanded.U);
+        Assert.Equal(4, trail.Fit!.Points.Length);
+        for (var i = 0; i < trail.Inputs.Length; i++)
+        {
+            Agree.Relative(1e-9, Demo(trail.Inputs[i].Trail!).Value.Value, trail.Inputs[i].Value.Value);
+            Agree.Relative(1e-9, Math.Log(trail.Inputs[i].Value.Value), trail.Fit.Points[i].Y);
+        }
+    }
+
+    // By derivation from the ranges in samples/demo/claims-treatment.csv, each taken at its middle: price 450, uses 5, disposal 1.5 per kg; eluent 30 L at 0.03, used
+    // 1.5 times; energy 0.075, labour 0.35 per m³; removed 6.80 − 2.38 g/m³.
+    [Fact]
+    public void Cost_LeadsToTheDoseAndTheRangesOfTheClaim()
+    {
+        var trail = DerivedTrails.Of(DemoStudy.Dossier.Evidence).All.Single(t => t.Address.StartsWith("cost:", StringComparison.Ordinal));
+        var dose = Demo(trail.Inputs.Single(i => i.Symbol == "m/V").Trail!).Value.Value;
+        Agree.Relative(1e-9, (dose * (450.0 / 5 + 1.5) + 30 * 0.03 / 1.5 + 0.075 + 0.35) / (6.80 - 2.38), trail.Value.Value);
+        Assert.Equal("EUR 2026 per g", trail.Unit);
+        Assert.Equal("price", trail.Budget.Rows[0].Name);
+        var verdict = DemoStudy.Dossier.Verdicts.Single(v => v.Claim.Rule == "low-cost");
+        Assert.Contains(trail.Address, DerivedTrails.Behind(verdict, DemoStudy.Dossier.Evidence).Select(t => t.Address));
+    }
+
     // Every number opens its trail, and a trail leads on to trails that are there (our own requirement).
     [Fact]
     public void Trails_LeadOn_AndTheirAddressesAreTheirOwn()

@@ -57,7 +57,7 @@ public sealed class LowCost : IClaimRule
         var chosen = StagePlans.Isotherm(evidence, claim.Words("isotherm"));
         if (claim.In("c0", "mg/L") is not { } c0 || claim.In("limit", "mg/L") is not { } limit || !(limit > 0 && limit < c0))
             return Decision.Missing("A cost needs a water and a target: name its concentration (“c0”) and the limit below it (“limit”).", null, new Question("Q63", "Per gram of metal removed, at which concentration?")).On(claim, sentence, null, []);
-        if (Range(claim, "price") is not { } price || Range(claim, "rival") is not { } rival)
+        if (Range(claim, "price") is null || Range(claim, "rival") is not { } rival)
             return Decision.Missing("A cost needs a range for the price of the sorbent per kg (“price”) and for the rival's cost per gram removed (“rival”), written like 40 to 60.").On(claim, sentence, null, []);
         if (chosen is not { } isotherm)
             return Decision.Missing("No isotherm with uncertainties was fitted: the working dose is not known.").On(claim, sentence, null, []);
@@ -68,13 +68,22 @@ public sealed class LowCost : IClaimRule
 
         var uses = Range(claim, "uses") ?? new(1, 1);
         var shown = Shown(evidence);
-        var cost = new TreatmentCost<Measured>(
-            stages.Single, Of("price", price), Of("uses", uses), Of("disposal", Range(claim, "disposal")), Of("eluent", Range(claim, "eluent")),
-            Of("eluent-price", Range(claim, "eluent-price")), Of("eluent-uses", Range(claim, "eluent-uses") ?? new(1, 1)), Of("energy", Range(claim, "energy")), Of("labour", Range(claim, "labour")));
+        var cost = CostOf(claim, stages.Single)!.Value;
         var missing = new[] { "disposal", "energy", "labour" }.Where(n => Range(claim, n) is null).ToArray();
         var decision = Decide(cost, c0 - limit, Of("rival", rival), uses.High, shown, missing, claim.Words("currency"));
         var vessels = isotherm.Series.Series.Vessels.ToArray();
         return decision.On(claim, sentence, $"{Phrase.With(c0, "mg/L")} brought to {Phrase.With(limit, "mg/L")} in one stage; {Scope.Of(vessels)}", vessels.Select(v => v.Code));
+    }
+
+    /// <summary>The cost that a claim's ranges make of a dose; what has no range costs nothing, sorbent and eluent are used once. Null without a price.</summary>
+    /// <param name="claim">The claim.</param>
+    /// <param name="dose">Sorbent, kg per m³.</param>
+    public static TreatmentCost<Measured>? CostOf(Claim claim, Measured dose)
+    {
+        ArgumentNullException.ThrowIfNull(claim);
+        return Range(claim, "price") is not { } price ? null : new(
+            dose, Of("price", price), Of("uses", Range(claim, "uses") ?? new(1, 1)), Of("disposal", Range(claim, "disposal")), Of("eluent", Range(claim, "eluent")),
+            Of("eluent-price", Range(claim, "eluent-price")), Of("eluent-uses", Range(claim, "eluent-uses") ?? new(1, 1)), Of("energy", Range(claim, "energy")), Of("labour", Range(claim, "labour")));
     }
 
     /// <summary>Judges a cost against a rival's.</summary>
