@@ -1,4 +1,6 @@
+using System.Collections.Immutable;
 using Holdfast.Amounts;
+using Holdfast.Claims;
 using Holdfast.Claims.Analyses;
 using Holdfast.Reports.Documents;
 using Holdfast.Reports.StudyTables;
@@ -126,33 +128,26 @@ public class DerivedTrailsTests
         Agree.Relative(0.01, 40, TreatmentReportTests.Trail("qb:BED-10").Value.Value);
     }
 
-    // samples/demo/README.md: both rates of the water bath change with 25 kJ/mol, hence any one constant that stands for them; the constants are those of the fits.
-    [Fact]
-    public void ActivationEnergy_LeadsToTheRateConstants()
-    {
-        var trail = Demo(DerivedTrails.Of(DemoStudy.Dossier.Evidence).All.First(t => t.Address.StartsWith("Ea:", StringComparison.Ordinal)).Address);
-        var expanded = ExpandedUncertainty.Of(trail.Value);
-        Assert.InRange(25, trail.Value.Value - expanded.U, trail.Value.Value + expanded.U);
-        Assert.Equal(4, trail.Fit!.Points.Length);
-        for (var i = 0; i < trail.Inputs.Length; i++)
-        {
-            Agree.Relative(1e-9, Demo(trail.Inputs[i].Trail!).Value.Value, trail.Inputs[i].Value.Value);
-            Agree.Relative(1e-9, Math.Log(trail.Inputs[i].Value.Value), trail.Fit.Points[i].Y);
-        }
-    }
-
-    // By derivation from the ranges in samples/demo/claims-treatment.csv, each taken at its middle: price 450, uses 5, disposal 1.5 per kg; eluent 30 L at 0.03, used
-    // 1.5 times; energy 0.075, labour 0.35 per m³; removed 6.80 − 2.38 g/m³.
+    // By derivation from ranges each taken at its middle: price 450, uses 5, disposal 1.5 per kg; eluent 30 L at 0.03, used 1.5 times; energy 0.075, labour 0.35 per m³;
+    // removed 6.80 − 2.38 g/m³.
     [Fact]
     public void Cost_LeadsToTheDoseAndTheRangesOfTheClaim()
     {
-        var trail = DerivedTrails.Of(DemoStudy.Dossier.Evidence).All.Single(t => t.Address.StartsWith("cost:", StringComparison.Ordinal));
-        var dose = Demo(trail.Inputs.Single(i => i.Symbol == "m/V").Trail!).Value.Value;
+        var study = DemoStudy.Dossier.Evidence.Study;
+        var words = new (string Name, string Words)[]
+        {
+            ("rival", "1 to 3"), ("price", "300 to 600"), ("uses", "5"), ("disposal", "1 to 2"), ("eluent", "20 to 40"), ("eluent-price", "0.02 to 0.04"), ("eluent-uses", "1 to 2"),
+            ("energy", "0.05 to 0.1"), ("labour", "0.2 to 0.5"), ("currency", "EUR 2026"), ("c0", "6.80 mg/L"), ("limit", "2.38 mg/L"),
+        };
+        var claim = study.Claims[0] with { Id = "priced", Rule = "low-cost", Parameters = words.ToImmutableSortedDictionary(w => w.Name, w => w.Words, StringComparer.Ordinal) };
+        var evidence = Evidence.Of(study with { Claims = [claim] });
+        var trail = NumberTrail.Of(evidence, "cost:priced")!;
+        var dose = NumberTrail.Of(DemoStudy.Dossier.Evidence, "m1:plating-rinse-water@6.8-2.38")!.Value.Value;
         Agree.Relative(1e-9, (dose * (450.0 / 5 + 1.5) + 30 * 0.03 / 1.5 + 0.075 + 0.35) / (6.80 - 2.38), trail.Value.Value);
         Assert.Equal("EUR 2026 per g", trail.Unit);
         Assert.Equal("price", trail.Budget.Rows[0].Name);
-        var verdict = DemoStudy.Dossier.Verdicts.Single(v => v.Claim.Rule == "low-cost");
-        Assert.Contains(trail.Address, DerivedTrails.Behind(verdict, DemoStudy.Dossier.Evidence).Select(t => t.Address));
+        Assert.Equal("range in the claim: 300 to 600", trail.Inputs.Single(i => i.Symbol == "price").From);
+        Assert.Contains("cost:priced", DerivedTrails.Behind(Dossier.Of(evidence.Study).Verdicts.First(v => v.Claim.Id == "priced"), evidence).Select(t => t.Address));
     }
 
     // Every number opens its trail, and a trail leads on to trails that are there (our own requirement).
