@@ -52,8 +52,11 @@ public sealed class NotPrecipitation : IClaimRule
         var decision = vessels.IsEmpty
             ? Decision.Missing("No vessels at this pH were found. Run three vessels and two controls without sorbent at it, and record start and end pH.")
             : Decide(claim, evidence, series!, vessels);
+        var sentence = claim.Wording is null && claim.Words("ph") is null
+            ? $"In {series?.Name ?? claim.Words("series") ?? "the study"} the metal is sorbed, not precipitated."
+            : Phrase.Sentence(claim, Wording, ("ph", claim.Words("ph") ?? "of the study"));
         return decision.On(
-            claim, Phrase.Sentence(claim, Wording, ("ph", claim.Words("ph") ?? "of the study")), Scope.Of(vessels),
+            claim, sentence, Scope.Of(vessels),
             vessels.Concat(series is null ? [] : Controls(series, claim.Number("ph"))).Select(v => v.Code));
     }
 
