@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using Holdfast.Amounts;
+using Holdfast.Fitting;
 using Holdfast.Kinetics;
 using Holdfast.Studies.Properties;
 using Holdfast.Thermodynamics;
@@ -21,16 +22,36 @@ public sealed record RateStudy(ImmutableArray<RateFamily> Families)
 
     private static RateStudy Work(Evidence evidence)
     {
+        return new([.. ByStart(evidence.Kinetics, alikeInTemperature: false).Where(f => f.Select(s => TemperatureOf(s.Series)).Distinct().Count() > 2).Select(Family).OfType<RateFamily>()]);
+    }
+
+    /// <summary>Contact-time series that share start concentration and temperature: what else was changed between them may explain their rates.</summary>
+    /// <param name="fitted">Fitted series.</param>
+    internal static IReadOnlyList<IReadOnlyList<FittedSeries>> Alike(IEnumerable<FittedSeries> fitted) => ByStart(fitted, alikeInTemperature: true);
+
+    /// <summary>The curve with the lowest AICc over all series together, with its fit to each; null where none settled everywhere.</summary>
+    /// <param name="series">Fitted series.</param>
+    /// <param name="names">Names of the curves that are asked.</param>
+    internal static CommonCurve? CommonCurve(IReadOnlyList<FittedSeries> series, params IEnumerable<string> names)
+        => names
+            .Select(name => new CommonCurve(name, [.. series.Select(m => m.Fits.FirstOrDefault(f => f.IsFit && f.Covariance is not null && f.Aicc is not null && string.Equals(f.Card.Name, name, StringComparison.Ordinal))).OfType<FitResult>()]))
+            .Where(c => c.Fits.Length == series.Count && series.Count > 0)
+            .OrderBy(c => c.Fits.Sum(f => f.Aicc!.Value))
+            .FirstOrDefault();
+
+    private static List<List<FittedSeries>> ByStart(IEnumerable<FittedSeries> fitted, bool alikeInTemperature)
+    {
         var families = new List<List<FittedSeries>>();
-        foreach (var series in evidence.Kinetics.Where(k => TemperatureOf(k.Series) is not null && StartOf(k.Series) is not null))
+        foreach (var series in fitted.Where(k => TemperatureOf(k.Series) is not null && StartOf(k.Series) is not null))
         {
-            if (families.Find(f => Math.Abs(StartOf(f[0].Series)!.Value - StartOf(series.Series)!.Value) <= SameStart * StartOf(series.Series)!.Value) is { } family)
+            if (families.Find(f => Math.Abs(StartOf(f[0].Series)!.Value - StartOf(series.Series)!.Value) <= SameStart * StartOf(series.Series)!.Value
+                && (!alikeInTemperature || Math.Abs(TemperatureOf(f[0].Series)!.Value - TemperatureOf(series.Series)!.Value) <= SameTemperature)) is { } family)
                 family.Add(series);
             else
                 families.Add([series]);
         }
 
-        return new([.. families.Where(f => f.Select(s => TemperatureOf(s.Series)).Distinct().Count() > 2).Select(Family).OfType<RateFamily>()]);
+        return families;
     }
 
     private static double? TemperatureOf(Series series)
@@ -45,22 +66,17 @@ public sealed record RateStudy(ImmutableArray<RateFamily> Families)
         return all.Length > 0 && all.Max() - all.Min() <= SameStart * all.Max() ? all.Average() : null;
     }
 
-    // First or second order, whichever has the lower AICc over all temperatures together: a curve chosen anew at each would compare unlike constants.
+    // First or second order: a curve chosen anew at each temperature would compare unlike constants.
     private static RateFamily? Family(List<FittedSeries> members)
     {
         var sorted = members.OrderBy(m => TemperatureOf(m.Series)).ToArray();
-        var best = new[] { PseudoFirstOrder.Card.Name, PseudoSecondOrder.Card.Name }
-            .Select(name => (Name: name, Fits: Array.ConvertAll(sorted, m => m.Fits.FirstOrDefault(f => f.IsFit && f.Covariance is not null && string.Equals(f.Card.Name, name, StringComparison.Ordinal)))))
-            .Where(c => Array.TrueForAll(c.Fits, f => f?.Aicc is not null))
-            .OrderBy(c => c.Fits.Sum(f => f!.Aicc!.Value))
-            .FirstOrDefault();
-        if (best.Fits is null)
+        if (CommonCurve(sorted, PseudoFirstOrder.Card.Name, PseudoSecondOrder.Card.Name) is not { } best)
             return null;
         double[] temperatures = Array.ConvertAll(sorted, m => TemperatureOf(m.Series)!.Value);
-        IReadOnlyList<Measured>[] parameters = [.. sorted.Zip(best.Fits, (m, f) => f!.MeasuredParameters("rate:" + m.Series.Name, m.Series.Name))];
+        IReadOnlyList<Measured>[] parameters = [.. sorted.Zip(best.Fits, (m, f) => f.MeasuredParameters("rate:" + m.Series.Name, m.Series.Name))];
         var energies = ImmutableArray.CreateBuilder<RateEnergy>();
         var findings = new List<Finding>();
-        var secondOrder = string.Equals(best.Name, PseudoSecondOrder.Card.Name, StringComparison.Ordinal);
+        var secondOrder = best.IsSecondOrder;
         Add(secondOrder ? "k2" : "k1", secondOrder ? "g/(mg min)" : "1/min", p => p[1]);
         if (secondOrder)
             Add("k2·qe", "1/min", p => p[0] * p[1]);
@@ -75,6 +91,15 @@ public sealed record RateStudy(ImmutableArray<RateFamily> Families)
                 energies.Add(new(constant, unit, [.. values], found));
         }
     }
+}
+
+/// <summary>One curve that serves several contact-time series.</summary>
+/// <param name="Name">Name of the curve.</param>
+/// <param name="Fits">Its fit to each series, in their order.</param>
+internal sealed record CommonCurve(string Name, ImmutableArray<FitResult> Fits)
+{
+    /// <summary>True for second order, whose constant k2·qe is the one in 1/min.</summary>
+    public bool IsSecondOrder => string.Equals(Name, PseudoSecondOrder.Card.Name, StringComparison.Ordinal);
 }
 
 /// <summary>Contact-time series of one start concentration at several temperatures.</summary>

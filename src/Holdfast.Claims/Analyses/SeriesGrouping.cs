@@ -19,6 +19,7 @@ internal static class SeriesGrouping
     private static readonly Property[] Candidates =
     [
         BatchProperties.ContactTime, BatchProperties.InitialConcentration, BatchProperties.Dose, BatchProperties.StartPh, BatchProperties.Temperature,
+        BatchProperties.ParticleDiameter, BatchProperties.StirringSpeed,
     ];
 
     /// <summary>The series, in the order their first vessel came, with findings for what cannot be sorted.</summary>

@@ -30,6 +30,12 @@ public static class BatchProperties
     /// <summary>Temperature during contact.</summary>
     public static readonly Property Temperature = Property.Number("temperature", "temperature", "K", "T", "temperature", "temp", "tk", "tc");
 
+    /// <summary>Diameter of the sorbent's particles: the mean of the sieve fraction.</summary>
+    public static readonly Property ParticleDiameter = Property.Number("particle-diameter", "particle diameter", "µm", null, "particlediameter", "particlesize", "grainsize", "meandiameter", "sievesize");
+
+    /// <summary>Speed of the stirrer or the shaker.</summary>
+    public static readonly Property StirringSpeed = Property.Number("stirring-speed", "stirring speed", "1/min", null, "stirringspeed", "stirring", "stirrerspeed", "shakingspeed", "shakerspeed", "agitation", "agitationspeed");
+
     /// <summary>Uptake found by dissolving the loaded solid.</summary>
     public static readonly Property UptakeBySolid = Property.Number("uptake-by-solid", "uptake found in the solid", "mg/g", "q", "qdigest", "qbydigestion", "uptakebydigestion", "qsolid");
 }

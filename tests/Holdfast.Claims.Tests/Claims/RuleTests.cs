@@ -18,7 +18,7 @@ public sealed partial class RuleTests
         [
             "best-isotherm", "best-kinetic-model", "better-than-published", "calibration-fit", "capacity", "chemisorption", "controls-clean",
             "detection-limit", "equilibrium-reached", "favourable", "ion-exchange", "linear-calibration", "low-cost", "mass-balance", "meets-limit", "monolayer",
-            "no-interference", "not-precipitation", "optimum-dose", "optimum-ph", "outlet-meets-limit", "ph-recorded", "quenching-mechanism", "readings-inside-range",
+            "no-interference", "not-precipitation", "optimum-dose", "optimum-ph", "outlet-meets-limit", "ph-recorded", "quenching-mechanism", "rate-step", "readings-inside-range",
             "regenerated-better", "removal-falls-with-concentration", "reproducible", "reusable", "selective", "sensor-detection-limit", "sensor-linear",
             "sensor-responds", "smallest-sufficient-dose", "spontaneous-and-endothermic", "stable-in-water", "works-in-water",
         ], Defence.Rules.Select(r => r.Id));

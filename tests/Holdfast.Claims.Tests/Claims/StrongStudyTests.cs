@@ -19,5 +19,5 @@ public sealed class StrongStudyTests
 
     [Fact]
     public void StrongStudy_AllItsRules_AreStatedButThese()
-        => Assert.Equal(["chemisorption", "optimum-dose", "optimum-ph"], Defence.Rules.Select(r => r.Id).Except(StrongStudy.Dossier.Verdicts.Concat(StrongReuseStudy.Dossier.Verdicts).Where(v => v.Claim.Stated).Select(v => v.Claim.Rule)).Order());
+        => Assert.Equal(["chemisorption", "optimum-dose", "optimum-ph", "rate-step"], Defence.Rules.Select(r => r.Id).Except(StrongStudy.Dossier.Verdicts.Concat(StrongReuseStudy.Dossier.Verdicts).Where(v => v.Claim.Stated).Select(v => v.Claim.Rule)).Order());
 }
