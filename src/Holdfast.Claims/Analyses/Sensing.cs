@@ -8,6 +8,9 @@ public sealed record Sensing
     /// <summary>Works it out once for each evidence.</summary>
     public static readonly Analysis<Sensing> Known = new(SensingWorkup.Of);
 
+    /// <summary>Every vessel with a signal that counts, in the order they came.</summary>
+    public ImmutableArray<SensorSample> Signals { get; init; } = [];
+
     /// <summary>Quenching series in the order they came.</summary>
     public ImmutableArray<SensorSeries> Series { get; init; } = [];
 

@@ -8,7 +8,7 @@ internal static class SensingSamples
 {
     private static readonly Property[] Own =
     [
-        FluorescenceProperties.Quencher, FluorescenceProperties.Exposure, FluorescenceProperties.Interferent, FluorescenceProperties.Added, FluorescenceProperties.Found,
+        FluorescenceProperties.Quencher, FluorescenceProperties.Exposure, FluorescenceProperties.TimeAfterAddition, FluorescenceProperties.Interferent, FluorescenceProperties.Added, FluorescenceProperties.Found,
     ];
 
     private static readonly Property[] OfSorption =

@@ -40,6 +40,7 @@ internal sealed class SensingWorkup
         var series = Quenched(intensities).GroupBy(NameOf, StringComparer.OrdinalIgnoreCase).Select(g => Series(g.Key, [.. g], blanks, lifetimes)).Where(s => s.Samples.Length > 0).ToImmutableArray();
         return new Sensing
         {
+            Signals = counting,
             Series = series,
             Lifetimes = [.. lifetimes.Where(s => !struck.Contains(s.Code)).GroupBy(NameOf, StringComparer.OrdinalIgnoreCase).Select(g => new LifetimeSeries(g.Key, [.. g.OrderBy(s => s.Quencher)]))],
             Drifts = [.. counting.Where(s => s.Sample.Number(FluorescenceProperties.Exposure) is not null && s.Quencher == 0).GroupBy(NameOf, StringComparer.OrdinalIgnoreCase).Select(g => Drift(g.Key, [.. g])).OfType<DriftRun>()],
@@ -104,7 +105,8 @@ internal sealed class SensingWorkup
     {
         var ofIons = intensities.Where(s => Ion(s) is not null).Select(NameOf).ToHashSet(StringComparer.OrdinalIgnoreCase);
         return intensities.Where(s => s.Sample.Fact(FluorescenceProperties.Quencher) is not null && !ofIons.Contains(NameOf(s))
-            && s.Sample.Number(FluorescenceProperties.Exposure) is null && s.Sample.Number(FluorescenceProperties.Added) is null);
+            && s.Sample.Number(FluorescenceProperties.Exposure) is null && s.Sample.Number(FluorescenceProperties.Added) is null
+            && s.Sample.Number(FluorescenceProperties.TimeAfterAddition) is null);
     }
 
     private SensorSeries Series(string name, ImmutableArray<SensorSample> all, ImmutableArray<SensorSample> blanks, ImmutableArray<SensorSample> lifetimes)
@@ -199,7 +201,7 @@ internal sealed class SensingWorkup
     // Alone, an ion is compared with blanks; beside the analyte, with the same analyte and no ion. The same run comes first.
     private static SensorSample[] Without(double quencher, SensorSample[] beside, ImmutableArray<SensorSample> counting, ImmutableArray<SensorSample> blanks)
     {
-        SensorSample[] all = [.. quencher == 0 ? blanks : counting.Where(s => Ion(s) is null && s.Quencher.Equals(quencher) && s.Sample.Fact(FluorescenceProperties.Quencher) is not null)];
+        SensorSample[] all = [.. quencher == 0 ? blanks : counting.Where(s => Ion(s) is null && s.Sample.Number(FluorescenceProperties.TimeAfterAddition) is null && s.Quencher.Equals(quencher) && s.Sample.Fact(FluorescenceProperties.Quencher) is not null)];
         SensorSample[] same = [.. all.Where(s => beside.Any(b => b.Run == s.Run))];
         return same.Length > 1 ? same : all;
     }

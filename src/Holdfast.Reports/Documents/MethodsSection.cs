@@ -26,6 +26,7 @@ internal static class MethodsSection
             Prose.Paragraph(Acidity(evidence)),
             Prose.Heading("Concentrations"),
             .. Runs(evidence).Select(Prose.Paragraph),
+            .. FluorometerText.Of(evidence),
             Prose.Heading("Uncertainty and fitting"),
             Prose.Paragraph("Uncertainties were propagated to first order with every shared source kept, and widened to 95 % by the effective degrees of freedom."),
             .. Fitting(evidence).Select(Prose.Paragraph),

@@ -27,6 +27,7 @@ internal sealed class SensorSection : IResultSection
             content.Add(Prose.Paragraph(Drift(drift)));
         content.AddRange(Others(sensing, dossier, numbering));
         content.AddRange(Waters(sensing, dossier, numbering));
+        content.AddRange(SensorPrecisionText.Of(dossier));
         var findings = sensing.Findings.Concat(sensing.Series.SelectMany(s => s.Findings)).ToArray();
         if (findings.Length > 0)
             content.AddRange([Prose.Heading("What the sensor’s data say about themselves"), FindingSection.Grouped(findings)]);

@@ -24,6 +24,9 @@ public static class FluorescenceProperties
     /// <summary>How long a vessel without quencher had been in the light when it was read: the drift run.</summary>
     public static readonly Property Exposure = Property.Number("exposure", "time of exposure", "min", null, "exposure", "exposuretime", "timeofexposure", "illumination", "illuminationtime");
 
+    /// <summary>Time since the quencher was added when a vessel was read: how fast the sensor answers.</summary>
+    public static readonly Property TimeAfterAddition = Property.Number("time-after-addition", "time after addition", "min", null, "timeafteraddition", "timesinceaddition", "afteraddition", "responsetime");
+
     /// <summary>Symbol of another ion that was added: "Ca".</summary>
     public static readonly Property Interferent = Property.Words("interferent", "other ion", "interferent", "interferingion", "otherion", "foreignion", "coexistingion");
 

@@ -24,10 +24,21 @@ public class SensorSectionTests
                 "Accessible fraction loses least", "F0/F is straight up to 60 µmol/L", "there is one smooth curve", "kq is 1.8e7 L/(mol·s), below 2e10: that decides nothing",
                 "Every ion was read alone", "found rises 0.829 (0.797 to 0.860) per added", "use standard additions", "the levels were read in rising order",
                 "takes up 53 % of the quencher", "40 vessels and blanks were read from whole spectra", "from 614 nm to 618 nm (nobody fixed it: the maximum of 10 blanks), less the liquid alone",
-                "40 samples have an intensity that was typed and a spectrum",
+                "40 samples have an intensity that was typed and a spectrum", "scatter within a day and between days is not told apart",
+                "No vessel was read over time after an addition",
             ],
             words => Assert.Contains(words, text, StringComparison.Ordinal));
         Assert.DoesNotContain("NaN", text, StringComparison.Ordinal);
+    }
+
+    // What samples/demo says of the fluorometer, and what its files leave out.
+    [Fact]
+    public void Methods_OfTheDemo_SayWhatTheFluorometersFilesSay()
+    {
+        var text = WebUtility.HtmlDecode(Regex.Replace(string.Concat(FluorometerText.Of(DemoStudy.Dossier.Evidence).Select(n => n.ToHtml())), "<[^>]+>", "", RegexOptions.None, TimeSpan.FromSeconds(5))).Replace('\u00A0', ' ');
+        Assert.Contains("fluor-spectra: spectrofluorometer (invented), excited at 394 nm, emission read from 580 to 640 nm, slits 5 nm for excitation and emission, read on [not recorded].", text, StringComparison.Ordinal);
+        Assert.Contains("emission read at 616 nm, slits [not recorded]", text, StringComparison.Ordinal);
+        Assert.Contains("Dispersions held 0.2 g/L of powder in demineralised water", text, StringComparison.Ordinal);
     }
 
     [Fact]
