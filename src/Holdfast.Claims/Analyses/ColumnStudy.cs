@@ -60,13 +60,16 @@ public sealed record ColumnStudy(ImmutableArray<BedRun> Runs, BedDepthServiceTim
         var first = samples[0];
         double[] times = [.. points.Select(p => p.Time)];
         Measured[] ratios = [.. points.Select(p => p.Outlet / inlet[0])];
+        // The bed takes metal from the first drop on. Before the first portion the outlet counts as high as in it: an outlet that rises was lower, never higher.
+        double[] since = times[0] > 0 ? [0, .. times] : times;
+        Measured[] whole = times[0] > 0 ? [ratios[0], .. ratios] : ratios;
         var fit = ColumnRun.Fit<BreakthroughLogistic>(
             new Points(times, [.. ratios.Select(r => r.Value)], "min", "", ids: [.. points.Select(p => p.Sample.Code)]), new FitOptions { Profiles = false });
         var run = new BedRun(
             name, points, inlet[0], first.Number(ColumnProperties.BedDepth), first.Number(ColumnProperties.BedMass), first.Number(ColumnProperties.Flow),
             first.Number(ColumnProperties.Velocity), first.Number(ColumnProperties.HeldLiquid) ?? 0,
-            BreakthroughIntegral.TotalTime<Measured>(times, ratios), BreakthroughIntegral.BreakTime<Measured>(times, ratios, BreakShare),
-            BreakthroughIntegral.UsedTime<Measured>(times, ratios, BreakShare), fit);
+            BreakthroughIntegral.TotalTime<Measured>(since, whole), BreakthroughIntegral.BreakTime<Measured>(times, ratios, BreakShare),
+            BreakthroughIntegral.UsedTime<Measured>(since, whole, BreakShare), fit);
         if (run.LastRatio < BreakthroughIntegral.RunUntil)
         {
             findings.Add(Finding.Of("HF-661", Weight.Caution, string.Create(CultureInfo.InvariantCulture,
@@ -109,9 +112,9 @@ public sealed record ColumnStudy(ImmutableArray<BedRun> Runs, BedDepthServiceTim
 /// <param name="Flow">Flow, mL/min, or null.</param>
 /// <param name="Velocity">Superficial velocity, cm/min, or null.</param>
 /// <param name="Held">Liquid held in bed and tubes, mL; 0 when not recorded.</param>
-/// <param name="TotalTime">∫(1 − C/C0)dt over the run, min.</param>
+/// <param name="TotalTime">∫(1 − C/C0)dt from the first drop to the last portion, min.</param>
 /// <param name="BreakTime">Time at which the outlet reaches 5 % of the inlet, min, or null when it never did.</param>
-/// <param name="UsedTime">∫(1 − C/C0)dt up to the break, min, or null.</param>
+/// <param name="UsedTime">∫(1 − C/C0)dt from the first drop to the break, min, or null.</param>
 /// <param name="Curve">The one curve that goes by three names, fitted.</param>
 public sealed record BedRun(
     string Name, ImmutableArray<BedPoint> Points, double Inlet, double? Depth, double? Mass, double? Flow, double? Velocity, double Held,

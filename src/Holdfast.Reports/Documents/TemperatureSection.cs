@@ -23,6 +23,7 @@ internal sealed class TemperatureSection : IResultSection
         if (families.IsEmpty && rates.IsEmpty)
             return null;
         var figures = StudyFigure.Of<VantHoffFigure>(dossier).ToDictionary(f => f.Id, StringComparer.Ordinal);
+        var lines = StudyFigure.Of<ArrheniusFigure>(dossier).ToDictionary(f => f.Id, StringComparer.Ordinal);
         var content = new List<Node>();
         foreach (var family in families)
         {
@@ -40,6 +41,8 @@ internal sealed class TemperatureSection : IResultSection
         foreach (var rate in rates)
         {
             content.Add(Prose.Heading($"Rates of {rate.Name}"));
+            if (lines.GetValueOrDefault(StudyFigure.Id(ArrheniusFigure.Kind, rate.Series[0].Name)) is { } line)
+                content.Add(numbering.Figure(line));
             content.Add(numbering.Table(RateTable.Of(rate)));
             content.Add(Prose.Paragraph(Words(rate, numbering)));
             if (!rate.Findings.IsEmpty)

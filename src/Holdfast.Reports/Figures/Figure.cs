@@ -16,6 +16,9 @@ public sealed record Figure(string Id, string Title, string Alt, IReadOnlyList<P
     /// <summary>Ids of the data, the version and the settings that made it; written into files, never drawn.</summary>
     public IReadOnlyList<string> MadeFrom { get; init; } = [];
 
+    /// <summary>Codes of the samples behind marks that are means or constants and so have no sample of their own; empty where every mark names its own.</summary>
+    public IReadOnlyList<string> RestsOn { get; init; } = [];
+
     /// <summary>The notes, followed by those that the picture itself calls for: arrows, hollow marks, short dashes, marks a log axis cannot show.</summary>
     public IReadOnlyList<RichText> AllNotes => [.. Notes, .. PictureNotes.Of(this)];
 }

@@ -31,7 +31,7 @@ internal sealed class BreakthroughFigure : IStudyFigure
             run.BreakTime is { } end
                 ? FormattableString.Invariant($"Outlet over inlet against time: 5 % is reached after {end.Value:0.#} min, {run.LastRatio:0.00} at the end.")
                 : FormattableString.Invariant($"Outlet over inlet against time: 5 % is not reached, {run.LastRatio:0.00} at the end."),
-            [new Panel(new Axis("t", "min", "time on stream") { Min = 0 }, new Axis("*C*/*C*_0", null, "outlet over inlet") { Min = 0 }, layers)])
+            [new Panel(new Axis("t", "min", "time on stream") { Min = 0 }, new Axis("*C*/*C*_0", null, "outlet over inlet") { Min = Array.TrueForAll(marks, m => m.Y >= 0) ? 0 : null }, layers)])
         {
             Notes =
             [

@@ -24,10 +24,10 @@ public static class ClaimFigure
         return shown is null ? null : WithSettings(shown, verdict.Next);
     }
 
-    // Marks and samples in common, of all marks and samples: a figure of everything is no figure of this.
+    // Samples shown and samples of the claim in common, of all of either: a figure of everything is no figure of this.
     private static double Shared(Figure figure, Verdict verdict, Study study)
     {
-        var marks = figure.Panels.SelectMany(p => p.AllMarks).Select(m => m.Id).OfType<string>().Select(id => study.Reading(id)?.Sample ?? id).ToHashSet(StringComparer.Ordinal);
+        var marks = figure.Panels.SelectMany(p => p.AllMarks).Select(m => m.Id).OfType<string>().Select(id => study.Reading(id)?.Sample ?? id).Concat(figure.RestsOn).ToHashSet(StringComparer.Ordinal);
         var common = verdict.Data.Count(marks.Contains);
         return common == 0 ? 0 : (double)common / marks.Union(verdict.Data).Count();
     }

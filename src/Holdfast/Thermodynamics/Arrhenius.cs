@@ -23,6 +23,9 @@ public sealed record Arrhenius(ReciprocalTemperatureLine Line)
     /// <summary>Ea, kJ/mol, with the uncertainty that each rate constant brought in.</summary>
     public Measured PropagatedActivationEnergy => -Factor * Line.PropagatedSlope;
 
+    /// <summary>Ea, kJ/mol, by whichever way leaves the wider 95 % interval; see <see cref="ReciprocalTemperatureLine.WiderSlope"/>.</summary>
+    public Estimate WiderActivationEnergy => Line.WiderSlope with { Value = -Factor * Line.WiderSlope.Value, StandardError = Factor * Line.WiderSlope.StandardError };
+
     /// <summary>ln A, in the logarithm of the unit of k. It lies far outside the data: an extrapolation to infinite temperature.</summary>
     public Estimate LogPreFactor => Line.Intercept;
 

@@ -38,6 +38,22 @@ public sealed class ReciprocalTemperatureLine
     /// <summary>b, K, with the uncertainty that the logarithms brought in, what they share included; exact when they brought none.</summary>
     public Measured PropagatedSlope { get; }
 
+    /// <summary>
+    /// b, K, by whichever way leaves the wider 95 % interval. Few temperatures make the scatter's wide, poor logarithms the propagated one; neither may hide
+    /// the other.
+    /// </summary>
+    public Estimate WiderSlope
+    {
+        get
+        {
+            var scatter = Slope;
+            if (PropagatedSlope.U == 0)
+                return scatter;
+            var propagated = new Estimate("line on 1/T, propagated uncertainty", scatter.Value, PropagatedSlope.U, Math.Max(1, PropagatedSlope.DegreesOfFreedom), scatter.N);
+            return propagated.Interval().Half > scatter.Interval().Half ? propagated : scatter;
+        }
+    }
+
     /// <summary>Correlation of intercept and slope: close to −1 for any data over a few tens of kelvin near room temperature; no unit.</summary>
     public double Correlation => fit.Covariance(0, 1) / Math.Sqrt(fit.Covariance(0, 0) * fit.Covariance(1, 1));
 

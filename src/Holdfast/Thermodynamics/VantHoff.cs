@@ -23,18 +23,7 @@ public sealed record VantHoff(ReciprocalTemperatureLine Line)
     /// ΔH°, kJ/mol, by whichever way leaves the wider 95 % interval. Few temperatures make the first wide, poor constants the second; neither may
     /// hide the other.
     /// </summary>
-    public Estimate WiderEnthalpy
-    {
-        get
-        {
-            var scatter = Enthalpy;
-            var carried = PropagatedEnthalpy;
-            if (carried.U == 0)
-                return scatter;
-            var propagated = new Estimate("line on 1/T, propagated uncertainty", scatter.Value, carried.U, Math.Max(1, carried.DegreesOfFreedom), scatter.N);
-            return propagated.Interval().Half > scatter.Interval().Half ? propagated : scatter;
-        }
-    }
+    public Estimate WiderEnthalpy => Scaled(Line.WiderSlope, -MolarGas.Constant / Kilo);
 
     /// <summary>ΔS°, J/(mol K), by the scatter about the line.</summary>
     public Estimate Entropy => Scaled(Line.Intercept, MolarGas.Constant);
