@@ -25,6 +25,9 @@ public static class DemoFiles
         yield return ApparatusSheet.Of();
         foreach (var sheet in SensorSheets.Of(study.Sensor))
             yield return sheet;
+        foreach (var sheet in LaterSheets.Of(study, first))
+            yield return sheet;
+        yield return TreatmentClaims.Sheet();
         yield return EmissionSheet.Of(study.Sensor, InventedStudy.Seed);
     }
 }

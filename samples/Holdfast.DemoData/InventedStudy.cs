@@ -38,10 +38,19 @@ public sealed record InventedStudy
     /// <summary>Pairs of metals.</summary>
     public required ImmutableArray<Mixture> Mixtures { get; init; }
 
+    /// <summary>Uptake against time at three more temperatures.</summary>
+    public required ImmutableArray<Vessel> Rates { get; init; }
+
+    /// <summary>Portions of the outlets of packed beds.</summary>
+    public required ImmutableArray<BedPortion> Outlets { get; init; }
+
+    /// <summary>Powder alone in salt at several start pH.</summary>
+    public required ImmutableArray<ZeroCharge> ZeroCharges { get; init; }
+
     /// <summary>The powder as a sensor.</summary>
     public required Sensor Sensor { get; init; }
 
-    /// <summary>Every vessel that the spectrometer read, in the order of its runs.</summary>
+    /// <summary>Every vessel of the vessel sheet that the spectrometer read, in the order of its runs.</summary>
     public IEnumerable<Vessel> ReadVessels => [.. IsothermAndDoses, .. ContactTimes, .. Temperatures, .. AcidityAndWaters];
 
     /// <summary>Draws the whole study.</summary>
@@ -60,6 +69,9 @@ public sealed record InventedStudy
             Cycles = [.. Cycle.Series(Seed)],
             Calcium = [.. CalciumReading.PowderAlone(Seed), .. CalciumReading.Exchanged(Seed)],
             Mixtures = [.. Mixture.Series(Seed)],
+            Rates = [.. RateSeries.Of(Seed, standards.Line)],
+            Outlets = [.. PackedBed.All.SelectMany(b => b.Portions(Seed))],
+            ZeroCharges = [.. ZeroCharge.Series(Seed)],
             Sensor = Sensor.Read(Seed),
         };
     }

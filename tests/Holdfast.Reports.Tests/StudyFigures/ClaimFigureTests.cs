@@ -18,6 +18,8 @@ public class ClaimFigureTests
     [InlineData("sensor-linear-fluor-80-µmol-l", "quenching-fluor")]
     [InlineData("selective", "selectivity")]
     [InlineData("reusable-reuse-5", "cycles-reuse")]
+    [InlineData("spontaneous-and-endothermic-temp-298-temp-308-temp-318-endothermic", "van-t-hoff-temp-298")]
+    [InlineData("bed-of-4-cm", "breakthrough-bed-4a")]
     public void Of_AClaim_ShowsTheSamplesItRestsOn(string claim, string figure) => Assert.Equal(figure, Of(claim)?.Id);
 
     [Fact]

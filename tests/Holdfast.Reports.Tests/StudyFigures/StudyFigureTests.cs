@@ -13,7 +13,7 @@ public class StudyFigureTests
     [Fact]
     public void Kinds_AreTheOnesThatAReaderExpects()
         => Assert.Equal(
-            ["CalibrationFigure", "KineticsFigure", "IsothermFigure", "DoseFigure", "PhFigure", "SpeciesFigure", "DriftFigure", "VantHoffFigure", "CyclesFigure",
+            ["CalibrationFigure", "KineticsFigure", "IsothermFigure", "DoseFigure", "PhFigure", "SpeciesFigure", "DriftFigure", "VantHoffFigure", "ArrheniusFigure", "CyclesFigure",
                 "SelectivityFigure", "ExchangeFigure", "BreakthroughFigure", "SpectraFigure", "QuenchingFigure", "LifetimeFigure", "InterferenceFigure", "RecoveryFigure"], StudyFigure.Kinds.Select(k => k.GetType().Name));
 
     [Fact]
@@ -45,6 +45,28 @@ public class StudyFigureTests
         Assert.DoesNotContain(after.Verdicts, v => v.Data.Contains(code));
 
         static Mark[] Marks(Dossier dossier) => [.. StudyFigure.All(dossier).Single(f => f.Id == "kinetics-kin-20").Panels.SelectMany(p => p.AllMarks)];
+    }
+
+    // Constants are read off fits and have no sample of their own: the figure names every vessel behind them, the claims' and no other.
+    [Theory]
+    [InlineData("van-t-hoff-temp-298", new[] { "TEMP-298", "TEMP-308", "TEMP-318" })]
+    [InlineData("arrhenius-kin-05-288", new[] { "KIN-05-288", "KIN-05", "KIN-05-308", "KIN-05-318" })]
+    public void Constants_AgainstTemperature_NameTheVesselsBehindThem(string id, string[] series)
+    {
+        var figure = StudyFigure.All(DemoStudy.Dossier).Single(f => f.Id == id);
+        Assert.All(figure.Panels.SelectMany(p => p.AllMarks), m => Assert.Null(m.Id));
+        Assert.Equal(series.SelectMany(s => DemoStudy.Dossier.Evidence.SeriesNamed(s)!.Vessels).Select(v => v.Code).Order(StringComparer.Ordinal), figure.RestsOn.Order(StringComparer.Ordinal));
+    }
+
+    // ln k and 1000/T of one temperature, worked out by hand from the table of rate constants: k1 0.1334 1/min at 298.15 K.
+    [Fact]
+    public void Arrhenius_OfTheDemo_DrawsTheLogarithmOfEachConstant()
+    {
+        var figure = StudyFigure.All(DemoStudy.Dossier).Single(f => f.Id == "arrhenius-kin-05-288");
+        var mark = figure.Panels[0].AllMarks.Single(m => Math.Abs(m.X - 1000 / 298.15) < 1e-6);
+        Assert.Equal(Math.Log(0.1334), mark.Y, 2);
+        Assert.Contains("2", figure.Notes[^1].Plain, StringComparison.Ordinal);
+        Assert.Contains("kJ/mol", figure.Notes[1].Plain, StringComparison.Ordinal);
     }
 
     [Fact]

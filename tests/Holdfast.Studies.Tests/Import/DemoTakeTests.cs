@@ -5,7 +5,7 @@ using Holdfast.Testing;
 
 namespace Holdfast.Studies.Tests.Import;
 
-/// <summary>The invented demo study, dropped as a folder: seventeen files in several dialects.</summary>
+/// <summary>The invented demo study, dropped as a folder: files in several dialects.</summary>
 public class DemoTakeTests
 {
     [Fact]
@@ -19,13 +19,14 @@ public class DemoTakeTests
 
         // The files' own lines, counted without any reader.
         string[] vessels =
-            [.. Lines("vessels.csv", 1), .. Lines("fluor.csv", 5), .. Lines("fluor-drift.csv", 5), .. Lines("lifetimes.csv", 5), .. Lines("interference.csv", 5), .. Lines("spikes.csv", 1)];
+            [.. Lines("vessels.csv", 1), .. Lines("fluor.csv", 5), .. Lines("fluor-drift.csv", 5), .. Lines("lifetimes.csv", 5), .. Lines("interference.csv", 5), .. Lines("spikes.csv", 1),
+                .. Lines("warm-cold.csv", 1), .. Lines("beds.csv", 1), .. Lines("zero-charge.csv", 1)];
         Assert.Equal(vessels.Select(l => l.Split(',')[0]).Order(StringComparer.Ordinal),
             study.Study.Samples.Where(s => s.Series is not null).Select(s => s.Code).Order(StringComparer.Ordinal));
         Assert.Equal(Files("claims*.csv").Sum(f => Lines(f, 1).Length), study.Study.Claims.Length);
         Assert.Equal(Lines("apparatus.csv", 1).Length, study.Study.Apparatus.Length);
         Assert.Equal(
-            ["aas-run1", "aas-run2", "aas-run3", "aas-run4", "cycles", "fluor", "fluor-drift", "fluor-spectra", "interference", "lifetimes"],
+            ["aas-run1", "aas-run2", "aas-run3", "aas-run4", "aas-run5", "cycles", "fluor", "fluor-drift", "fluor-spectra", "interference", "lifetimes"],
             study.Study.Runs.Select(r => r.Id).Order(StringComparer.Ordinal));
         Assert.Equal(Files("*").Length - 1, study.Study.Originals.Length);
         Assert.Equal(3, study.Study.Samples.Count(s => s.Role == SampleRole.Digest));
