@@ -189,7 +189,9 @@ public sealed class ReuseVerdictTests
             ("ion-exchange", Ruling.Contradicted), ("regenerated-better", Ruling.NotShownYet), ("reusable", Ruling.NotShownYet), ("outlet-meets-limit", Ruling.NotShownYet),
         ];
         var rules = expected.Select(e => e.Rule).ToHashSet(StringComparer.Ordinal);
-        Assert.Equal(expected, DemoStudy.Dossier.Verdicts.Where(v => v.Claim.Stated && rules.Contains(v.Claim.Rule)).Select(v => (v.Claim.Rule, v.Ruling)));
+
+        // Those of beds name their run and stand in a sheet of their own.
+        Assert.Equal(expected, DemoStudy.Dossier.Verdicts.Where(v => v.Claim.Stated && rules.Contains(v.Claim.Rule) && v.Claim.Words("run") is null).Select(v => (v.Claim.Rule, v.Ruling)));
     }
 
     private static Verdict Judged(string rule, params (string, string?)[] parameters)
