@@ -76,6 +76,40 @@ public sealed class WaterVerdictTests
         Assert.True(ruling == verdict.Ruling, verdict.Reason);
     }
 
+    // Handbook, prerequisites: a condition at which the powder is not stable is struck out and the claim judged on the rest. The demo's powder loses 9.1, 2.7 and 1.2 % of
+    // its calcium at pH 3, 4 and 5, and pH 8 and 9 are not shown to be sorption: pH 6 and 7 are left.
+    [Fact]
+    public void OptimumPh_LevelsAtWhichThePowderDissolves_AreStruckOut()
+    {
+        var verdict = Judged("optimum-ph", ("series", "PH"), ("ph", "6"));
+        Assert.Contains("Struck out since the powder dissolves there: pH 3, 4 and 5.", verdict.Reason, StringComparison.Ordinal);
+        Assert.Equal(["pH 7"], verdict.Numbers.Where(n => n.Name.StartsWith("Tukey", StringComparison.Ordinal)).Select(n => n.Name[^4..]));
+        Assert.Contains(verdict.Gates, g => g is { Name: "pH levels", Passed: false });
+    }
+
+    [Fact]
+    public void OptimumPh_AtAPhWhereThePowderDissolves_IsNotShown()
+    {
+        var verdict = Judged("optimum-ph", ("series", "PH"), ("ph", "4"));
+        Assert.Equal(Ruling.NotShownYet, verdict.Ruling);
+        Assert.Contains("the powder itself dissolves", verdict.Reason, StringComparison.Ordinal);
+    }
+
+    // The best level of all is struck, so that the second is: removals of the interior maximum above, once by sorption alone and once with an unstable level.
+    [Theory]
+    [InlineData(false, Ruling.Contradicted)]
+    [InlineData(true, Ruling.Holds)]
+    public void Decide_WithABetterLevelThatDissolves_JudgesTheRest(bool dissolves, Ruling ruling)
+    {
+        PhLevel[] levels =
+        [
+            Level(2.5, 50, false), Level(3, 95, dissolves), Level(4, 60, false), Level(5, 82, false), Level(6, 68, false), Level(7, 60, false),
+        ];
+        Assert.Equal(ruling, OptimumPh.Decide(5, levels, 2).Gated);
+
+        static PhLevel Level(double ph, double removal, bool dissolves) => new(new Setting(ph, [removal, removal + 0.5, removal - 0.5]), Ruling.Holds, ph, dissolves);
+    }
+
     private static Verdict Judged(string rule, params (string Name, string? Words)[] parameters)
         => Defence.RuleNamed(rule)!.Judge(Made.Claim(rule, parameters), DemoStudy.Dossier.Evidence);
 }

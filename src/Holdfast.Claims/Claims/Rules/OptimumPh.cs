@@ -8,7 +8,7 @@ namespace Holdfast.Claims.Rules;
 
 /// <summary>
 /// "{ph} is the best pH": among the pH levels at which removal is shown to be sorption, an interior maximum that beats both neighbours. Levels at which the metal may
-/// have precipitated are struck out first.
+/// have precipitated, and levels at which the powder is not stable, are struck out first.
 /// </summary>
 /// <remarks>All pairs of the remaining levels are compared at once (Tukey), with the scatter pooled over them.</remarks>
 public sealed class OptimumPh : IClaimRule
@@ -60,13 +60,13 @@ public sealed class OptimumPh : IClaimRule
         ArgumentNullException.ThrowIfNull(levels);
         if (levels.MinBy(l => Math.Abs(l.Removals.X - ph)) is not { } claimed || Math.Abs(claimed.Removals.X - ph) > SamePh)
             return Decision.Missing($"No vessel was run at pH {Phrase.Number(ph)}.");
-        PhLevel[] passing = [.. levels.Where(l => l.Sorption == Ruling.Holds && l.Removals.Values.Length > 1)];
+        PhLevel[] passing = [.. levels.Where(l => l.Passes && l.Removals.Values.Length > 1)];
         var best = passing.MaxBy(l => l.Removals.Mean);
-        if (claimed.Sorption != Ruling.Holds)
+        if (!claimed.Passes)
             return Struck(claimed, best, levels);
         var at = Array.IndexOf(passing, claimed);
         if (at < 0 || passing.Length < 2 || OneWay.Of([.. passing.Select(l => l.Removals.Group(""))]).Value is not { } analysis)
-            return Decision.Missing("Fewer than two pH levels with replicates are shown to be sorption, so there is nothing to compare.", Beside(best ?? claimed, null, margin));
+            return Decision.Missing("Fewer than two pH levels with replicates are shown to be sorption by a powder that stays, so there is nothing to compare.", Beside(best ?? claimed, null, margin));
 
         var rivals = Tukey.PairsOf(analysis, at).Select(p => (Ph: p.Second, Ahead: p.Difference.Value, p.P)).ToArray();
         var better = rivals.Where(r => r.Ahead < 0 && r.P < 0.05).OrderBy(r => r.P).ToArray();
@@ -76,8 +76,8 @@ public sealed class OptimumPh : IClaimRule
         var ruling = better.Length > 0 ? Ruling.Contradicted : interior && beside.All(r => r.Ahead > 0 && r.P < 0.05) ? Ruling.Holds : Ruling.NotShownYet;
         var shown = better.Length > 0 ? [better[0]] : beside;
         var against = Phrase.Listed(shown.Select(r => $"pH {r.Ph} by {Phrase.With(r.Ahead, "points")} ({Phrase.P(r.P)})"));
-        var end = interior ? "" : " It lies at the end of the levels that are shown to be sorption.";
-        return new Decision(ruling, $"Removal at pH {Phrase.Number(claimed.Removals.X)} is {Phrase.With(claimed.Removals.Mean, "%")}, ahead of {against}; p by Tukey over {Phrase.Count(passing.Length, "level")}. {Out(levels)}{end}", "Tukey over the pH levels at which removal is shown to be sorption")
+        var end = interior ? "" : " It lies at the end of the levels that are left.";
+        return new Decision(ruling, $"Removal at pH {Phrase.Number(claimed.Removals.X)} is {Phrase.With(claimed.Removals.Mean, "%")}, ahead of {against}; p by Tukey over {Phrase.Count(passing.Length, "level")}. {Out(levels)}{end}", "Tukey over the pH levels at which removal is shown to be sorption and the powder stays")
         {
             Numbers = [.. Means(levels), .. rivals.Select(r => Deciding.Plain($"Tukey p against pH {r.Ph}", r.P))],
             Gates = Gates(passing),
@@ -86,15 +86,17 @@ public sealed class OptimumPh : IClaimRule
         };
     }
 
-    // The level that was claimed is not shown to be sorption: it cannot be the best pH of a sorbent.
+    // The level that was claimed is struck out. Where it is no sorption it cannot be the best pH of a sorbent; where the powder dissolves nothing is decided.
     private static Decision Struck(PhLevel claimed, PhLevel? best, IReadOnlyList<PhLevel> levels)
     {
         var contradicted = claimed.Sorption == Ruling.Contradicted;
-        var rest = best is null ? "No level is shown to be sorption." : $"Of the levels that are shown to be sorption, pH {Phrase.Number(best.Removals.X)} removes most, {Phrase.With(best.Removals.Mean, "%")}.";
+        var rest = best is null ? "No level is left." : $"Of the levels that are left, pH {Phrase.Number(best.Removals.X)} removes most, {Phrase.With(best.Removals.Mean, "%")}.";
         return new Decision(
             contradicted ? Ruling.Contradicted : Ruling.NotShownYet,
-            $"At pH {Phrase.Number(claimed.Removals.X)} removal, {Phrase.With(claimed.Removals.Mean, "%")}, is {(contradicted ? "not sorption" : "not shown to be sorption")}: precipitation. {rest}",
-            "levels that are not shown to be sorption are struck out first")
+            claimed.Sorption == Ruling.Holds
+                ? $"At pH {Phrase.Number(claimed.Removals.X)} removal is {Phrase.With(claimed.Removals.Mean, "%")}, but there the powder itself dissolves. {rest}"
+                : $"At pH {Phrase.Number(claimed.Removals.X)} removal, {Phrase.With(claimed.Removals.Mean, "%")}, is {(contradicted ? "not sorption" : "not shown to be sorption")}: precipitation. {rest}",
+            "levels that are not shown to be sorption, and those at which the powder dissolves, are struck out first")
         {
             Numbers = [.. Means(levels)],
             Questions = Questions(levels, best),
@@ -103,12 +105,17 @@ public sealed class OptimumPh : IClaimRule
     }
 
     private static string Out(IReadOnlyList<PhLevel> levels)
-        => levels.Where(l => l.Sorption != Ruling.Holds).Select(l => Phrase.Number(l.Removals.X)).ToArray() is { Length: > 0 } struck
-            ? $"Struck out as not shown to be sorption: pH {Phrase.Listed(struck)}." : "No level was struck out.";
+    {
+        string[] said = [.. new[] { ("as not shown to be sorption", levels.Where(l => l.Sorption != Ruling.Holds)), ("since the powder dissolves there", levels.Where(l => l.Dissolves)) }
+            .Select(s => (Why: s.Item1, Ph: s.Item2.Select(l => Phrase.Number(l.Removals.X)).ToArray()))
+            .Where(s => s.Ph.Length > 0)
+            .Select(s => $"Struck out {s.Why}: pH {Phrase.Listed(s.Ph)}.")];
+        return said.Length == 0 ? "No level was struck out." : string.Join(" ", said);
+    }
 
     private static ImmutableArray<Deciding> Means(IReadOnlyList<PhLevel> levels)
         => [.. levels.Where(l => !l.Removals.Values.IsEmpty).Select(l => Deciding.Plain(
-            $"removal at pH {Phrase.Number(l.Removals.X)}", l.Removals.Mean, "%", $"{Phrase.Count(l.Removals.Values.Length, "vessel")}; {Word(l.Sorption)}"))];
+            $"removal at pH {Phrase.Number(l.Removals.X)}", l.Removals.Mean, "%", $"{Phrase.Count(l.Removals.Values.Length, "vessel")}; {Word(l.Sorption)}{(l.Dissolves ? "; the powder dissolves" : "")}"))];
 
     private static string Word(Ruling sorption) => sorption switch
     {
@@ -120,7 +127,7 @@ public sealed class OptimumPh : IClaimRule
     private static ImmutableArray<Gate> Gates(PhLevel[] passing)
         =>
         [
-            new("pH levels", passing.Length >= Levels, $"{Phrase.Count(passing.Length, "pH level")} shown to be sorption; {Levels} are needed"),
+            new("pH levels", passing.Length >= Levels, $"{Phrase.Count(passing.Length, "pH level")} left to compare; {Levels} are needed"),
             new("vessels per pH", passing.Min(l => l.Removals.Values.Length) >= Replicates, $"the fewest vessels at a pH are {Phrase.Number(passing.Min(l => l.Removals.Values.Length))}; {Replicates} are needed"),
         ];
 
@@ -144,12 +151,19 @@ public sealed class OptimumPh : IClaimRule
             analysis is null ? "three vessels and two controls per pH (common practice)" : "power of a two-sided t test of two means, 80 %");
     }
 
+    // What the powder gives off at one pH says nothing of another: a level at which it dissolves is left out, the rest stand.
+    private static bool Dissolves(Evidence evidence, Level level)
+    {
+        var rule = new StableInWater();
+        return Grounds.OfStability(evidence, level.Vessels).Any(c => rule.Judge(c, evidence).Ruling == Ruling.Contradicted);
+    }
+
     private static PhLevel One(Claim claim, Evidence evidence, Series series, Level level)
     {
         var sorption = NotPrecipitation.Decide(
             Claim.Raised(NotPrecipitation.RuleId, ("series", series.Name), ("ph", Phrase.Number(level.X)), ("ksp", claim.Words("ksp")), ("charge", claim.Words("charge"))), evidence, series, level.Vessels).Gated;
         double[] ends = [.. level.Vessels.Select(v => v.Sample.Number(BatchProperties.EndPh)).OfType<double>()];
-        return new(Setting.Of(level.X, level.Vessels, v => v.Removal), sorption, ends.Length > 0 ? ends.Average() : null);
+        return new(Setting.Of(level.X, level.Vessels, v => v.Removal), sorption, ends.Length > 0 ? ends.Average() : null, Dissolves(evidence, level));
     }
 
     private static Series? SeriesOf(Claim claim, Evidence evidence)
@@ -161,4 +175,9 @@ public sealed class OptimumPh : IClaimRule
 /// <param name="Removals">Removals in %, at the start pH.</param>
 /// <param name="Sorption">The verdict on sorption at this pH.</param>
 /// <param name="EndPh">Mean end pH, or null.</param>
-public sealed record PhLevel(Setting Removals, Ruling Sorption, double? EndPh = null);
+/// <param name="Dissolves">True when the data speak against the powder being stable at this pH.</param>
+public sealed record PhLevel(Setting Removals, Ruling Sorption, double? EndPh = null, bool Dissolves = false)
+{
+    /// <summary>Whether it may be compared: shown to be sorption, by a powder that stays.</summary>
+    public bool Passes => Sorption == Ruling.Holds && !Dissolves;
+}
