@@ -11,7 +11,7 @@ internal sealed class Trail : IVerb
 
     public int Place => 60;
 
-    public IReadOnlyList<string> Examples => ["holdfast trail q:V-12", "holdfast trail Ce:V-12 --as json", "holdfast trail dH:TEMP-298"];
+    public IReadOnlyList<string> Examples => ["holdfast trail q:V-12 --as json", "holdfast trail dH:TEMP-298"];
 
     public IReadOnlyList<(int Code, string Meaning)> Exits => [(Exit.NoSuchThing, "no such number")];
 
