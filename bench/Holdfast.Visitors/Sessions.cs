@@ -1,6 +1,7 @@
 using System.Collections.Concurrent;
 using System.Globalization;
 using System.Text.Json;
+using Holdfast.Studies;
 using Holdfast.Studies.History;
 using Holdfast.Studies.Store;
 
@@ -76,8 +77,13 @@ internal static class Sessions
         await bench.Close();
 
         using var study = StudyFolder.Open(bench.Folder, TimeProvider.System);
-        var written = study.Daybook.Entries.Select(e => e.Change).OfType<FactCorrected>()
-            .Select(c => (c.Sample, c.Fact.Value!.Value.ToString("R", CultureInfo.InvariantCulture))).ToHashSet();
+        // The first number typed into an empty cell is an entry of its own kind; every later one is a correction.
+        var written = study.Daybook.Entries.SelectMany(e => e.Change switch
+        {
+            FactCorrected corrected => [(corrected.Sample, corrected.Fact)],
+            TakenIn taken => taken.Samples.SelectMany(s => s.Facts.Values.Select(f => (s.Code, f))),
+            _ => Enumerable.Empty<(string Sample, Fact Fact)>(),
+        }).Where(c => c.Item2.Value is not null).Select(c => (c.Item1, c.Item2.Value!.Value.ToString("R", CultureInfo.InvariantCulture))).ToHashSet();
         var lost = kept.Count(k => !written.Contains(k));
         var sorted = times.Order().ToArray();
         Console.WriteLine(string.Create(CultureInfo.InvariantCulture,
