@@ -21,6 +21,11 @@ public static class InWords
         return string.Create(CultureInfo.InvariantCulture, $"{With(Raised(RoundedNumber.Of(value.Value, half).PlusMinus), unit)} (95 %, k = {expanded.K:0.##})");
     }
 
+    /// <summary>A number with its standard uncertainty, without unit: "8.05 ± 0.15"; alone where it has none.</summary>
+    /// <param name="value">The number.</param>
+    public static string PlusMinus(Measured value)
+        => Raised(value.U > 0 ? RoundedNumber.Of(value.Value, value.U).PlusMinus : RoundedNumber.WithoutUncertainty(value.Value).PlusMinus);
+
     /// <summary>An estimate with its 95 % interval by t: "8.05 mg/g (95 % 7.9 to 8.2 mg/g)".</summary>
     /// <param name="estimate">The estimate, in the unit given.</param>
     /// <param name="unit">Its unit, "" for none.</param>
