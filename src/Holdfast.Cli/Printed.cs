@@ -89,6 +89,10 @@ internal static class Printed
                 Cell(json, row.Cells[i], table.Columns[i].Unit);
             }
 
+            if (row.Struck)
+                json.WriteBoolean("struck", true);
+            if (row.Doubtful)
+                json.WriteBoolean("in_doubt", true);
             json.WriteEndObject();
         }
 
@@ -123,7 +127,7 @@ internal static class Printed
     private static void Text(Table table, TextWriter output)
     {
         var headings = table.Columns.Select(c => c.Heading.Plain).ToArray();
-        var rows = table.Rows.Select(r => r.Cells.Select(Words).ToArray()).ToArray();
+        var rows = table.Rows.Select(r => r.Cells.Select((c, i) => Words(c) + (table.Columns[i].NamesRows ? Sign(r) : "")).ToArray()).ToArray();
         var numeric = table.Columns.Select((_, i) => table.Rows.Any(r => r.Cells[i] is NumberCell or MeasuredCell or CensoredCell)).ToArray();
         var widths = headings.Select((h, i) => rows.Select(r => r[i].Length).Append(h.Length).Max()).ToArray();
         output.WriteLine(table.Caption.Plain);
@@ -141,11 +145,12 @@ internal static class Printed
             string.Join("  ", cells.Select((c, i) => numeric[i] ? c.PadLeft(widths[i]) : c.PadRight(widths[i]))).TrimEnd());
     }
 
+    // What the page says by a line through or a dagger, so that the notes below the table have their row.
+    private static string Sign(Row row) => row.Struck ? " (struck)" : row.Doubtful ? " †" : "";
+
     private static string Words(Cell cell) => cell switch
     {
-        MeasuredCell measured => measured.U > 0
-            ? RoundedNumber.Of(measured.Value, measured.U).PlusMinus
-            : RoundedNumber.WithoutUncertainty(measured.Value).PlusMinus,
+        MeasuredCell measured => RoundedNumber.Shown(measured.Value, measured.U).PlusMinus,
         NumberCell { Decimals: { } decimals } number => number.Value.ToString("F" + decimals.ToString(CultureInfo.InvariantCulture), CultureInfo.InvariantCulture),
         NumberCell number => RoundedNumber.WithoutUncertainty(number.Value).PlusMinus,
         CensoredCell censored => RoundedNumber.Censored(censored.Side, censored.Limit, censored.LimitName),

@@ -123,4 +123,20 @@ public class DemoTests
         Assert.Equal(Exit.NeedsDecision, line.Type("write", "--html", "r.html"));
         Assert.Contains("is there already", line.Error, StringComparison.Ordinal);
     }
+
+    [Fact]
+    public void Reduce_AStruckVessel_KeepsItsRowAndSaysSo()
+    {
+        using var line = new Typed();
+        line.Type("demo");
+        line.Folder = Path.Combine(line.Folder, "holdfast-demo");
+        line.Type("strike", "K20-120-1", "--because", "stopper leaked");
+        Assert.Equal(Exit.Done, line.Type("reduce", "KIN-20"));
+        Assert.Contains("K20-120-1 (struck)", line.Out, StringComparison.Ordinal);
+        Assert.DoesNotContain("K20-120-2 (struck)", line.Out, StringComparison.Ordinal);
+        line.Type("reduce", "KIN-20", "--as", "json");
+        using var json = System.Text.Json.JsonDocument.Parse(line.Out);
+        var struck = Assert.Single(json.RootElement.GetProperty("rows").EnumerateArray(), r => r.TryGetProperty("struck", out _));
+        Assert.Equal("K20-120-1", struck.GetProperty("sample").GetString());
+    }
 }

@@ -24,8 +24,7 @@ public sealed record CandidateCurve(string Series, FitResult Fit, bool ThroughBa
     {
         ArgumentNullException.ThrowIfNull(fits);
         ArgumentNullException.ThrowIfNull(balanced);
-        var settled = fits.Where(f => f.IsFit && f.Aicc is not null).OrderBy(f => f.Aicc).ToArray();
-        return [.. settled.Where(f => f.Aicc - settled[0].Aicc < CurveComparison.NotDistinguished)
+        return [.. CurveComparison.NotToldApart(fits)
             .SelectMany(f => balanced.Where(b => b.IsFit && b.Card == f.Card).Select(b => new CandidateCurve(series, b, true)).Prepend(new CandidateCurve(series, f, false)))];
     }
 }

@@ -30,6 +30,5 @@ public sealed record FittedSeries(Series Series)
     public FitResult? Best => Fits.Where(f => f.IsFit && f.Aicc is not null).MinBy(f => f.Aicc!.Value);
 
     /// <summary>Settled fits within two AICc units of the best: the data do not tell them apart.</summary>
-    public IEnumerable<FitResult> Undistinguished
-        => Best is { } best ? Fits.Where(f => f.IsFit && f.Aicc - best.Aicc < 2).OrderBy(f => f.Aicc) : [];
+    public IReadOnlyList<FitResult> Undistinguished => CurveComparison.NotToldApart(Fits);
 }

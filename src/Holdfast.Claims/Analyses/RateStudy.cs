@@ -21,9 +21,7 @@ public sealed record RateStudy(ImmutableArray<RateFamily> Families)
     public static RateStudy Of(Evidence evidence) => Known.Of(evidence);
 
     private static RateStudy Work(Evidence evidence)
-    {
-        return new([.. ByStart(evidence.Kinetics, alikeInTemperature: false).Where(f => f.Select(s => TemperatureOf(s.Series)).Distinct().Count() > 2).Select(Family).OfType<RateFamily>()]);
-    }
+        => new([.. ByStart(evidence.Kinetics, alikeInTemperature: false).Where(f => f.Select(s => TemperatureOf(s.Series)).Distinct().Count() > 2).Select(Family).OfType<RateFamily>()]);
 
     /// <summary>Contact-time series that share start concentration and temperature: what else was changed between them may explain their rates.</summary>
     /// <param name="fitted">Fitted series.</param>

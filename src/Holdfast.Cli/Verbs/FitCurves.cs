@@ -131,16 +131,15 @@ internal sealed class FitCurves : IVerb
 
     private static void Tell(string name, IReadOnlyList<FitResult> fits, Door door)
     {
-        var settled = fits.Where(f => f.IsFit && f.Aicc is not null).OrderBy(f => f.Aicc).ToArray();
-        if (settled.Length == 0)
+        var near = CurveComparison.NotToldApart(fits);
+        if (near.Count == 0)
         {
             door.Error.WriteLine($"{name}: no curve settled with enough points to compare. The remarks say why.");
             return;
         }
 
-        var near = settled.Where(f => f.Aicc - settled[0].Aicc < 2).Select(f => f.Card.Name).ToArray();
-        door.Error.WriteLine(near.Length == 1
-            ? $"{name}: {near[0]} has the lowest AICc. A close fit is not a mechanism."
-            : string.Create(CultureInfo.InvariantCulture, $"{name}: HF-412 {string.Join(", ", near)} are not told apart by these points (ΔAICc below 2)."));
+        door.Error.WriteLine(near.Count == 1
+            ? $"{name}: {near[0].Card.Name} has the lowest AICc. A close fit is not a mechanism."
+            : string.Create(CultureInfo.InvariantCulture, $"{name}: HF-412 {string.Join(", ", near.Select(f => f.Card.Name))} are not told apart by these points (ΔAICc below 2)."));
     }
 }

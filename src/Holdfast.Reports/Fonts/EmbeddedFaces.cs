@@ -16,9 +16,7 @@ internal static class EmbeddedFaces
         foreach (var face in texts.GroupBy(t => (t.Bold, t.Italic), t => t.Text).OrderBy(f => f.Key))
         {
             var file = TypefaceSubset.Of(LiberationSans.Face(face.Key.Bold, face.Key.Italic), face.SelectMany(t => t.EnumerateRunes()).ToHashSet());
-            css.Append("@font-face{font-family:\"Liberation Sans\";font-weight:").Append(face.Key.Bold ? "700" : "400")
-                .Append(";font-style:").Append(face.Key.Italic ? "italic" : "normal")
-                .Append(";src:url(data:font/ttf;base64,").Append(Convert.ToBase64String(file)).Append(") format(\"truetype\")}\n");
+            css.Append(LiberationSans.Rule(face.Key.Bold, face.Key.Italic, $"url(data:font/ttf;base64,{Convert.ToBase64String(file)}) format(\"truetype\")"));
         }
 
         return css.ToString();

@@ -22,6 +22,13 @@ public static class LiberationSans
         (true, true) => BoldItalicFace.Value,
     };
 
+    /// <summary>The style rule that brings a face to a page under the first name of <see cref="Family"/>.</summary>
+    /// <param name="bold">Bold or not.</param>
+    /// <param name="italic">Slanted or not.</param>
+    /// <param name="sources">Where a browser finds it, in the words of a style sheet: "url(…) format(\"truetype\")".</param>
+    public static string Rule(bool bold, bool italic, string sources)
+        => $"@font-face{{font-family:\"Liberation Sans\";font-weight:{(bold ? "700" : "400")};font-style:{(italic ? "italic" : "normal")};src:{sources}}}\n";
+
     /// <summary>The licence text.</summary>
     public static string Licence()
     {

@@ -24,7 +24,7 @@ public static class InWords
     /// <summary>A number with its standard uncertainty, without unit: "8.05 ± 0.15"; alone where it has none.</summary>
     /// <param name="value">The number.</param>
     public static string PlusMinus(Measured value)
-        => Raised(value.U > 0 ? RoundedNumber.Of(value.Value, value.U).PlusMinus : RoundedNumber.WithoutUncertainty(value.Value).PlusMinus);
+        => Raised(RoundedNumber.Shown(value.Value, value.U).PlusMinus);
 
     /// <summary>An estimate with its 95 % interval by t: "8.05 mg/g (95 % 7.9 to 8.2 mg/g)".</summary>
     /// <param name="estimate">The estimate, in the unit given.</param>

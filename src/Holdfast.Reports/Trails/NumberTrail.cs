@@ -74,8 +74,7 @@ public sealed record NumberTrail(
     public string Line()
     {
         var expanded = ExpandedUncertainty.Of(Value);
-        var value = Value.U > 0 ? RoundedNumber.Of(Value.Value, expanded.U).PlusMinus : RoundedNumber.WithoutUncertainty(Value.Value).PlusMinus;
-        return $"{Address} = {value} {Unit}".TrimEnd() + (Readings.IsEmpty ? "" : " ← " + string.Join("; ", Cells));
+        return $"{Address} = {InWords.Raised(RoundedNumber.Shown(Value.Value, expanded.U).PlusMinus)} {Unit}".TrimEnd() + (Readings.IsEmpty ? "" : " ← " + string.Join("; ", Cells));
     }
 
     /// <summary>The cells at its end, one entry for each file: "aas-run1.csv, rows 30 to 32, 36".</summary>
@@ -107,8 +106,7 @@ public sealed record NumberTrail(
         text.Append('\n').Append("formula    ").Append(Formula).Append('\n');
         foreach (var input in Inputs)
         {
-            var shown = input.Value.U > 0 ? RoundedNumber.Of(input.Value.Value, input.Value.U).PlusMinus : RoundedNumber.WithoutUncertainty(input.Value.Value).PlusMinus;
-            text.Append(CultureInfo.InvariantCulture, $"input      {input.Symbol,-3} {shown} {input.Unit}  <- {input.From}{(input.Trail is null ? "" : ", trail " + input.Trail)}\n");
+            text.Append(CultureInfo.InvariantCulture, $"input      {input.Symbol,-3} {RoundedNumber.Shown(input.Value.Value, input.Value.U)} {input.Unit}  <- {input.From}{(input.Trail is null ? "" : ", trail " + input.Trail)}\n");
         }
 
         if (Carried is { } carried)

@@ -20,8 +20,7 @@ internal static class FaceDoor
     ];
 
     private static readonly string Css = string.Concat(Faces.Select(f =>
-        $"@font-face {{ font-family: \"Liberation Sans\"; font-weight: {(f.Bold ? "700" : "400")}; font-style: {(f.Italic ? "italic" : "normal")}; "
-        + $"src: local(\"{f.Name}\"), url(\"/faces/{f.File}.ttf\") format(\"truetype\"); }}\n")) + Palette.Stylesheet();
+        LiberationSans.Rule(f.Bold, f.Italic, $"local(\"{f.Name}\"), url(\"/faces/{f.File}.ttf\") format(\"truetype\")"))) + Palette.Stylesheet();
 
     /// <summary>Adds the addresses.</summary>
     public static void Map(IEndpointRouteBuilder to)

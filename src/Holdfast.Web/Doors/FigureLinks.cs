@@ -19,15 +19,18 @@ internal static class FigureLinks
     /// <summary>What stands below a figure: its page, and the same figure as a file in both widths of a printed column.</summary>
     /// <param name="figure">The figure.</param>
     public static Node Of(Figure figure) => Html.Element(
-        "p", [("class", "files")], [Html.Element("a", [("href", Page(figure.Id)), ("aria-label", $"Closer: {figure.Title}")], "closer"), .. Files(figure.Id, null)]);
+        "p", [("class", "files")], [Html.Element("a", [("href", Page(figure.Id)), ("aria-label", $"Closer: {figure.Title}")], "closer"), .. Files(figure)]);
 
     /// <summary>Links to a figure, or a part of it, as files.</summary>
-    /// <param name="id">Name of the figure.</param>
+    /// <param name="figure">The figure.</param>
     /// <param name="part">The part shown; null for the whole figure.</param>
-    public static IEnumerable<Node> Files(string id, FigurePart? part)
+    public static IEnumerable<Node> Files(Figure figure, FigurePart? part = null)
         => Kinds.SelectMany(k => Widths, (kind, width) => (Node)Html.Element(
             "a",
-            [("href", $"/write-up/figures/{id}-{width}mm.{kind}" + Query(part is null ? null : "part=" + Uri.EscapeDataString(part.ToString()))), ("download", "")],
+            [
+                ("href", $"/write-up/figures/{figure.Id}-{width}mm.{kind}" + Query(part is null ? null : "part=" + Uri.EscapeDataString(part.ToString()))), ("download", ""),
+                ("aria-label", $"{kind} {width} mm: {figure.Title}"),
+            ],
             $"{kind} {width} mm"));
 
     private static string Query(params string?[] parts)

@@ -93,6 +93,12 @@ public sealed record RoundedNumber
         return new(Shift(number, -exponent).Write(places, mark), null, null, exponent, isQuantified: true);
     }
 
+    /// <summary>A value as a reader meets it: with its uncertainty where it has one, else up to four figures.</summary>
+    /// <param name="value">The value.</param>
+    /// <param name="u">Standard or expanded uncertainty, in the unit of the value; 0 or not a number where none came with it.</param>
+    /// <exception cref="ArgumentOutOfRangeException">The value is not finite, or the uncertainty has no end.</exception>
+    public static RoundedNumber Shown(double value, double u) => u > 0 ? Of(value, u) : WithoutUncertainty(value);
+
     /// <summary>A value with unequal arms: "5.0 (+3.3/−1.5)".</summary>
     /// <param name="value">The value.</param>
     /// <param name="low">Lower end of the interval, at most the value.</param>

@@ -16,6 +16,15 @@ public sealed record CurveComparison(
     /// <summary>The fits that the points do not tell apart: within 2 units of the best.</summary>
     public IReadOnlyList<RankedCurve> Survivors => [.. Ranked.Where(r => r.Delta < NotDistinguished)];
 
+    /// <summary>Settled fits within <see cref="NotDistinguished"/> of the lowest AICc, that one first; empty when none has an AICc.</summary>
+    /// <param name="fits">Fits of different curves to the same points with the same weights.</param>
+    public static IReadOnlyList<FitResult> NotToldApart(IEnumerable<FitResult> fits)
+    {
+        ArgumentNullException.ThrowIfNull(fits);
+        var settled = fits.Where(f => f.IsFit && f.Aicc is not null).OrderBy(f => f.Aicc).ToArray();
+        return [.. settled.Where(f => f.Aicc - settled[0].Aicc < NotDistinguished)];
+    }
+
     /// <summary>Ranks fits.</summary>
     /// <param name="fits">Fits of different curves to the same points.</param>
     /// <exception cref="ArgumentException">The fits are not of the same readings with the same weights.</exception>

@@ -120,9 +120,9 @@ public sealed class StableInWater : IClaimRule
     {
         var u = samples.Max(s => s.Fact(constituent.Property) is { U: { } spread, Value: > 0 and var value } ? spread / value : (double?)null);
         if (constituent.Symbol is not { } symbol)
-            return Decide(Levels(samples, constituent, l => l), Levels(all, constituent, l => l), u, Mass);
+            return Decide(Levels(samples, constituent, AsRead), Levels(all, constituent, AsRead), u, Mass);
         if (claim.In("limit", "mg/L") is > 0 and var limit && string.Equals(claim.Words("dopant"), symbol, StringComparison.OrdinalIgnoreCase))
-            return Decide(Levels(samples, constituent, l => l), Levels(all, constituent, l => l), u, constituent.Name, limit);
+            return Decide(Levels(samples, constituent, AsRead), Levels(all, constituent, AsRead), u, constituent.Name, limit);
         if (Fraction(claim, symbol, alone) is not { } fraction)
             return Decision.Missing($"The mass fraction of {constituent.Name} in the powder is not known. Name its formula (formula){(alone ? " or the fraction (fraction, 38.25 %)" : "")}.");
         return Decide(Shares(samples, constituent, fraction), Shares(all, constituent, fraction), u, constituent.Name);
@@ -167,8 +167,7 @@ public sealed class StableInWater : IClaimRule
             [.. samples.Where(s => s.Number(BatchProperties.Volume) > 0 && s.Number(BatchProperties.Mass) > 0)], constituent,
             (found, sample) => 100 * found * sample.Number(BatchProperties.Volume)!.Value / 1000 / (sample.Number(BatchProperties.Mass)!.Value * fraction));
 
-    private static ImmutableArray<Setting> Levels(ImmutableArray<Sample> samples, Constituent constituent, Func<double, double> value)
-        => Levels(samples, constituent, (found, _) => value(found));
+    private static double AsRead(double found, Sample sample) => found;
 
     private static ImmutableArray<Setting> Levels(ImmutableArray<Sample> samples, Constituent constituent, Func<double, Sample, double> value)
     {
