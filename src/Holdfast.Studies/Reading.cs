@@ -15,6 +15,9 @@ namespace Holdfast.Studies;
 public sealed record Reading(
     string Id, string Sample, string Run, int Order, string Signal, double? Value, double? Below, double Dilution, int Portion, string Written, Origin Origin)
 {
+    /// <summary>Scatter that came with it ("14.99 ± 0.11"), taken as its standard uncertainty, in the property's unit; null for none.</summary>
+    public double? U { get; init; }
+
     /// <summary>The points of a spectrum; null for a reading of one number.</summary>
     public Spectrum? Spectrum { get; init; }
 }

@@ -49,9 +49,10 @@ internal sealed class Calibrating
     {
         var readings = bySample[sample.Code].ToImmutableArray();
         var absorbances = readings.Where(r => r.Signal == SpectrometryProperties.Absorbance.Name).ToImmutableArray();
-        if (!absorbances.IsEmpty)
-            return FromAbsorbance(sample, absorbances);
         var reported = readings.Where(r => r.Signal == SpectrometryProperties.ReportedConcentration.Name).ToImmutableArray();
+        // Where no line belongs to the absorbances, a concentration that came beside them is what is known.
+        if (!absorbances.IsEmpty && (reported.IsEmpty || absorbances.Any(r => runs.GetValueOrDefault(r.Run)?.Curve is not null)))
+            return FromAbsorbance(sample, absorbances);
         return reported.IsEmpty ? null : FromReport(sample, reported);
     }
 
@@ -147,21 +148,30 @@ internal sealed class Calibrating
 
     private static Concentration FromReport(Sample sample, ImmutableArray<Reading> readings)
     {
-        var mean = readings.Average(r => r.Value!.Value);
+        // A reading of a diluted liquid counts times its factor; where the report held the dilution already, the factor was kept as 1.
+        var mean = readings.Average(InTheVessel);
         var n = readings.Length;
+        if (n < 2 && readings[0].U is { } stated)
+        {
+            var own = new Source("reported:" + sample.Code, $"scatter that came with the concentration of {sample.Code}", stated * readings[0].Dilution, double.PositiveInfinity, Evaluation.Repetition, Unit: "mg/L", Trail: readings[0].Origin.ToString());
+            return new Concentration(Measured.From(mean, own), null, null, readings, []);
+        }
+
         if (n < 2)
         {
             return new Concentration(mean, null, null, readings, [Finding.Of("HF-466", Weight.Caution,
                 $"{sample.Code}: the concentration came without its readings, so it has no uncertainty of its own. Take in the instrument's file.", sample.Code)]);
         }
 
-        var sd = Math.Sqrt(readings.Sum(r => Math.Pow(r.Value!.Value - mean, 2)) / (n - 1));
+        var sd = Math.Sqrt(readings.Sum(r => Math.Pow(InTheVessel(r) - mean, 2)) / (n - 1));
         var source = new Source(
             "reported:" + sample.Code, $"scatter of {n.ToString(CultureInfo.InvariantCulture)} reported values of {sample.Code}", sd / Math.Sqrt(n), n - 1,
             Evaluation.Repetition, Unit: "mg/L", Trail: readings[0].Origin.ToString());
         return new Concentration(Measured.From(mean, source), null, null, readings, [Finding.Of("HF-466", Weight.Caution,
             $"{sample.Code}: the concentration came without its calibration; only the scatter of the reported values is known.", sample.Code)]);
     }
+
+    private static double InTheVessel(Reading reading) => reading.Value!.Value * reading.Dilution;
 
     private static Measured Mean(List<Measured> values)
     {

@@ -13,6 +13,13 @@ internal sealed class VesselWorkup
     private readonly RecordedAmounts recorded;
     private readonly Calibrating calibrating;
     private readonly Dictionary<string, Measured> startSolutions;
+    private readonly Measured? onlyStart;
+
+    /// <summary>Her own uptake or removal agrees with ours within this share: what rounding of a sheet's columns explains.</summary>
+    internal const double AgreesWithin = 0.03;
+
+    /// <summary>Readings of start solutions this close are of one solution.</summary>
+    internal const double SameSolutionWithin = 0.15;
 
     /// <summary>Works out the vessels of one study.</summary>
     /// <param name="study">The study.</param>
@@ -29,6 +36,11 @@ internal sealed class VesselWorkup
             .Where(s => s.Key is not null && s.Read is not null)
             .GroupBy(s => s.Key!, StringComparer.Ordinal)
             .ToDictionary(g => g.Key, g => Average([.. g.Select(s => s.Read!.Value)]), StringComparer.Ordinal);
+        var unnamed = study.Samples.Where(s => s.Role == SampleRole.StartSolution && !study.IsStruck(s) && SolutionOf(s) is null)
+            .Select(s => calibrating.Of(s)?.Value).OfType<Measured>().ToList();
+        // One start solution, made up to nobody knows what: it is that of every vessel that names none.
+        if (unnamed.Count > 0 && startSolutions.Count == 0 && unnamed.Max(v => v.Value) - unnamed.Min(v => v.Value) <= SameSolutionWithin * unnamed.Max(v => v.Value))
+            onlyStart = Average(unnamed);
     }
 
     /// <summary>One sample worked out as far as its records allow.</summary>
@@ -40,6 +52,7 @@ internal sealed class VesselWorkup
         if (end is not null)
             findings.AddRange(end.Findings);
         var start = Start(sample, findings);
+        end ??= Reported(sample, start, findings);
         var volume = recorded.Of(sample, BatchProperties.Volume);
         var mass = recorded.Of(sample, BatchProperties.Mass);
         var isControl = sample.Role == SampleRole.Control;
@@ -48,31 +61,73 @@ internal sealed class VesselWorkup
             mass = null;
         var bad = Impossible(sample, start, volume, mass, findings);
         var dose = !bad && mass is { } m && volume is { } v ? BatchQuantities.Dose(m, v) : (Measured?)null;
+        mass ??= FromDose(sample, volume);
+        dose ??= !bad && mass is { } made && volume is { } liquid ? BatchQuantities.Dose(made, liquid) : null;
         if (bad || end?.Value is not { } left || start is not { Value: > 0 } c0)
         {
-            Missing(sample, start, end, volume, mass, findings);
-            return new Vessel(sample, study.IsStruck(sample), start, end, volume, mass, dose, null, null, null, [.. findings]);
+            var taken = bad || isControl ? null : recorded.Of(sample, BatchProperties.ReportedUptake);
+            if (taken is not null)
+                findings.Add(Finding.Of("HF-671", Weight.Caution, $"{sample.Code}: the uptake is taken as it came. Without start concentration, volume and mass it cannot be checked.", sample.Code));
+            else
+                Missing(sample, start, end, volume, mass, findings);
+            var share = start is null && end?.Value is not null && !bad ? recorded.Of(sample, BatchProperties.ReportedRemoval) / 100 : null;
+            return new Vessel(sample, study.IsStruck(sample), start, end, volume, mass, dose, share, taken, null, [.. findings]);
         }
 
         if (dose is null)
         {
             if (!isControl)
                 Missing(sample, start, end, volume, mass, findings);
-            return new Vessel(sample, study.IsStruck(sample), start, end, volume, mass, null, BatchQuantities.Removal(c0, left), null, null, [.. findings]);
+            return new Vessel(sample, study.IsStruck(sample), start, end, volume, mass, null, BatchQuantities.Removal(c0, left), isControl ? null : recorded.Of(sample, BatchProperties.ReportedUptake), null, [.. findings]);
         }
 
         var quantities = BatchSorption.Vessel.Of(sample.Code, c0, left, volume!.Value / 1000, mass!.Value / 1000, end.DetectionLimit);
         findings.AddRange(quantities.Findings);
+        Closes(sample, quantities.Uptake, quantities.Removal, findings);
         return new Vessel(
             sample, study.IsStruck(sample), start, end, volume, mass, dose,
             quantities.Removal, quantities.Uptake, quantities.DistributionCoefficient, [.. findings]);
+    }
+
+    // Only a removal or a share left was noted: the end concentration follows from the start.
+    private Concentration? Reported(Sample sample, Measured? start, List<Finding> findings)
+    {
+        if (start is not { Value: > 0 } c0)
+            return null;
+        Measured left;
+        if (recorded.Of(sample, BatchProperties.ReportedRemoval) is { } removal)
+            left = c0 * (1 - (removal / 100));
+        else if (recorded.Of(sample, BatchProperties.ReportedRemaining) is { } remaining)
+            left = c0 * (remaining / 100);
+        else
+            return null;
+        findings.Add(Finding.Of("HF-670", Weight.Note, $"{sample.Code}: the end concentration was worked out from the share that was noted; it was not read itself.", sample.Code));
+        return new Concentration(left, null, null, [], []);
+    }
+
+    // Where only the planned dose is known, the mass follows from it and the volume.
+    private Measured? FromDose(Sample sample, Measured? volume)
+        => sample.Role == SampleRole.Control || volume is not { } v || recorded.Of(sample, BatchProperties.Dose) is not { Value: > 0 } dose ? null : dose * v;
+
+    // Her own uptake and removal, where the sheet holds them, are held against what follows from the readings.
+    private void Closes(Sample sample, Measured? uptake, Measured? removal, List<Finding> findings)
+    {
+        foreach (var (property, value, scale, unit) in new[] { (BatchProperties.ReportedUptake, uptake, 1.0, "mg/g"), (BatchProperties.ReportedRemoval, removal, 100.0, "%") })
+        {
+            if (sample.Number(property) is not { } hers || value is not { } ours || Math.Abs(hers - (ours.Value * scale)) <= AgreesWithin * Math.Max(Math.Abs(hers), 1))
+                continue;
+            findings.Add(Finding.Of("HF-672", Weight.Caution, string.Create(CultureInfo.InvariantCulture,
+                $"{sample.Code}: the sheet says {property.Title} {hers:0.####} {unit}, but its readings give {ours.Value * scale:0.####} {unit}. Check dilution, unit and start concentration."), sample.Code));
+        }
     }
 
     // The start solution that was read wins over the concentration it was made up to.
     private Measured? Start(Sample sample, List<Finding> findings)
     {
         var madeUp = recorded.Of(sample, BatchProperties.InitialConcentration);
-        if (SolutionOf(sample) is not { } key || !startSolutions.TryGetValue(key, out var read))
+        if (SolutionOf(sample) is not { } key)
+            return onlyStart;
+        if (!startSolutions.TryGetValue(key, out var read) && !startSolutions.TryGetValue(AnySeries(key), out read))
             return madeUp;
         if (madeUp is { } nominal && Attribution.StartIsOff(read.Value, nominal.Value))
         {
@@ -87,6 +142,8 @@ internal sealed class VesselWorkup
         => sample.Number(BatchProperties.InitialConcentration) is { } c
             ? string.Create(CultureInfo.InvariantCulture, $"{sample.Series}|{c:R}")
             : null;
+
+    private static string AnySeries(string key) => key[key.IndexOf('|', StringComparison.Ordinal)..];
 
     private static bool Impossible(Sample sample, Measured? start, Measured? volume, Measured? mass, List<Finding> findings)
     {

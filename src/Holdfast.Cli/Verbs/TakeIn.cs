@@ -65,6 +65,13 @@ internal sealed class TakeIn : IVerb
             if (rehearsing)
                 Preview(file, door);
             Remarks.Tell(file.Findings, line => door.Error.WriteLine("  " + line));
+            foreach (var assumed in file.Questions.Where(q => q is { Assumed: not null, Answer: null }))
+            {
+                door.Error.WriteLine($"  {assumed.Code} {assumed.Text}");
+                if (assumed.Choices.Length > 1)
+                    door.Error.WriteLine($"         otherwise --answer \"{assumed.Id}={string.Join("|", assumed.Choices[1..])}\"");
+            }
+
             foreach (var question in file.Questions.Where(q => q.IsOpen))
             {
                 door.Error.WriteLine($"  {question.Code} {question.Text}");
@@ -85,7 +92,7 @@ internal sealed class TakeIn : IVerb
         }
 
         door.Error.WriteLine(taken.Open.IsEmpty
-            ? "Nothing was kept: see above."
+            ? "Nothing was kept: " + (taken.Understandings.FirstOrDefault(u => u.Proposal is null)?.Sentence ?? "nothing in these files is for a study.")
             : string.Create(CultureInfo.InvariantCulture, $"Nothing was kept: {taken.Open.Length} to decide."));
         return Exit.NeedsDecision;
     }

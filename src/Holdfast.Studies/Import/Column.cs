@@ -3,7 +3,7 @@ using Holdfast.Amounts;
 namespace Holdfast.Studies.Import;
 
 /// <summary>A column while it is read: what it means, and how its numbers become the property's unit.</summary>
-internal sealed class Column(int index, string heading, ColumnUse use, Property? property, Unit? unit, string? remark, UnitBridge? bridge = null)
+internal sealed class Column(int index, string heading, ColumnUse use, Property? property, Unit? unit, string? remark)
 {
     private const int MostOddCells = 1000;
     private readonly List<OddCell> odd = [];
@@ -19,11 +19,32 @@ internal sealed class Column(int index, string heading, ColumnUse use, Property?
 
     public Unit? Unit => unit;
 
+    public string? Remark => remark;
+
+    /// <summary>The way to the property's unit; null where the numbers are in it already, or have none.</summary>
+    public UnitBridge? Bridge { get; init; }
+
+    /// <summary>What numbers are multiplied by before anything else: 100 for fractions that are kept in per cent.</summary>
+    public double Scale { get; init; } = 1;
+
+    /// <summary>The way from a unit that stands in a cell; null where cells hold none.</summary>
+    public Func<UnitText, UnitBridge?>? UnitsInCells { get; init; }
+
+    /// <summary>Why it is taken for what it is, in words, or null.</summary>
+    public string? Evidence { get; init; }
+
+    /// <summary>Another unit for single rows, by the code as written: an answer said so.</summary>
+    public Dictionary<string, UnitBridge> OtherUnit { get; } = new(StringComparer.Ordinal);
+
+    /// <summary>The same column with another use.</summary>
+    public Column Become(ColumnUse other, Property? what, string? why) => new(index, heading, other, what, unit, why) { Bridge = Bridge, Scale = Scale, UnitsInCells = UnitsInCells, Evidence = Evidence };
+
     /// <summary>What a cell of this column holds.</summary>
     /// <param name="cell">The cell.</param>
     /// <param name="row">Its row, as a person counts.</param>
     /// <param name="mark">The file's decimal mark; null while it is not settled.</param>
-    public Readout Read(Cell cell, int row, DecimalMark? mark)
+    /// <param name="code">Code of the row as written, or null.</param>
+    public Readout Read(Cell cell, int row, DecimalMark? mark, string? code = null)
     {
         if (cell.IsBlank)
             return Readout.Nothing;
@@ -37,10 +58,26 @@ internal sealed class Column(int index, string heading, ColumnUse use, Property?
             case CellKind.Date:
                 return Note(row, cell, "a date");
         }
-        return CellText.Read(cell.Text, cell.Kind == CellKind.Number ? DecimalMark.Point : mark) switch
+
+        var other = code is null ? null : OtherUnit.GetValueOrDefault(code);
+        var (text, way) = (cell.Text, other ?? Bridge);
+        if (UnitsInCells is not null && CellParts.Split(text) is var (number, stated) && UnitsInCells(stated) is { } own)
+            (text, way) = (number, own);
+        else if (cell.Kind == CellKind.Text && property == Properties.SpectrometryProperties.Dilution && CellParts.Factor(text) is { } factor)
+            text = factor;
+        else if (cell.Kind == CellKind.Text && unit is not null && CellParts.Split(text) is (var bare, UnitText.Known same) && same.Unit.HasSameScale(unit))
+            text = bare;
+        double? scatter = null;
+        if (cell.Kind == CellKind.Text && CellParts.Scatter(text) is var (mean, spread))
         {
-            CellText.Number n => Convert(n.Value) is { } value ? new Readout(value, null, null) : Note(row, cell, "too large for a number"),
-            CellText.Censored { Side: CensoredSide.Below } c => new Readout(null, c.Limit is { } limit ? Convert(limit) : null, "below a limit"),
+            scatter = CellText.Read(spread, mark) is CellText.Number u ? Difference(u.Value, way) : null;
+            text = mean;
+        }
+
+        return CellText.Read(text, cell.Kind == CellKind.Number ? DecimalMark.Point : mark) switch
+        {
+            CellText.Number n => Convert(n.Value, way) is { } value ? new Readout(value, null, null) { U = scatter } : Note(row, cell, "too large for a number"),
+            CellText.Censored { Side: CensoredSide.Below } c => new Readout(null, c.Limit is { } limit ? Convert(limit, way) : null, "below a limit"),
             CellText.Censored => new Readout(null, null, "above what can be read"),
             CellText.Ambiguous => Note(row, cell, "two numbers are possible"),
             CellText.NotANumber { Kind: NotANumberKind.Missing } => Readout.Nothing,
@@ -51,6 +88,12 @@ internal sealed class Column(int index, string heading, ColumnUse use, Property?
         };
     }
 
+    /// <summary>The number of a cell in the property's unit, without a note; null for none.</summary>
+    /// <param name="cell">The cell.</param>
+    /// <param name="mark">The file's decimal mark, or null.</param>
+    public double? Value(Cell cell, DecimalMark? mark)
+        => CellText.Read(cell.Text, cell.Kind == CellKind.Number ? DecimalMark.Point : mark) is CellText.Number n ? Convert(n.Value, Bridge) : null;
+
     /// <summary>A difference or uncertainty in the property's unit, from one in the column's.</summary>
     public double? ReadDifference(Cell cell, int row, DecimalMark? mark)
     {
@@ -58,7 +101,7 @@ internal sealed class Column(int index, string heading, ColumnUse use, Property?
             return null;
         Show(cell);
         if (CellText.Read(cell.Text, cell.Kind == CellKind.Number ? DecimalMark.Point : mark) is CellText.Number { Value: >= 0 } n)
-            return bridge is null ? n.Value : bridge.ConvertDifference(n.Value);
+            return Difference(n.Value, Bridge);
         Note(row, cell, "no uncertainty");
         return null;
     }
@@ -79,13 +122,15 @@ internal sealed class Column(int index, string heading, ColumnUse use, Property?
     }
 
     /// <summary>A cell's text with the unit of its column, as it will be kept.</summary>
-    public string Written(Cell cell) => unit is null || unit.IsOne ? cell.Text : cell.Text + " " + unit.Plain;
+    public string Written(Cell cell) => unit is null || unit.IsOne || cell.Text.EndsWith(unit.Plain, StringComparison.Ordinal) ? cell.Text : cell.Text + " " + unit.Plain;
 
     /// <summary>For the preview.</summary>
     public ColumnUnderstanding Understood() => new(index, heading, use, property?.Name, unit is null or { IsOne: true } ? null : unit.Plain,
-        property is { Unit.Length: > 0 } ? property.Unit : null, remark, [.. examples], [.. odd]);
+        property is { Unit.Length: > 0 } ? property.Unit : null, remark, [.. examples], [.. odd]) { Evidence = Evidence };
 
-    private double? Convert(double value) => bridge is null ? value : bridge.Convert(value);
+    private double? Convert(double value, UnitBridge? way) => way is null ? value * Scale : way.Convert(value * Scale);
+
+    private double? Difference(double value, UnitBridge? way) => way is null ? value * Scale : way.ConvertDifference(value * Scale);
 }
 
 /// <summary>What a cell of a number column holds, in the property's unit.</summary>
@@ -96,6 +141,9 @@ internal readonly record struct Readout(double? Value, double? Below, string? Wh
 {
     /// <summary>Nothing is written, or a sign for nothing.</summary>
     public static Readout Nothing => default;
+
+    /// <summary>Scatter that stood in the same cell, in the property's unit, or null.</summary>
+    public double? U { get; init; }
 
     /// <summary>True when nothing is written.</summary>
     public bool IsNothing => Value is null && Why is null;

@@ -13,7 +13,14 @@ namespace Holdfast.Studies.Import;
 /// <param name="Examples">The first three cells that hold something.</param>
 /// <param name="Odd">Cells that are not what the column holds.</param>
 public sealed record ColumnUnderstanding(
-    int Index, string Heading, ColumnUse Use, string? Property, string? Unit, string? Stored, string? Remark, ImmutableArray<string> Examples, ImmutableArray<OddCell> Odd);
+    int Index, string Heading, ColumnUse Use, string? Property, string? Unit, string? Stored, string? Remark, ImmutableArray<string> Examples, ImmutableArray<OddCell> Odd)
+{
+    /// <summary>Why it is taken for that, in words, or null: "'weight of NPs' with mg: a mass".</summary>
+    public string? Evidence { get; init; }
+
+    /// <summary>What an answer about it is called: "column:weight of NPs".</summary>
+    public string Question => "column:" + Headings.HeadingReading.Of(Heading).Name;
+}
 
 /// <summary>A cell that is not what its column holds: kept as written, never computed with.</summary>
 /// <param name="Row">Its row, as a person counts.</param>

@@ -24,6 +24,18 @@ public enum ColumnUse
     /// <summary>Which portion the row is.</summary>
     Portion,
 
+    /// <summary>A weighing with the powder in its boat; the mass is the difference to the one without.</summary>
+    WeighedFull,
+
+    /// <summary>A weighing of the boat without the powder.</summary>
+    WeighedEmpty,
+
+    /// <summary>The time of day at which contact began.</summary>
+    ClockStart,
+
+    /// <summary>The time of day at which contact ended.</summary>
+    ClockEnd,
+
     /// <summary>Where the row stands; its order in the file says so already.</summary>
     Position,
 

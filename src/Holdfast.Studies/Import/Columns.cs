@@ -1,154 +1,307 @@
 using System.Collections.Immutable;
 using System.Text.RegularExpressions;
 using Holdfast.Amounts;
+using Holdfast.Studies.History;
+using Holdfast.Studies.Import.Headings;
+using Holdfast.Studies.Import.Sense;
+using Holdfast.Studies.Properties;
 
 namespace Holdfast.Studies.Import;
 
-/// <summary>What the columns of a table of samples mean.</summary>
-internal static partial class Columns
+/// <summary>What the columns of a table of samples mean: by an answer, by a listed heading, by the words of the heading and its unit, by its values.</summary>
+internal sealed partial class Columns
 {
-    /// <summary>Reads the headings, the line of units and the answers about them.</summary>
-    /// <param name="layout">The table.</param>
-    /// <param name="talk">Where questions go.</param>
-    /// <param name="analyte">Element that is taken up: its molar mass turns amounts into masses. Null when not said.</param>
-    public static ImmutableArray<Column> Read(TableLayout layout, Dialogue talk, string? analyte)
+    private readonly TableSource source;
+    private readonly TableLayout layout;
+    private readonly Dialogue talk;
+    private readonly string? analyte;
+    private readonly ImmutableArray<HeadingReading> headings;
+    private readonly TableTraits traits;
+
+    private Columns(TableSource source)
     {
-        var headings = layout.Headings.Select((text, i) => (Index: i, Text: text, Header: Header.Read(text))).ToList();
-        var keys = headings.ConvertAll(h => HeadingWords.Key(h.Header.Name));
-        var code = CodeColumn(keys);
-        var columns = new Column[headings.Count];
-        var signals = new HashSet<string>(StringComparer.Ordinal);
-        foreach (var (index, text, header) in headings)
+        this.source = source;
+        (layout, talk, analyte) = (source.Layout, source.Talk, source.Study.Analyte);
+        headings = ReadHeadings(layout);
+        traits = new(
+            headings.Any(h => h.Has(HeadingWord.Absorbance) || HeadingWords.Properties(h.Key).Any(p => p.IsSignal && p != SpectrometryProperties.ReportedConcentration)),
+            layout.Preamble.Any(r => r.Cells.Any(c => Lexicon.Of(c.Text).Contains(HeadingWord.Concentration))) || headings.Any(h => UnitKinds.Of(h.Unit) == UnitKind.Concentration),
+            analyte);
+    }
+
+    /// <summary>The headings of a table, taken apart.</summary>
+    /// <param name="layout">The table.</param>
+    public static ImmutableArray<HeadingReading> ReadHeadings(TableLayout layout)
+        => [.. layout.Headings.Select((text, i) => HeadingReading.Of(text, layout.Units?.At(i).Text))];
+
+    /// <summary>Reads the headings, the line of units and the answers about them.</summary>
+    /// <param name="source">The table, the study and where questions go.</param>
+    public static ImmutableArray<Column> Read(TableSource source) => new Columns(source).All();
+
+    private ImmutableArray<Column> All()
+    {
+        var code = CodeColumns.Of(layout, headings, source.Known.Keys);
+        var columns = new Column[headings.Length];
+        for (var i = 0; i < columns.Length; i++)
         {
-            columns[index] = index == code
-                ? new Column(index, text, ColumnUse.Code, Studies.Properties.SampleProperties.Code, null, null)
-                : Understand(index, text, header, keys[index], layout.Units?.At(index).Text, talk, analyte);
-            if (columns[index].Use == ColumnUse.Signal && !IsMean(keys[index]))
-                signals.Add(columns[index].Property!.Name);
+            columns[i] = i == code && talk.Answers.To("column:" + headings[i].Name) is null
+                ? new Column(i, headings[i].Text, ColumnUse.Code, SampleProperties.Code, null, null) { Evidence = "it names the rows" }
+                : Understand(i, headings[i]);
         }
-        var hasSignal = columns.Any(c => c.Use == ColumnUse.Signal);
+
+        var signals = columns.Where((c, i) => c.Use == ColumnUse.Signal && !IsMean(headings[i])).Select(c => c.Property!.Name).ToHashSet(StringComparer.Ordinal);
+        var standards = columns.Any(c => c is { Use: ColumnUse.Signal, Property: { } p } && p != SpectrometryProperties.ReportedConcentration);
         for (var i = 0; i < columns.Length; i++)
         {
             var column = columns[i];
-            if (column.Use == ColumnUse.Signal && IsMean(keys[i]) && signals.Contains(column.Property!.Name))
-                columns[i] = new Column(i, column.Heading, ColumnUse.LeftOut, column.Property, column.Unit, "A mean of columns that are read themselves.");
-            else if (column.Use == ColumnUse.Fact && column.Property == Studies.Properties.SpectrometryProperties.Dilution && hasSignal)
-                columns[i] = new Column(i, column.Heading, ColumnUse.Dilution, column.Property, column.Unit, null);
+            if (column.Use == ColumnUse.Signal && IsMean(headings[i]) && signals.Contains(column.Property!.Name))
+                columns[i] = column.Become(ColumnUse.LeftOut, column.Property, "A mean of columns that are read themselves.");
+            else if (column.Use == ColumnUse.Signal && standards && column.Property == SpectrometryProperties.ReportedConcentration && !IsAnswered(i))
+                columns[i] = BesideSignals(column, columns);
         }
+
+        SameThingTwice.Settle(columns, headings, source);
+        // A dilution belongs to the reading where the row has one; elsewhere it is a fact about the vessel.
+        var hasSignal = columns.Any(c => c.Use == ColumnUse.Signal);
+        for (var i = 0; i < columns.Length; i++)
+        {
+            if (hasSignal && columns[i].Use == ColumnUse.Fact && columns[i].Property == SpectrometryProperties.Dilution)
+                columns[i] = columns[i].Become(ColumnUse.Dilution, columns[i].Property, null);
+        }
+
         return [.. columns];
     }
 
-    /// <summary>Place of the column that holds the sample's code, or −1.</summary>
-    public static int CodeColumn(IReadOnlyList<string> keys)
+    // Beside absorbances, a concentration is what the standards are known to hold; one given for samples too is what the instrument made of them.
+    private Column BesideSignals(Column column, IEnumerable<Column> columns)
     {
-        // "sample" names the sample more surely than "id" or "name" do.
-        foreach (var heading in Studies.Properties.SampleProperties.Code.Headings)
-        {
-            for (var i = 0; i < keys.Count; i++)
-            {
-                if (string.Equals(keys[i], heading, StringComparison.Ordinal))
-                    return i;
-            }
-        }
-        return -1;
+        if (columns.Any(c => c is { Use: ColumnUse.Fact, Property: { } p } && p == SpectrometryProperties.StandardConcentration))
+            return column;
+        return column.Become(ColumnUse.Fact, SpectrometryProperties.StandardConcentration, column.Remark);
     }
 
-    private static Column Understand(int index, string text, Header header, string key, string? unitLine, Dialogue talk, string? analyte)
+    private bool IsAnswered(int index) => talk.Answers.To("column:" + headings[index].Name) is not null;
+
+    private Column Understand(int index, HeadingReading h)
     {
-        var said = talk.Answers.To("column:" + header.Name);
-        if (said is not null && !string.Equals(said, "leave-out", StringComparison.OrdinalIgnoreCase) && Property.Named(said) is null)
-            throw new ArgumentException($"There is no property named {said}, so the column {header.Name} cannot be that.", nameof(talk));
+        var said = talk.Answers.To("column:" + h.Name);
         if (string.Equals(said, "leave-out", StringComparison.OrdinalIgnoreCase))
-            return new Column(index, text, ColumnUse.LeftOut, null, null, "Left out as you asked.");
-        if (said is null && Fixed(key) is { } use)
-            return new Column(index, text, use, null, null, null);
+            return new Column(index, h.Text, ColumnUse.LeftOut, null, null, "Left out as you asked.");
+        if (said is not null)
+            return Said(index, h, said);
+        if (HeadingWords.Repeat.Contains(h.Key))
+            return new Column(index, h.Text, ColumnUse.Position, null, null, "Which repeat a row is.");
+        if (Fixed(h.Key) is { } use)
+            return new Column(index, h.Text, use, null, null, null);
+        if (LooksLikeDates(index) && !h.HasAny(HeadingWord.Start, HeadingWord.End, HeadingWord.Sample))
+            return new Column(index, h.Text, ColumnUse.Fact, SampleProperties.Day, null, null) { Evidence = "its cells are dates" };
 
-        var unit = header.Unit is UnitText.Absent && unitLine is { Length: > 0 } ? Unit.Read(unitLine) : header.Unit;
-        var uncertainty = said is null ? UncertaintyOf().Match(text) : Match.Empty;
-        if (uncertainty.Success && Find(HeadingWords.Key(uncertainty.Groups["of"].Value), uncertainty.Groups["of"].Value, unit, analyte) is { Holds: Holds.Number } of)
-            return Settle(index, text, header.Name, ColumnUse.Uncertainty, of, unit, talk, analyte);
+        var uncertainty = UncertaintyOf().Match(h.Text);
+        if (uncertainty.Success && Find(HeadingReading.Of(uncertainty.Groups["of"].Value) with { Unit = h.Unit }) is { Holds: Holds.Number } of)
+            return Settle(index, h, ColumnUse.Uncertainty, of, "the uncertainty of " + of.Title);
 
-        var property = said is null ? Find(key, header.Name, unit, analyte) : Property.Named(said);
-        if (property is null)
-            return new Column(index, text, ColumnUse.NotUnderstood, null, null, "Not understood: it stays in the original only.");
-        if (property == Studies.Properties.SampleProperties.Role)
-            return new Column(index, text, ColumnUse.Role, property, null, null);
-        if (property == Studies.Properties.SampleProperties.Code)
-            return new Column(index, text, ColumnUse.NotUnderstood, null, null, "Another column holds the sample's code already.");
+        if (Find(h) is { } listed && !IsElsewhere(listed, h))
+            return Take(index, h, listed.IsSignal ? ColumnUse.Signal : ColumnUse.Fact, listed, "its heading");
+        if (ColumnGuess.Of(h, traits) is { } guess)
+        {
+            return guess switch
+            {
+                { Use: ColumnUse.LeftOut } => new Column(index, h.Text, ColumnUse.LeftOut, null, null, $"Not used: it is {guess.Why}."),
+                { Property: null } => new Column(index, h.Text, guess.Use, null, null, null) { Evidence = guess.Why },
+                { Property: { } property } => Take(index, h, guess.Use, property, $"'{h.Name}' with {UnitWords(h)}: {guess.Why}"),
+            };
+        }
+
+        return new Column(index, h.Text, ColumnUse.NotUnderstood, null, null, "Not understood: it stays in the original only.");
+    }
+
+    private Column Said(int index, HeadingReading h, string said)
+    {
+        talk.Ask("column:" + h.Name, Codes.Ambiguous, $"What is {h.Name}?", [said], h.Name);
+        if (ColumnChoices.Use(said) is { } use)
+            return new Column(index, h.Text, use, use switch { ColumnUse.Code => SampleProperties.Code, ColumnUse.WeighedFull or ColumnUse.WeighedEmpty => BatchProperties.Mass, ColumnUse.ClockStart or ColumnUse.ClockEnd => BatchProperties.ContactTime, _ => null },
+                null, "As you said.") { Bridge = use is ColumnUse.WeighedFull or ColumnUse.WeighedEmpty ? BridgeFor(h, BatchProperties.Mass) : null };
+        var property = ColumnChoices.Named(said)
+            ?? throw new StudyException(Codes.Ambiguous, $"'{said}' is nothing that a column can hold, so {h.Name} is not changed. `holdfast list meanings` names all; the nearest is {ColumnChoices.Nearest(said)}.");
+        return Take(index, h, property == SampleProperties.Code ? ColumnUse.Code : property.IsSignal ? ColumnUse.Signal : ColumnUse.Fact, property, "as you said");
+    }
+
+    // "ce" is a listed heading of the concentration after contact, and the symbol of cerium; "co" likewise.
+    private bool IsElsewhere(Property listed, HeadingReading h)
+        => listed.Unit.Length > 0 && h.Unit is UnitText.Known known && UnitBridge.Between(known, listed, analyte) is null
+            || (h.Element is { } element && analyte is not null && element != analyte && h.Name.Trim() == element && !listed.Name.Contains(Composition.ElementNames.NameOf(element), StringComparison.Ordinal)
+                && listed == SpectrometryProperties.ReportedConcentration && h.Name is not ("Ce" or "Co"));
+
+    private Column Take(int index, HeadingReading h, ColumnUse use, Property property, string evidence)
+    {
+        if (property == SampleProperties.Role)
+            return new Column(index, h.Text, ColumnUse.Role, property, null, null);
+        if (property == SampleProperties.Code)
+            return use == ColumnUse.Code ? new Column(index, h.Text, use, property, null, null) : new Column(index, h.Text, ColumnUse.NotUnderstood, null, null, "Another column holds the sample's code already.");
         if (property.Holds == Holds.Words)
-            return new Column(index, text, ColumnUse.Fact, property, null, null);
-        return Settle(index, text, header.Name, property.IsSignal ? ColumnUse.Signal : ColumnUse.Fact, property, unit, talk, analyte);
+            return new Column(index, h.Text, ColumnUse.Fact, property, null, null) { Evidence = evidence };
+        if (use is ColumnUse.ClockStart or ColumnUse.ClockEnd)
+            return new Column(index, h.Text, use, property, null, null) { Evidence = evidence };
+        return Settle(index, h, use, property, evidence);
     }
 
     private static ColumnUse? Fixed(string key)
-        => HeadingWords.Position.Contains(key) || HeadingWords.Repeat.Contains(key) ? ColumnUse.Position
-            : HeadingWords.Portion.Contains(key) ? ColumnUse.Portion : null;
+        => HeadingWords.Position.Contains(key) ? ColumnUse.Position : HeadingWords.Portion.Contains(key) ? ColumnUse.Portion : null;
 
     // The name first; where the unit does not fit it, the symbol as written: t is a time, T a temperature.
-    private static Property? Find(string key, string name, UnitText unit, string? analyte)
+    private Property? Find(HeadingReading h)
     {
-        var named = HeadingWords.Properties(key);
+        var named = HeadingWords.Properties(h.Key);
         if (named.IsEmpty)
-            named = [.. HeadingWords.Properties(key.TrimEnd("0123456789".ToCharArray())).Where(p => p.IsSignal)];
-        var bySymbol = Property.All.Where(p => string.Equals(p.Symbol, name, StringComparison.Ordinal)).ToList();
-        return named.Concat(bySymbol).FirstOrDefault(p => Fits(p, unit, analyte)) ?? named.FirstOrDefault();
+            named = [.. HeadingWords.Properties(h.Key.TrimEnd("0123456789".ToCharArray())).Where(p => p.IsSignal)];
+        var bySymbol = Property.All.Where(p => string.Equals(p.Symbol, h.Name, StringComparison.Ordinal)).ToList();
+        return named.Concat(bySymbol).FirstOrDefault(p => Fits(p, h.Unit)) ?? (h.Unit is UnitText.Known { Unit.IsOne: false } ? null : named.FirstOrDefault());
     }
 
-    private static bool Fits(Property property, UnitText unit, string? analyte) => property.Holds == Holds.Words || unit switch
+    private bool Fits(Property property, UnitText unit) => property.Holds == Holds.Words || unit switch
     {
-        UnitText.Known known => IsUsable(known, property, analyte),
-        UnitText.Ambiguous several => several.Candidates.Any(c => IsUsable(new UnitText.Known(c), property, analyte)),
+        UnitText.Known known => IsUsable(known, property),
+        UnitText.Ambiguous several => several.Candidates.Any(c => IsUsable(new UnitText.Known(c), property)),
         _ => true,
     };
 
-    private static bool IsUsable(UnitText.Known stated, Property property, string? analyte) => property.Unit.Length == 0
+    private bool IsUsable(UnitText.Known stated, Property property) => property.Unit.Length == 0
         ? stated.Unit.IsOne || stated.Unit.IsConvertibleTo(Unit.One) || string.Equals(stated.Unit.Plain, "a.u.", StringComparison.Ordinal)
-        : UnitBridge.Between(stated, property, analyte) is not null;
+        : UnitBridge.Between(stated, property, analyte) is not null && (UnitKinds.Of(stated) != UnitKind.Share) == (UnitKinds.Of(new UnitText.Known(Unit.Parse(property.Unit))) != UnitKind.Share);
 
-    private static Column Settle(int index, string text, string name, ColumnUse use, Property property, UnitText unit, Dialogue talk, string? analyte)
+    private UnitBridge? BridgeFor(HeadingReading h, Property property) => h.Unit is UnitText.Known known ? UnitBridge.Between(known, property, analyte) : null;
+
+    private Column Settle(int index, HeadingReading h, ColumnUse use, Property property, string evidence)
     {
+        var unit = h.Unit;
+        var name = h.Name;
         if (talk.Answers.To("unit:" + name) is { } answer)
         {
-            unit = Unit.Read(answer);
+            unit = HeadingReading.UnitOf(answer);
             if (unit is not UnitText.Known)
-                throw new ArgumentException($"'{answer}' is not one clear unit, so it cannot be that of {name}.", nameof(talk));
+                throw new StudyException(Codes.UnitMissing, $"'{answer}' is not one clear unit, so it cannot be that of {name}. Write it as mg/L, mg, mL, min or the like.");
             talk.Ask("unit:" + name, Codes.UnitMissing, $"Which unit is {name} in?", [answer], name);
         }
+
+        Column Of(Unit? stated, UnitBridge? bridge, string? remark) => new(index, h.Text, use, property, stated, remark) { Bridge = bridge, Evidence = evidence };
         if (property.Unit.Length == 0)
         {
-            return unit is UnitText.Known plain && !IsUsable(plain, property, analyte)
-                ? Unusable(index, text, name, property, $"{name} is in {plain.Unit.Plain}, but {property.Title} has no unit.", talk)
-                : new Column(index, text, use, property, null, null);
+            return unit is UnitText.Known plain && !IsUsable(plain, property)
+                ? Unusable(index, h, property, $"{name} is in {plain.Unit.Plain}, but {property.Title} has no unit.")
+                : Of(null, null, null);
         }
+
+        if (property.Unit == "%")
+            return Share(index, h, use, property, unit, evidence);
         switch (unit)
         {
             case UnitText.Known known when UnitBridge.Between(known, property, analyte) is { } bridge:
-                return new Column(index, text, use, property, known.Unit, bridge.Remark, bridge);
+                return Of(known.Unit, bridge, bridge.Remark);
             case UnitText.Known known:
                 var basis = known.Basis?.As is { } species ? " as " + species : "";
-                return Unusable(index, text, name, property, $"{name} is in {known.Unit.Plain}{basis}, which cannot become {property.Unit}"
-                    + (analyte is null ? ": the study does not say which element it is about." : "."), talk);
+                return Unusable(index, h, property, $"{name} is in {known.Unit.Plain}{basis}, which cannot become {property.Unit}"
+                    + (analyte is null ? ": the study does not say which element it is about." : "."));
             case UnitText.Ambiguous several:
+                Unit[] fitting = [.. several.Candidates.Where(c => UnitBridge.Between(new UnitText.Known(c), property, analyte) is not null)];
+                if (fitting is [var only])
+                {
+                    var taken = talk.Assume("unit:" + name, Codes.Ambiguous, $"{name} is in {several.Text}, read as {only.Plain}"
+                        + (several.Text.StartsWith("pp", StringComparison.OrdinalIgnoreCase) ? ": in dilute water a litre weighs a kilogram." : "."), [only.Plain], name);
+                    return Of(Unit.Parse(taken), UnitBridge.Between(new UnitText.Known(Unit.Parse(taken)), property, analyte), $"{several.Text} read as {taken}.");
+                }
+
                 talk.Ask("unit:" + name, Codes.Ambiguous, $"{several.Text} can mean several units in {name}. {several.Question}", [.. several.Candidates.Select(c => c.Plain)], name);
-                return new Column(index, text, ColumnUse.WithoutUnit, property, null, "Its unit must be chosen.");
+                return new Column(index, h.Text, ColumnUse.WithoutUnit, property, null, "Its unit must be chosen.");
             case UnitText.Unknown unknown:
-                return Unusable(index, text, name, property, $"{unknown.Text} is no unit that is known here.", talk);
+                return Unusable(index, h, property, $"{unknown.Text} is no unit that is known here.");
             default:
-                return Unusable(index, text, name, property, $"{name} has no unit.", talk);
+                return WithoutUnit(index, h, use, property, evidence);
         }
     }
 
-    private static Column Unusable(int index, string text, string name, Property property, string what, Dialogue talk)
+    // A share is written in per cent or as a fraction of 1; the values tell, where the heading does not.
+    private Column Share(int index, HeadingReading h, ColumnUse use, Property property, UnitText unit, string evidence)
     {
-        var unit = property.Unit.Length > 0 ? property.Unit : "one";
-        talk.Note(Codes.UnitMissing, Weight.Caution, $"{what} It is kept as written and feeds nothing. Choose one, for example {unit}: unit:{name}={unit}.", name);
-        return new Column(index, text, ColumnUse.WithoutUnit, property, null, what + " It feeds nothing.");
+        var answer = talk.Answers.To("share:" + h.Name);
+        var values = Numbers(index);
+        var percent = answer switch
+        {
+            "fraction" => false,
+            "percent" => true,
+            _ => unit is UnitText.Known { Unit.IsOne: false } || h.Has(HeadingWord.Percent) || values.Any(v => Math.Abs(v) > PhysicalSense.LargestFraction),
+        };
+        if (answer is null && percent && values.Count > 0 && values.TrueForAll(v => Math.Abs(v) <= PhysicalSense.LargestFraction) && values.Exists(v => v > 0))
+        {
+            talk.Ask("share:" + h.Name, Codes.Ambiguous, $"Is {h.Name} a fraction ({Example(values)} = {Example([.. values.Select(v => 100 * v)])} %), or really below 1 %? All its values lie under 1.", ["fraction", "percent"], h.Name);
+            return new Column(index, h.Text, ColumnUse.WithoutUnit, property, null, "A fraction, or per cent: to be chosen.");
+        }
+
+        if (answer is not null)
+            talk.Ask("share:" + h.Name, Codes.Ambiguous, $"Is {h.Name} a fraction or per cent?", [answer], h.Name);
+        return new Column(index, h.Text, use, property, percent ? Unit.Parse("%") : Unit.One, percent ? null : "A fraction of 1, kept in per cent.") { Scale = percent ? 1 : 100, Evidence = evidence };
     }
 
-    private static bool IsMean(string key)
-        => key.StartsWith("mean", StringComparison.Ordinal) || key.StartsWith("avg", StringComparison.Ordinal) || key.StartsWith("average", StringComparison.Ordinal);
+    private static string Example(List<double> values) => values[^1].ToString("G4", System.Globalization.CultureInfo.InvariantCulture);
+
+    // No unit in the heading: in the cells ("10 min"), in a note ("concentrations in mg/L"), under a sister column; otherwise asked.
+    private Column WithoutUnit(int index, HeadingReading h, ColumnUse use, Property property, string evidence)
+    {
+        if (UnitsInCells(index, property))
+            return new Column(index, h.Text, use, property, null, $"Units stand in the cells; kept in {property.Unit}.") { UnitsInCells = t => t is UnitText.Known known ? UnitBridge.Between(known, property, analyte) : null, Evidence = evidence };
+        var kind = UnitKinds.Of(new UnitText.Known(Unit.Parse(property.Unit)));
+        if (layout.Notes.UnitFor(kind) is { } noted && UnitBridge.Between(new UnitText.Known(noted.Unit), property, analyte) is { } bridge)
+            return new Column(index, h.Text, use, property, noted.Unit, $"In {noted.Unit.Plain}, as line {Ordinal.Text(noted.Row)} says.") { Bridge = bridge, Evidence = evidence };
+        var sister = headings.FirstOrDefault(o => o != h && UnitKinds.Of(o.Unit) == kind && o.Unit is UnitText.Known && o.Has(HeadingWord.Limit) == false);
+        if (sister?.Unit is UnitText.Known { Unit: var same } && kind == UnitKind.Concentration && UnitBridge.Between(new UnitText.Known(same), property, analyte) is { })
+        {
+            var taken = Unit.Parse(talk.Assume("unit:" + h.Name, Codes.UnitMissing, $"{h.Name} has no unit; it is read in {same.Plain}, like {sister.Name}.", [same.Plain], h.Name));
+            return new Column(index, h.Text, use, property, taken, $"In {taken.Plain}, like {sister.Name}.") { Bridge = UnitBridge.Between(new UnitText.Known(taken), property, analyte), Evidence = evidence };
+        }
+
+        return Unusable(index, h, property, $"{h.Name} has no unit.");
+    }
+
+    private bool UnitsInCells(int index, Property property)
+    {
+        var filled = layout.Body.Select(r => r.At(index)).Where(c => c is { IsBlank: false, Kind: CellKind.Text }).Take(200).ToList();
+        var with = filled.Count(c => CellParts.Split(c.Text) is (_, UnitText.Known known) && UnitBridge.Between(known, property, analyte) is not null);
+        return with > 0 && with * 5 >= filled.Count * 4;
+    }
+
+    private bool LooksLikeDates(int index)
+    {
+        var filled = layout.Body.Select(r => r.At(index)).Where(c => !c.IsBlank).Take(50).ToList();
+        return filled.Count > 0 && filled.Count(c => c.Kind == CellKind.Date || DateText.Read(c.Text, "day-first", out _) is not null || DateAndTime().IsMatch(c.Text)) * 5 >= filled.Count * 4;
+    }
+
+    private List<double> Numbers(int index)
+        => [.. layout.Body.Select(r => r.At(index)).Where(c => !c.IsBlank).Select(c => CellText.Read(c.Text.TrimEnd('%', ' '), source.Mark)).OfType<CellText.Number>().Select(n => n.Value)];
+
+    // What an uptake needs is asked for; the rest is kept as written and said.
+    private Column Unusable(int index, HeadingReading h, Property property, string what)
+    {
+        var units = ColumnChoices.UnitsFor(property, Numbers(index));
+        if (ColumnChoices.IsNeeded(property) && talk.Answers.To("unit:" + h.Name) is null)
+            talk.Ask("unit:" + h.Name, Codes.UnitMissing, $"{what} Which unit is it?", units, h.Name);
+        else
+            talk.Note(Codes.UnitMissing, Weight.Caution, $"{what} It is kept as written and feeds nothing. Choose one, for example unit:{h.Name}={units[0]}.", h.Name);
+        return new Column(index, h.Text, ColumnUse.WithoutUnit, property, null, what + " It feeds nothing until one is chosen.");
+    }
+
+    private static string UnitWords(HeadingReading h) => h.Unit switch
+    {
+        UnitText.Known { Unit.IsOne: false } known => known.Unit.Plain,
+        UnitText.Ambiguous several => several.Text,
+        _ => "no unit",
+    };
+
+    private static bool IsMean(HeadingReading h) => h.Has(HeadingWord.Mean);
 
     // "u(C0) (mg/L)", "u C0", "C0 uncertainty".
     [GeneratedRegex(@"^\s*(u\s*\((?<of>[^()]+)\)|u\s+(?<of>[^()/\[]+)|(?<of>[^()/\[]+?)\s+(standard )?uncertainty)\s*([(/\[].*)?$", RegexOptions.ExplicitCapture | RegexOptions.IgnoreCase | RegexOptions.NonBacktracking)]
     private static partial Regex UncertaintyOf();
+
+    // "2026-05-19 14:05", "19.05.2026 14:05:00", "14.05.26".
+    [GeneratedRegex(@"^\d{1,4}[-./]\d{1,2}[-./]\d{1,4}([ T]+\d{1,2}:\d{2}(:\d{2})?)?$", RegexOptions.ExplicitCapture | RegexOptions.NonBacktracking)]
+    private static partial Regex DateAndTime();
 }

@@ -27,10 +27,41 @@ internal sealed class Dialogue(string fileName, Answers answers)
         if (!questions.Any(q => string.Equals(q.Id, id, StringComparison.OrdinalIgnoreCase)))
         {
             questions.Add(new Question(id, code, text, choices, concerns, answer));
-            if (answers.Remembered(id) is not null)
-                Note(code, Weight.Note, $"{id} is taken as {answer}, as answered for an earlier file of this layout.", concerns);
+            NoteRemembered(id, code, answer, concerns);
         }
         return answer;
+    }
+
+    private void NoteRemembered(string id, string code, string? answer, ImmutableArray<string> concerns)
+    {
+        if (answers.Remembered(id) is not null)
+            Note(code, Weight.Note, $"{id} is taken as {answer}, as answered for an earlier file of this layout.", concerns);
+    }
+
+    /// <summary>Takes the likeliest reading and says so; an answer changes it.</summary>
+    /// <param name="id">Id of the question.</param>
+    /// <param name="code">Its code.</param>
+    /// <param name="text">What is assumed and why, in words that stand alone.</param>
+    /// <param name="choices">The readings, the assumed one first.</param>
+    /// <param name="concerns">What it is about.</param>
+    /// <returns>The answer, or the first choice.</returns>
+    public string Assume(string id, string code, string text, ImmutableArray<string> choices, params ImmutableArray<string> concerns)
+    {
+        var answer = answers.To(id);
+        if (!questions.Any(q => string.Equals(q.Id, id, StringComparison.OrdinalIgnoreCase)))
+        {
+            questions.Add(new Question(id, code, text, choices, concerns, answer) { Assumed = choices[0] });
+            NoteRemembered(id, code, answer, concerns);
+        }
+        return answer ?? choices[0];
+    }
+
+    /// <summary>Adds what follows from each choice to a question that was raised.</summary>
+    public void Explain(string id, ImmutableArray<string> consequences)
+    {
+        var at = questions.FindIndex(q => string.Equals(q.Id, id, StringComparison.OrdinalIgnoreCase));
+        if (at >= 0)
+            questions[at] = questions[at] with { Consequences = consequences };
     }
 
     /// <summary>Notes something.</summary>

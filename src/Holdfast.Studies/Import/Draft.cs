@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using Holdfast.Amounts;
 using Holdfast.Studies.History;
 
 namespace Holdfast.Studies.Import;
@@ -33,4 +34,20 @@ internal sealed record TableSource(TableLayout Layout, Study Study, Dialogue Tal
 
     /// <summary>True when more than one sheet of the workbook is read.</summary>
     public bool SeveralSheets { get; init; }
+
+    /// <summary>How many tables of the file are read.</summary>
+    public int Tables { get; init; } = 1;
+
+    /// <summary>Runs that earlier tables of the same sheet brought, by sheet and signal: standards above and samples below are one run.</summary>
+    public Dictionary<string, string> RunsHere { get; init; } = new(StringComparer.Ordinal);
+
+    /// <summary>The decimal mark as far as all cells together tell, or null; what it is in the end may be answered.</summary>
+    public DecimalMark? Mark => mark.Value;
+
+    private readonly Lazy<DecimalMark?> mark = new(() => Talk.Answers.To("decimal")?.ToLowerInvariant() switch
+    {
+        "point" or "." => DecimalMark.Point,
+        "comma" or "," => DecimalMark.Comma,
+        _ => DecimalEvidence.Of(Layout, [.. Enumerable.Range(0, Layout.Headings.Length)]).Mark,
+    });
 }

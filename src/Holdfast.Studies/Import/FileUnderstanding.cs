@@ -2,6 +2,8 @@ using System.Collections.Immutable;
 using System.Security.Cryptography;
 using Holdfast.Amounts;
 using Holdfast.Studies.History;
+using Holdfast.Studies.Import.Headings;
+using Holdfast.Studies.Import.Shapes;
 
 namespace Holdfast.Studies.Import;
 
@@ -9,10 +11,11 @@ namespace Holdfast.Studies.Import;
 internal sealed class FileUnderstanding
 {
     private const int RowsShown = 12;
+    private static readonly ImmutableArray<string> LayoutQuestions = ["unit:", "column:", "share:", "same:"];
     private readonly string sha256;
     private readonly long length;
     private readonly Answers answers;
-    private readonly ImmutableArray<(TableLayout Layout, TableKind Kind)> tables;
+    private ImmutableArray<(TableLayout Layout, TableKind Kind)> tables;
 
     private FileUnderstanding(string fileName, string sha256, long length, IFileReader? reader, Answers answers, ImmutableArray<(TableLayout, TableKind)> tables, Finding? refusal)
     {
@@ -32,7 +35,7 @@ internal sealed class FileUnderstanding
     /// <summary>
     /// Samples are needed before their readings, and the sheet that says most about them before the others: lower ranks are understood first.
     /// </summary>
-    public (int Kind, int Columns) Rank => tables.Select(t => ((int)t.Kind, -t.Layout.Headings.Count(h => HeadingWords.IsKnown(HeadingWords.Key(Header.Read(h).Name)))))
+    public (int Kind, int Columns) Rank => tables.Select(t => ((int)t.Kind, -TableLayout.KnownHeadings(t.Layout.Heading ?? new GridRow(0, []))))
         .DefaultIfEmpty(((int)TableKind.Unknown, 0)).Min();
 
     /// <summary>Reads a file into tables; a file that cannot be read says why.</summary>
@@ -51,7 +54,7 @@ internal sealed class FileUnderstanding
         limited.CancelAfter(Limits.Time);
         try
         {
-            var layouts = reader.Read(bytes, fileName, own, limited.Token).Select(TableLayout.Of);
+            ImmutableArray<TableLayout> layouts = [.. reader.Read(bytes, fileName, own, limited.Token).SelectMany(g => TableLayout.In(g))];
             return new(fileName, sha256, bytes.Length, reader, own, [.. layouts.Select(l => (l, TableKinds.Of(l)))], null);
         }
         catch (StudyException e)
@@ -73,6 +76,9 @@ internal sealed class FileUnderstanding
     /// <param name="taken">Fingerprints of files of the same drop that came before.</param>
     public Understanding Against(Study study, IReadOnlyDictionary<string, string> taken)
     {
+        tables = [.. tables.Select(t => LongReport.Turn(t.Layout, study.Analyte) is { } turned ? (turned, TableKinds.Of(turned)) : t)];
+        var elsewhere = tables.Where(t => t.Kind is TableKind.Unknown).Aggregate(Notes.None, (n, t) => n.Or(Notes.Of(t.Layout.Grid.Rows.Where(r => !r.IsBlank), study.Analyte)));
+        tables = [.. tables.Select(t => (t.Layout with { Notes = t.Layout.Notes.Or(elsewhere) }, t.Kind))];
         var understood = new Understanding { FileName = FileName, Sha256 = sha256, Bytes = length, Reader = Reader?.Name };
         if (Refusal is not null)
             return understood with { Findings = [Refusal] };
@@ -85,16 +91,18 @@ internal sealed class FileUnderstanding
         var shown = ImmutableArray.CreateBuilder<TableUnderstanding>();
         var points = ImmutableArray.CreateBuilder<PointsTable>();
         var used = tables.Where(t => IsUsed(t.Layout.Grid) && t.Kind is not (TableKind.Unknown or TableKind.Points)).ToList();
-        foreach (var (layout, kind) in tables)
+        var runs = new Dictionary<string, string>(StringComparer.Ordinal);
+        foreach (var (layout, kind) in tables.OrderBy(t => t.Kind == TableKind.Readings && t.Layout.Part > 0 ? 1 : 0))
         {
-            talk.Note(layout.Grid.Findings);
+            if (layout.Part == 0)
+                talk.Note(layout.Grid.Findings);
             if (!IsUsed(layout.Grid))
             {
                 shown.Add(Show(layout, kind) with { LeftOut = $"hidden, {Ordinal.Text(layout.Grid.Rows.Length)} rows left out" });
                 talk.Note(Codes.MeaningLost, Weight.Caution, $"Sheet {layout.Grid.Sheet} is hidden and left out ({Ordinal.Text(layout.Grid.Rows.Length)} rows). Answer sheet:{layout.Grid.Sheet}=take to read it.", layout.Grid.Sheet!);
                 continue;
             }
-            var source = new TableSource(layout, study, talk, sha256) { SeveralSheets = used.Count > 1 };
+            var source = new TableSource(layout, study, talk, sha256) { SeveralSheets = used.Select(t => t.Layout.Grid.Sheet).Distinct().Count() > 1, Tables = used.Count, RunsHere = runs };
             var (draft, table) = Understand(source, kind);
             shown.Add(table);
             if (draft is null)
@@ -121,7 +129,7 @@ internal sealed class FileUnderstanding
         var table = Show(source.Layout, kind);
         if (kind == TableKind.Unknown)
             return (null, table);
-        var columns = kind is TableKind.Samples or TableKind.Readings ? Columns.Read(source.Layout, source.Talk, source.Study.Analyte) : [];
+        var columns = kind is TableKind.Samples or TableKind.Readings ? Columns.Read(source) : [];
         var numbers = columns.IsEmpty
             ? PointsColumns.Numeric(source.Layout)
             : [.. columns.Where(c => c.Use is ColumnUse.Signal or ColumnUse.Dilution or ColumnUse.Uncertainty || c is { Use: ColumnUse.Fact or ColumnUse.WithoutUnit, Property.Holds: Holds.Number }).Select(c => c.Index)];
@@ -154,7 +162,7 @@ internal sealed class FileUnderstanding
             null => evidence.Mark,
             "point" or "." => DecimalMark.Point,
             "comma" or "," => DecimalMark.Comma,
-            _ => throw new ArgumentException($"The decimal mark is point or comma, not {answer}.", nameof(talk)),
+            _ => throw new StudyException(Codes.Ambiguous, $"The decimal mark is point or comma, not {answer}. Nothing is kept."),
         };
     }
 
@@ -190,13 +198,17 @@ internal sealed class FileUnderstanding
         Details = layout.Details,
         RawLines = layout.Grid.RawLines,
         FirstRows = [.. layout.Body.Take(RowsShown)],
+        Turned = layout.Turned,
+        Settings = [.. layout.Notes.All.Select(n => $"{n.Property.Title} {n.Written} (line {Ordinal.Text(n.Row)})")],
     };
 
     // What is answered about a layout holds for the next file of it; what is answered about a sample does not.
     private static ImmutableArray<LayoutAnswer> Remember(Dialogue talk, List<(TableLayout Layout, TableKind Kind)> used)
         => [.. used.Select(t => t.Layout.Signature).Distinct(StringComparer.Ordinal).SelectMany(signature => talk.Questions
-            .Where(q => q.Answer is not null && talk.Answers.Given(q.Id) is not null && (q.Id is "decimal" or "date" || q.Id.StartsWith("unit:", StringComparison.Ordinal)))
+            .Where(q => q.Answer is not null && talk.Answers.Given(q.Id) is not null && IsAboutLayout(q.Id))
             .Select(q => new LayoutAnswer(signature, q.Id, q.Answer!)))];
+
+    private static bool IsAboutLayout(string id) => id is "decimal" or "date" or "dilution" or "codes" || LayoutQuestions.Any(q => id.StartsWith(q, StringComparison.Ordinal));
 
     private static TakenIn Join(TakenIn a, TakenIn b) => a with
     {

@@ -1,4 +1,5 @@
 using System.Collections.Frozen;
+using Holdfast.Studies.Import.Headings;
 
 namespace Holdfast.Studies.Import;
 
@@ -6,14 +7,14 @@ namespace Holdfast.Studies.Import;
 internal static class RoleWords
 {
     private static readonly FrozenDictionary<string, SampleRole> Words = Group(
-        (SampleRole.Vessel, "vessel vial sample unknown unk smp test treated sorption"),
-        (SampleRole.Standard, "standard std stnd cal calibration calibrationstandard calstd calibrator"),
-        (SampleRole.CheckStandard, "checkstandard checkstd check chk qc qcstandard qualitycontrol ccv icv"),
-        (SampleRole.Blank, "blank blk reagentblank methodblank calibrationblank calblank"),
-        (SampleRole.Solvent, "solvent solventblank scatter scatterblank liquidalone"),
-        (SampleRole.Control, "control ctrl sorbentfree sorbentfreecontrol nosorbent"),
+        (SampleRole.Vessel, "vessel vial sample unknown unk smp test treated sorption probe muestra amostra campione echantillon s u after filtrate supernatant"),
+        (SampleRole.Standard, "standard std stnd cal calibration calibrationstandard calstd calibrator etalon kalibrierung kalibrierstandard patron padrao taratura eichstandard"),
+        (SampleRole.CheckStandard, "checkstandard checkstd check chk qc qcstandard qualitycontrol ccv icv kontrollstandard standardcheck recheck verification"),
+        (SampleRole.Blank, "blank blk reagentblank methodblank calibrationblank calblank blindwert blindprobe leerwert blanc blanco branco bianco"),
+        (SampleRole.Solvent, "solvent solventblank scatter scatterblank liquidalone rinse wash washing spulen"),
+        (SampleRole.Control, "control ctrl sorbentfree sorbentfreecontrol nosorbent nopowder withoutpowder ohnepulver temoin kontrolle testigo testemunha controllo"),
         (SampleRole.SorbentBlank, "sorbentblank sorbentonly powderblank powderonly"),
-        (SampleRole.StartSolution, "startsolution start initial initialsolution feed"),
+        (SampleRole.StartSolution, "startsolution start initial initialsolution feed stock stocksolution working workingsolution startlosung ausgangslosung anfangslosung solutioninitiale solucioninicial solucaoinicial soluzioneiniziale before untreated c0 original inicial iniziale initiale"),
         (SampleRole.Spike, "spike spiked matrixspike"),
         (SampleRole.Digest, "digest digested digestion solid"),
         (SampleRole.Outlet, "outlet effluent columnoutlet"));
@@ -23,14 +24,39 @@ internal static class RoleWords
 
     /// <summary>What a role column's cell says, or null.</summary>
     /// <param name="text">The cell.</param>
-    public static SampleRole? Read(string text) => Words.TryGetValue(HeadingWords.Key(text), out var role) ? role : null;
+    public static SampleRole? Read(string text)
+    {
+        if (Words.TryGetValue(HeadingWords.Key(text), out var role) || Words.TryGetValue(HeadingWords.Key(Lexicon.Plain(text)), out role))
+            return role;
+        var words = Lexicon.Of(text);
+        return words.Contains(HeadingWord.Check) ? SampleRole.CheckStandard
+            : words.Contains(HeadingWord.Blank) ? SampleRole.Blank
+            : words.Contains(HeadingWord.Standard) ? SampleRole.Standard
+            : words.Contains(HeadingWord.Start) ? SampleRole.StartSolution
+            : words.Contains(HeadingWord.Control) ? SampleRole.Control
+            : words.Contains(HeadingWord.Sample) ? SampleRole.Vessel : null;
+    }
 
-    /// <summary>What a label hints at, or null: "Std 2", "Blank", "QC-1".</summary>
+    /// <summary>What a label hints at, or null: "Std 2", "Blank", "QC-1", "Working solution 40".</summary>
     /// <param name="code">The label.</param>
     public static SampleRole? Guess(string code)
     {
         var first = string.Concat(code.TrimStart().TakeWhile(char.IsLetter));
-        return Read(first) is { } role && OnLabels.Contains(role) ? role : null;
+        if (Words.TryGetValue(Lexicon.Plain(first).ToLowerInvariant(), out var role) && OnLabels.Contains(role))
+            return role;
+        var tokens = Lexicon.Tokens(code);
+        var words = Lexicon.Of(tokens.Where(t => t.Length > 2));
+        if (words.Contains(HeadingWord.Check) && (words.Contains(HeadingWord.Standard) || tokens[0] is "qc" or "check"))
+            return SampleRole.CheckStandard;
+        if (words.Contains(HeadingWord.Blank))
+            return SampleRole.Blank;
+        if (tokens.Any(t => t is "stock" or "working" or "feed") || (words.Contains(HeadingWord.Start) && (words.Contains(HeadingWord.Liquid) || tokens.All(t => t.All(char.IsDigit) || Lexicon.OfToken(t).Contains(HeadingWord.Start)))) || tokens is ["c0", ..])
+            return SampleRole.StartSolution;
+        if (words.Contains(HeadingWord.Standard) && tokens.Length <= 4)
+            return SampleRole.Standard;
+        return code.Contains("no powder", StringComparison.OrdinalIgnoreCase) || code.Contains("without", StringComparison.OrdinalIgnoreCase) || code.Contains("no sorbent", StringComparison.OrdinalIgnoreCase)
+            || code.Contains("ohne", StringComparison.OrdinalIgnoreCase) || code.Contains("sans ", StringComparison.OrdinalIgnoreCase) || code.Contains("sin ", StringComparison.OrdinalIgnoreCase) || code.Contains("sem ", StringComparison.OrdinalIgnoreCase) || code.Contains("senza", StringComparison.OrdinalIgnoreCase)
+            ? SampleRole.Control : null;
     }
 
     private static FrozenDictionary<string, SampleRole> Group(params (SampleRole Role, string Words)[] groups)

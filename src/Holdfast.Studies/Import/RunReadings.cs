@@ -17,20 +17,27 @@ internal static class RunReadings
         var readings = ImmutableArray.CreateBuilder<Reading>();
         foreach (var signal in columns.Where(c => c.Use == ColumnUse.Signal).Select(c => c.Property!).Distinct())
         {
-            var id = RunId(source, runs.Count == 0 ? source.Stem : $"{source.Stem}-{signal.Name}");
-            var (portions, order) = (new Portions(), 0);
+            var wanted = runs.Count == 0 ? source.Stem : $"{source.Stem}-{signal.Name}";
+            // Standards above and samples below, on one sheet, were read in one sitting.
+            var sitting = $"{source.Layout.Grid.Sheet}|{signal.Name}";
+            var goesOn = source.RunsHere.TryGetValue(sitting, out var id);
+            id ??= RunId(source, wanted);
+            var (portions, order) = (new Portions(), source.Study.Readings.Where(r => goesOn && r.Run == id).Select(r => r.Order).DefaultIfEmpty(0).Max());
             var count = readings.Count;
             var repeated = Repeated(signal, rows, source);
             foreach (var row in rows.Where(r => !repeated.Contains(r.Code!)))
             {
                 foreach (var (column, readout, cell) in row.Signals.Where(s => s.Column.Property == signal))
                 {
-                    var dilution = row.Dilution ?? source.Known.GetValueOrDefault(row.Code!)?.Number(SpectrometryProperties.Dilution) ?? 1;
+                    var dilution = row.Dilution ?? (signal == SpectrometryProperties.ReportedConcentration ? 1 : source.Known.GetValueOrDefault(row.Code!)?.Number(SpectrometryProperties.Dilution) ?? 1);
                     readings.Add(new Reading("R-" + (source.Study.ReadingsEver + readings.Count + 1).ToString("0000", CultureInfo.InvariantCulture), row.Code!, id, ++order,
-                        signal.Name, readout.Value, readout.Below, dilution, row.Portion ?? portions.Of(row.Code!, dilution), cell.Text, source.At(row.Row.Number, column.Heading)));
+                        signal.Name, readout.Value, readout.Below, dilution, row.Portion ?? portions.Of(row.Code!, dilution), cell.Text, source.At(row.Row.Number, column.Heading)) { U = readout.U ?? (signal == SpectrometryProperties.ReportedConcentration ? row.ReportedU : null) });
                 }
             }
-            if (readings.Count > count)
+            if (readings.Count == count)
+                continue;
+            source.RunsHere[sitting] = id;
+            if (!goesOn)
                 runs.Add(new Run(id, signal.Name, source.Layout.Details, source.At(0, null)));
         }
         return (runs.ToImmutable(), readings.ToImmutable());

@@ -19,7 +19,7 @@ internal sealed class SampleNames
         this.source = source;
         known = new CodeIndex(source.Known.Keys);
         // A sheet that says how vessels were made up brings them; a file of readings does not make up vessels.
-        describes = columns.All(c => c.Use != ColumnUse.Signal) || columns.Any(c => c is { Use: ColumnUse.Fact or ColumnUse.WithoutUnit, Property: { IsSignal: false } p }
+        describes = columns.All(c => c.Use != ColumnUse.Signal) || columns.Any(c => c.Use is ColumnUse.WeighedFull or ColumnUse.ClockEnd) || columns.Any(c => c is { Use: ColumnUse.Fact or ColumnUse.WithoutUnit, Property: { IsSignal: false } p }
             && p != SpectrometryProperties.StandardConcentration && p != SpectrometryProperties.Dilution && p != SampleProperties.Remark && p != SampleProperties.Day);
     }
 
@@ -30,6 +30,7 @@ internal sealed class SampleNames
         var unknown = new List<SampleRow>();
         var loose = new List<string>();
         var guessed = new List<string>();
+        var apart = OfAnotherTable(rows);
         foreach (var row in rows.Where(r => r is { IsLeftOut: false, Written.Length: > 0 }))
         {
             if (source.Talk.Answers.To("match:" + row.Written) is { } matched)
@@ -38,7 +39,12 @@ internal sealed class SampleNames
                 continue;
             }
             var found = known.Find(row.Written);
-            if (found is [var only])
+            if (found is [var twin] && apart && source.Known[twin].Facts.Values.Any(f => f.Origin.Original == source.Sha256))
+            {
+                row.Code = $"{(source.Layout.Grid.Sheet is { } sheet && source.SeveralSheets ? sheet : Settings.TitleOf(source.Layout) ?? "part " + Ordinal.Text(source.Layout.Part + 1))} {row.Written}";
+                row.Role ??= RoleWords.Guess(row.Written);
+            }
+            else if (found is [var only])
             {
                 row.Code = only;
                 if (!string.Equals(only, row.Written, StringComparison.Ordinal))
@@ -60,8 +66,14 @@ internal sealed class SampleNames
                     row.Role = guess;
                     guessed.Add($"{row.Written} as {Words(guess)}");
                 }
-                row.Role ??= row.Facts.ContainsKey(SpectrometryProperties.StandardConcentration.Name) && !describes ? SampleRole.Standard : null;
-                if (describes || (row.Role is { } role && MadeForTheRun.Contains(role)))
+                row.Role ??= row.Facts.ContainsKey(SpectrometryProperties.StandardConcentration.Name) && !row.Facts.ContainsKey(BatchProperties.Mass.Name) ? SampleRole.Standard : null;
+                if (row.Role is null && row.Facts.GetValueOrDefault(BatchProperties.Mass.Name)?.Value is 0)
+                {
+                    row.Role = SampleRole.Control;
+                    guessed.Add($"{row.Written} as control, since it holds no powder");
+                }
+
+                if (describes || IsFirst() || (row.Role is { } role && MadeForTheRun.Contains(role)))
                     row.Code = row.Written;
                 else
                     unknown.Add(row);
@@ -72,6 +84,16 @@ internal sealed class SampleNames
         Say("What these samples are for was told from their labels", guessed);
         ScopeToRun(rows);
     }
+
+    // Nothing is known of any vessel yet: then those that were read are the vessels.
+    private bool IsFirst() => source.Known.Values.All(s => s.Role != SampleRole.Vessel || s.Facts.Values.All(f => f.Origin.Original == source.Sha256));
+
+    // The same codes on another sheet of this file, with other masses or results, are other vessels.
+    private bool OfAnotherTable(List<SampleRow> rows) => source.Tables > 1 && rows.Exists(row => known.Find(row.Written) is [var code] && source.Known[code] is { Role: SampleRole.Vessel or SampleRole.Control } sample
+        && sample.Facts.Values.Any(f => f.Origin.Original == source.Sha256)
+        && (row.Facts.Values.Any(f => f.Value is { } now && sample.Facts.GetValueOrDefault(f.Property)?.Value is { } before && !now.Equals(before))
+            || (row.Signals.Exists(s => s.Column.Property == SpectrometryProperties.ReportedConcentration)
+                && source.Study.Readings.Any(r => r.Sample == code && r.Signal == SpectrometryProperties.ReportedConcentration.Name && r.Origin.Original == source.Sha256))));
 
     private void Match(SampleRow row, string answer)
     {
@@ -86,8 +108,7 @@ internal sealed class SampleNames
 
     private bool IsMangled(SampleRow row, bool othersHaveLetters)
     {
-        var column = source.Layout.Heading is { } h ? Columns.CodeColumn([.. h.Cells.Select(c => HeadingWords.Key(c.Text))]) : -1;
-        var originals = MangledCode.Originals(column < 0 ? new Cell(row.Written) : row.Row.At(column), othersHaveLetters);
+        var originals = MangledCode.Originals(row.CodeCell, othersHaveLetters);
         if (originals.IsEmpty)
             return false;
         var likely = originals.SelectMany(known.Find).Concat(originals).Distinct(StringComparer.Ordinal).ToImmutableArray();

@@ -3,8 +3,11 @@ using System.Collections.Immutable;
 namespace Holdfast.Studies.Import;
 
 /// <summary>A row of a table of samples: its code as written, and what the other columns say.</summary>
-internal sealed class SampleRow(GridRow row, string written)
+internal sealed class SampleRow(GridRow row, string written, Cell codeCell = default)
 {
+    /// <summary>The cell that holds the code; blank where the row has none of its own.</summary>
+    public Cell CodeCell => codeCell;
+
     /// <summary>The row.</summary>
     public GridRow Row => row;
 
@@ -22,6 +25,12 @@ internal sealed class SampleRow(GridRow row, string written)
 
     /// <summary>True when an answer leaves it out.</summary>
     public bool IsLeftOut { get; set; }
+
+    /// <summary>What the replicate column says, or null.</summary>
+    public string? Replicate { get; set; }
+
+    /// <summary>Scatter that a column of its own gives for the reported concentration, in mg/L, or null.</summary>
+    public double? ReportedU { get; set; }
 
     /// <summary>Facts it brings, by property name.</summary>
     public ImmutableSortedDictionary<string, Fact> Facts { get; set; } = History.Ordinal.Facts;

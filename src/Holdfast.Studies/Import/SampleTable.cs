@@ -3,6 +3,9 @@ using System.Globalization;
 using System.Text;
 using Holdfast.Amounts;
 using Holdfast.Studies.History;
+using Holdfast.Studies.Import.Headings;
+using Holdfast.Studies.Import.Sense;
+using Holdfast.Studies.Import.Shapes;
 using Holdfast.Studies.Properties;
 
 namespace Holdfast.Studies.Import;
@@ -16,25 +19,55 @@ internal static class SampleTable
     /// <param name="mark">The decimal mark, or null while it is open.</param>
     public static Draft Understand(TableSource source, ImmutableArray<Column> columns, DecimalMark? mark)
     {
-        var (rows, blank, repeated) = Rows(source, columns);
+        var (rows, blank, repeated, summaries) = Rows(source, columns);
         AnswerDates(source, columns, rows);
         foreach (var row in rows)
             ReadCells(row, columns, source, mark);
+        ByDifference.Read(rows, columns, source, mark);
         new SampleNames(source, columns).Settle(rows);
+        Settings.Fill(rows, columns, source);
+        CodePattern.Fill(rows, source);
+        SameCodeTwice.Ask(rows, columns, source);
+        Dilutions.Settle(rows, columns, source);
         PlausibleValues.Ask(rows, columns, source);
+        TwoCalibrations.Ask(rows, columns, source);
         var used = rows.Where(r => r is { IsLeftOut: false, Code: not null }).ToList();
         var samples = SampleFacts.Of(used, source);
         var (runs, readings) = RunReadings.Of(used, columns, source);
         var undecided = rows.Count(r => r is { IsUndecided: true, IsLeftOut: false });
         var left = rows.Count(r => r.IsLeftOut);
-        return new Draft(new RowCount(rows.Count - undecided - left, undecided, blank, left + repeated),
+        NotUsed(source, columns, summaries);
+        return new Draft(new RowCount(rows.Count - undecided - left, undecided, blank, left + repeated + summaries.Count),
             [.. columns.Select(c => c.Understood())], new TakenIn { Samples = samples, Runs = runs, Readings = readings });
     }
 
-    private static (List<SampleRow> Rows, int Blank, int Repeated) Rows(TableSource source, ImmutableArray<Column> columns)
+    // Every column and row that is not used is named, once each kind.
+    private static void NotUsed(TableSource source, ImmutableArray<Column> columns, List<GridRow> summaries)
     {
-        var code = columns.First(c => c.Use == ColumnUse.Code);
+        var unknown = columns.Where(c => c.Use == ColumnUse.NotUnderstood && source.Layout.Body.Any(r => !r.At(c.Index).IsBlank)).Select(c => c.Heading).ToList();
+        if (unknown.Count > 0)
+        {
+            source.Talk.Note(Codes.MeaningLost, Weight.Note, $"Not used: {string.Join(", ", unknown.Take(8))}{(unknown.Count > 8 ? ", …" : "")}. "
+                + $"Choose a meaning where one is needed: column:{unknown[0]}=….", unknown);
+        }
+
+        var left = columns.Where(c => c.Use == ColumnUse.LeftOut && c.Remark is not null && !source.Layout.Body.All(r => r.At(c.Index).IsBlank)).ToList();
+        foreach (var column in left)
+            source.Talk.Note(Codes.MeaningLost, Weight.Note, $"{column.Heading}: {column.Remark}", column.Heading);
+        if (summaries.Count > 0)
+        {
+            source.Talk.Note(Codes.MeaningLost, Weight.Note, $"{(summaries.Count == 1 ? "1 row is" : $"{Ordinal.Text(summaries.Count)} rows are")} no sample and left out: "
+                + string.Join(", ", summaries.Take(4).Select(r => $"{r.Cells.First(c => !c.IsBlank).Text} (row {Ordinal.Text(r.Number)})")) + ".");
+        }
+    }
+
+    private static (List<SampleRow> Rows, int Blank, int Repeated, List<GridRow> Summaries) Rows(TableSource source, ImmutableArray<Column> columns)
+    {
+        var code = columns.FirstOrDefault(c => c.Use == ColumnUse.Code);
+        var standards = code is null && columns.Any(c => c.Property == SpectrometryProperties.StandardConcentration);
+        var known = columns.FirstOrDefault(c => c.Property == SpectrometryProperties.StandardConcentration);
         var rows = new List<SampleRow>();
+        var summaries = new List<GridRow>();
         var (blank, repeated) = (0, 0);
         foreach (var row in source.Layout.Body)
         {
@@ -43,19 +76,35 @@ internal static class SampleTable
                 blank++;
                 continue;
             }
-            if (source.Layout.Heading is { } heading && row.At(code.Index).Text == heading.At(code.Index).Text && row.Cells.SequenceEqual(heading.Cells))
+            if (source.Layout.Heading is { } heading && (code is null || row.At(code.Index).Text == heading.At(code.Index).Text) && row.Cells.SequenceEqual(heading.Cells))
             {
                 repeated++;
                 continue;
             }
-            code.Show(row.At(code.Index));
-            rows.Add(new SampleRow(row, row.At(code.Index).Text.Normalize(NormalizationForm.FormC)));
+            if (Footer.IsSummary(code is null ? row.Cells.First(c => !c.IsBlank).Text : row.At(code.Index).IsBlank ? row.Cells.First(c => !c.IsBlank).Text : row.At(code.Index).Text)
+                || TableLayout.IsUnits(row))
+            {
+                summaries.Add(row);
+                continue;
+            }
+            if (code is not null)
+            {
+                code.Show(row.At(code.Index));
+                rows.Add(new SampleRow(row, row.At(code.Index).Text.Normalize(NormalizationForm.FormC), row.At(code.Index)));
+            }
+            else
+            {
+                rows.Add(new SampleRow(row, standards ? $"Std {row.At(known!.Index).Text}" : $"{source.Stem} row {Ordinal.Text(row.Number)}") { Role = standards ? SampleRole.Standard : null });
+            }
         }
+
+        if (code is null && rows.Count > 0 && !standards)
+            source.Talk.Note(Codes.UnknownSample, Weight.Note, $"No column names the samples, so each row is named by its place: {rows[0].Written} and so on.");
         AskAbout(rows.Where(r => r.Written.Length == 0 || r.Written.Any(IsHidden)), "rows:no-code",
             n => $"{n} without a usable sample code. Leave them out, or write the code into the file.", source);
         AskAbout(rows.Where(r => r.Row.Cells.Skip(source.Layout.Headings.Length).Any(c => !c.IsBlank)), "rows:too-long",
             n => $"{n} with more cells than the heading has columns. Take the first cells only, or mend the file.", source);
-        return (rows, blank, repeated);
+        return (rows, blank, repeated, summaries);
     }
 
     private static void AskAbout(IEnumerable<SampleRow> rows, string id, Func<string, string> text, TableSource source)
@@ -87,7 +136,7 @@ internal static class SampleTable
                 open ??= swappable ? cell.Text : null;
             }
             if (open is not null)
-                source.Talk.Ask("date", Codes.Ambiguous, $"{open} could begin with the day or with the month. Which does this file write?", ["day-first", "month-first"], column.Heading);
+                source.Talk.Assume("date", Codes.Ambiguous, $"{open} in {column.Heading} could begin with the day or with the month; it is kept as written.", ["as-written", "day-first", "month-first"], column.Heading);
         }
     }
 
@@ -103,7 +152,7 @@ internal static class SampleTable
             {
                 case ColumnUse.Role:
                     column.Show(cell);
-                    row.Role = ReadRole(row, cell, source);
+                    row.Role = ReadRole(row, cell, source) ?? row.Role;
                     break;
                 case ColumnUse.Fact when ReadFact(column, cell, row, source, mark) is { } fact:
                     facts[fact.Property] = fact;
@@ -113,7 +162,7 @@ internal static class SampleTable
                     if (!column.Property!.IsSignal)
                         facts.TryAdd(column.Property.Name, new Fact(column.Property.Name, null, null, null, null, cell.Text + " (no usable unit)", source.At(row.Row.Number, column.Heading)));
                     break;
-                case ColumnUse.Signal when column.Read(cell, row.Row.Number, mark) is { IsNothing: false } readout:
+                case ColumnUse.Signal when column.Read(cell, row.Row.Number, mark, row.Written) is { IsNothing: false } readout:
                     row.Signals.Add((column, readout, cell));
                     break;
                 case ColumnUse.Dilution when column.Read(cell, row.Row.Number, mark).Value is { } dilution:
@@ -122,6 +171,10 @@ internal static class SampleTable
                 case ColumnUse.Portion when column.Read(cell, row.Row.Number, mark).Value is { } portion and >= 1 and <= 1000:
                     row.Portion = (int)Math.Round(portion);
                     break;
+                case ColumnUse.Position when HeadingWords.Repeat.Contains(HeadingWords.Key(column.Heading)) || Lexicon.Of(column.Heading).Contains(HeadingWord.Replicate):
+                    column.Show(cell);
+                    row.Replicate = cell.Text;
+                    break;
                 case ColumnUse.NotUnderstood or ColumnUse.LeftOut or ColumnUse.Position:
                     column.Show(cell);
                     break;
@@ -129,8 +182,12 @@ internal static class SampleTable
         }
         foreach (var column in columns.Where(c => c.Use == ColumnUse.Uncertainty))
         {
-            if (column.ReadDifference(row.Row.At(column.Index), row.Row.Number, mark) is { } u && facts.TryGetValue(column.Property!.Name, out var fact))
+            if (column.ReadDifference(row.Row.At(column.Index), row.Row.Number, mark) is not { } u)
+                continue;
+            if (facts.TryGetValue(column.Property!.Name, out var fact))
                 facts[fact.Property] = fact with { U = u };
+            else if (column.Property == SpectrometryProperties.ReportedConcentration)
+                row.ReportedU = u;
         }
         row.Facts = facts.ToImmutable();
     }
@@ -142,7 +199,7 @@ internal static class SampleTable
         var answer = source.Talk.Ask("role:" + cell.Text, Codes.Ambiguous, $"What is a sample of the kind '{cell.Text}' for?",
             [.. Enum.GetNames<SampleRole>().Select(n => System.Text.Json.JsonNamingPolicy.KebabCaseLower.ConvertName(n))], "row " + Ordinal.Text(row.Row.Number));
         row.IsUndecided |= answer is null;
-        return answer is null ? null : RoleWords.Read(answer) ?? throw new ArgumentException($"A sample cannot be for '{answer}'.", nameof(source));
+        return answer is null ? null : RoleWords.Read(answer) ?? throw new StudyException(Codes.Ambiguous, $"A sample cannot be for '{answer}'. Write vessel, standard, check-standard, blank, control, start-solution or spike.");
     }
 
     private static Fact? ReadFact(Column column, Cell cell, SampleRow row, TableSource source, DecimalMark? mark)
@@ -152,10 +209,7 @@ internal static class SampleTable
         if (property == SampleProperties.Day)
         {
             column.Show(cell);
-            var date = DateText.Read(cell.Text, source.Talk.Answers.To("date"), out var swappable);
-            row.IsUndecided |= swappable;
-            if (date is null && !swappable)
-                column.Note(row.Row.Number, cell, "no date");
+            var date = cell.Kind == CellKind.Date ? cell.Text : DateText.Read(cell.Text, source.Talk.Answers.To("date"), out _) ?? cell.Text;
             return new Fact(property.Name, null, null, null, date, cell.Text, origin);
         }
         if (property.Holds == Holds.Words)
@@ -163,7 +217,7 @@ internal static class SampleTable
             column.Show(cell);
             return new Fact(property.Name, null, null, null, cell.Text, cell.Text, origin);
         }
-        var readout = column.Read(cell, row.Row.Number, mark);
-        return readout.IsNothing ? null : new Fact(property.Name, readout.Value, null, readout.Below, null, column.Written(cell), origin);
+        var readout = column.Read(cell, row.Row.Number, mark, row.Written);
+        return readout.IsNothing ? null : new Fact(property.Name, readout.Value, readout.U, readout.Below, null, column.Written(cell), origin);
     }
 }

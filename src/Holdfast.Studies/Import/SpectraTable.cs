@@ -34,7 +34,7 @@ internal static class SpectraTable
         string[] others = [.. layout.Headings.Skip(1).Select(h => HeadingWords.Key(Header.Read(h).Name))];
         return Wavelengths.Contains(HeadingWords.Key(first.Name))
             && (UnitOf(layout) is UnitText.Absent || (UnitOf(layout) is UnitText.Known known && known.Unit.IsConvertibleTo(Nanometre)))
-            && Columns.CodeColumn(others) < 0 && !others.All(Absorption.Contains);
+            && !others.Any(o => Properties.SampleProperties.Code.Headings.Contains(o)) && !others.All(Absorption.Contains);
     }
 
     /// <summary>Understands one.</summary>

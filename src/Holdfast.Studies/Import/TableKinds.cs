@@ -1,11 +1,18 @@
+using System.Collections.Immutable;
 using Holdfast.Amounts;
+using Holdfast.Studies.Import.Headings;
+using Holdfast.Studies.Properties;
 
 namespace Holdfast.Studies.Import;
 
 /// <summary>Tells what a table is from its headings.</summary>
 internal static class TableKinds
 {
+    private static readonly ImmutableArray<Property> Results =
+        [SpectrometryProperties.ReportedConcentration, SpectrometryProperties.Absorbance, BatchProperties.ReportedRemoval, BatchProperties.ReportedRemaining, BatchProperties.ReportedUptake];
+
     /// <summary>What it is.</summary>
+    /// <param name="layout">The table.</param>
     public static TableKind Of(TableLayout layout)
     {
         var keys = layout.Headings.Select(h => HeadingWords.Key(Header.Read(h).Name)).ToList();
@@ -18,18 +25,34 @@ internal static class TableKinds
             return TableKind.Claims;
         if (SpectraTable.Is(layout))
             return TableKind.Spectra;
-        var code = Columns.CodeColumn(keys);
-        if (code >= 0 && layout.Heading is not null)
+        if (layout.Heading is not null && layout.Body.Length > 0)
         {
-            var others = keys.Where((_, i) => i != code).ToList();
-            if (others.Any(IsSignal))
+            var headings = Columns.ReadHeadings(layout);
+            var code = CodeColumns.Of(layout, headings);
+            var meant = headings.Select((h, i) => i == code ? null : Meant(h)).OfType<Property>().Distinct().ToList();
+            if (code >= 0 && meant.Exists(p => p.IsSignal))
                 return TableKind.Readings;
-            if (others.Any(k => HeadingWords.Properties(k).Length > 0))
+            if (code >= 0 && meant.Count > 0)
                 return TableKind.Samples;
+            // Without codes: a table of standards, or vessels that are named by their rows.
+            if (code < 0 && meant.Contains(SpectrometryProperties.Absorbance) && meant.Exists(p => p == SpectrometryProperties.StandardConcentration || p == SpectrometryProperties.ReportedConcentration))
+                return TableKind.Readings;
+            if (code < 0 && meant.Exists(Results.Contains) && meant.Count >= 2 && !IsBarePoints(headings))
+                return meant.Exists(p => p.IsSignal) ? TableKind.Readings : TableKind.Samples;
         }
+
         return PointsColumns.Are(layout) ? TableKind.Points : TableKind.Unknown;
     }
 
-    private static bool IsSignal(string key)
-        => HeadingWords.Properties(key).Concat(HeadingWords.Properties(key.TrimEnd("0123456789".ToCharArray()))).Any(p => p.IsSignal);
+    /// <summary>The property that a heading means by itself, or null.</summary>
+    /// <param name="h">The heading.</param>
+    internal static Property? Meant(HeadingReading h)
+    {
+        var listed = HeadingWords.Properties(h.Key).Concat(HeadingWords.Properties(h.Key.TrimEnd("0123456789".ToCharArray())).Where(p => p.IsSignal)).FirstOrDefault();
+        var guess = ColumnGuess.Of(h, new(false, true, null))?.Property;
+        return listed is not null && (listed.Unit.Length == 0 || h.Unit is UnitText.Absent || UnitKinds.Of(h.Unit) == UnitKinds.Of(new UnitText.Known(Unit.Parse(listed.Unit)))) ? listed : guess ?? listed;
+    }
+
+    // "t,q" or "x,y": symbols alone, for a fit without a study.
+    private static bool IsBarePoints(ImmutableArray<HeadingReading> headings) => headings.Length == 2 && headings.All(h => h.Unit is UnitText.Absent);
 }

@@ -1,6 +1,8 @@
 using System.Collections.Immutable;
 using Holdfast.Amounts;
 using Holdfast.Studies.History;
+using Holdfast.Studies.Import.Headings;
+using Holdfast.Studies.Import.Shapes;
 
 namespace Holdfast.Studies.Import;
 
@@ -13,6 +15,7 @@ namespace Holdfast.Studies.Import;
 internal sealed record TableLayout(Grid Grid, ImmutableArray<GridRow> Preamble, GridRow? Heading, GridRow? Units, ImmutableArray<GridRow> Body)
 {
     private const int RowsSearched = 200;
+    private const int LongestHeading = 80;
 
     /// <summary>Headings as they stand, "column 3" where there is none.</summary>
     public ImmutableArray<string> Headings { get; } = Names(Heading, Body);
@@ -20,16 +23,45 @@ internal sealed record TableLayout(Grid Grid, ImmutableArray<GridRow> Preamble, 
     /// <summary>What the file says about itself, by key as written.</summary>
     public ImmutableSortedDictionary<string, string> Details => Say(Preamble);
 
-    /// <summary>Signature of the layout: two files with the same headings are understood alike.</summary>
-    public string Signature => string.Join('|', Headings.Select(h => HeadingWords.Key(h)));
+    /// <summary>Signature of the layout: two files with the same headings and units are understood alike.</summary>
+    public string Signature => string.Join('|', Headings.Select((h, i) => HeadingWords.Key(h) + (Units is null ? "" : "~" + HeadingWords.Key(Units.At(i).Text))));
 
-    /// <summary>Finds them.</summary>
+    /// <summary>Lines above and below the table that hold for all its rows.</summary>
+    public Notes Notes { get; init; } = Notes.Of(Preamble);
+
+    /// <summary>How the table was turned or cut before it was read, in words; null for as it stands.</summary>
+    public string? Turned { get; init; }
+
+    /// <summary>Which table of its sheet it is, from 0.</summary>
+    public int Part { get; init; }
+
+    /// <summary>The tables of a grid, one under the other; at least one.</summary>
     /// <param name="grid">The grid.</param>
-    public static TableLayout Of(Grid grid)
+    public static ImmutableArray<TableLayout> In(Grid grid)
     {
-        var rows = grid.Rows;
+        if (Transposed.Turn(grid) is { } turned)
+            return [Of(turned, 0, turned.Rows.Length) with { Turned = "each column was a sample; rows are counted as columns" }];
+        var starts = Starts(grid.Rows);
+        if (starts.Count < 2)
+            return [Of(grid, 0, grid.Rows.Length)];
+        var tables = ImmutableArray.CreateBuilder<TableLayout>();
+        for (var i = 0; i < starts.Count; i++)
+        {
+            var from = i == 0 ? 0 : LinesAbove(grid.Rows, starts[i]);
+            var to = i + 1 < starts.Count ? LinesAbove(grid.Rows, starts[i + 1]) : grid.Rows.Length;
+            tables.Add(Of(grid, from, to) with { Part = i });
+        }
+
+        return tables.ToImmutable();
+    }
+
+    private static TableLayout Of(Grid grid, int from, int to)
+    {
+        var rows = grid.Rows[from..to];
         var heading = FindHeading(rows);
         var first = heading is { } h ? h + 1 : FirstNumeric(rows) ?? rows.Length;
+        var (named, joined) = heading is { } place ? TwoLines.Join(rows, place) : (null, 0);
+        first += joined;
         var units = heading is not null && first < rows.Length && IsUnits(rows[first]) ? first : (int?)null;
         if (units is not null)
             first++;
@@ -38,25 +70,73 @@ internal sealed record TableLayout(Grid Grid, ImmutableArray<GridRow> Preamble, 
             last--;
         while (first < last && rows[first].IsBlank)
             first++;
-        return new(grid, [.. rows[..(heading ?? Math.Min(first, rows.Length))].Where(r => !r.IsBlank)],
-            heading is { } at ? rows[at] : null, units is { } u ? rows[u] : null, first < last ? rows[first..last] : []);
+        ImmutableArray<GridRow> preamble = [.. rows[..(heading ?? Math.Min(first, rows.Length))].Where(r => !r.IsBlank)];
+        var (body, below) = first < last ? Footer.Split(rows[first..last]) : ([], []);
+        return new(grid, preamble, named, units is { } u ? rows[u] : null, body) { Notes = Notes.Of([.. preamble, .. below]) };
     }
 
     /// <summary>How many cells of a row are headings that mean something here.</summary>
     /// <param name="row">The row.</param>
-    public static int KnownHeadings(GridRow row)
-        => row.Cells.Count(c => c.Kind == CellKind.Text && !c.IsBlank && char.IsLetter(c.Text[0]) && HeadingWords.IsKnown(HeadingWords.Key(Header.Read(c.Text).Name)));
+    public static int KnownHeadings(GridRow row) => row.Cells.Count(IsHeading);
+
+    private static bool IsHeading(Cell cell)
+    {
+        if (cell.Kind != CellKind.Text || cell.IsBlank || cell.Text.Length > LongestHeading || IsNumeric(cell) || !cell.Text.Any(char.IsLetter))
+            return false;
+        if (char.IsLetter(cell.Text[0]) && HeadingWords.IsKnown(HeadingWords.Key(Header.Read(cell.Text).Name)))
+            return true;
+        if (cell.Text.Count(c => c == ' ') > 6)
+            return false;
+        var heading = HeadingReading.Of(cell.Text);
+        return !heading.Words.IsEmpty || (heading.Unit is UnitText.Known { Unit.IsOne: false } && heading.Name.Length > 0) || heading.Element is not null;
+    }
+
+    // A heading further down begins another table: words alone, unlike the heading before, with numbers under it.
+    private static List<int> Starts(ImmutableArray<GridRow> rows)
+    {
+        var starts = new List<int>();
+        for (var i = 0; i < rows.Length; i++)
+        {
+            if (KnownHeadings(rows[i]) < 2 || rows[i].Cells.Any(c => !c.IsBlank && IsNumeric(c)) || IsUnits(rows[i]))
+                continue;
+            var next = i + 1;
+            while (next < rows.Length && next < i + 3 && (rows[next].IsBlank || IsUnits(rows[next]) || !rows[next].Cells.Any(IsNumberLike)))
+                next++;
+            if (next >= rows.Length || !rows[next].Cells.Any(IsNumberLike) || (starts.Count > 0 && (i - starts[^1] < 2 || rows[starts[^1]].Cells.SequenceEqual(rows[i].Cells))))
+                continue;
+            if (starts.Count > 0 && !(i > 0 && (rows[i - 1].IsBlank || rows[i - 1].Filled == 1)))
+                continue;
+            starts.Add(i);
+        }
+
+        return starts;
+    }
+
+    private static bool IsNumberLike(Cell cell) => !cell.IsBlank && (IsNumeric(cell) || CellParts.Split(cell.Text) is not null || CellParts.Scatter(cell.Text) is not null);
+
+    // Title lines right above a heading belong to it: back to the blank row, or to the last row that is a full one.
+    private static int LinesAbove(ImmutableArray<GridRow> rows, int heading)
+    {
+        var from = heading;
+        while (from > 0 && !rows[from - 1].IsBlank && rows[from - 1].Filled <= 2)
+            from--;
+        return from;
+    }
 
     // The heading is the row that names most things; where nothing is known, the words just above the first numbers.
     private static int? FindHeading(ImmutableArray<GridRow> rows)
     {
-        var (best, score) = (-1, 1);
+        var (best, score) = (-1, 1.0);
         for (var i = 0; i < Math.Min(rows.Length, RowsSearched); i++)
         {
             var known = KnownHeadings(rows[i]);
-            if (known > score)
-                (best, score) = (i, known);
+            // Rows of data hold words as well: a row of numbers is no heading.
+            var numbers = rows[i].Cells.Count(c => !c.IsBlank && IsNumberLike(c));
+            var weight = known - numbers;
+            if (weight > score + 0.5 && numbers * 2 <= rows[i].Filled && !IsUnits(rows[i]))
+                (best, score) = (i, weight);
         }
+
         if (best >= 0)
             return best;
         for (var i = (FirstNumeric(rows) ?? 0) - 1; i >= 0; i--)
@@ -65,6 +145,7 @@ internal sealed record TableLayout(Grid Grid, ImmutableArray<GridRow> Preamble, 
                 continue;
             return rows[i].Filled >= 2 && rows[i].Cells.All(c => c.IsBlank || !IsNumeric(c)) ? i : null;
         }
+
         return null;
     }
 
@@ -78,25 +159,28 @@ internal sealed record TableLayout(Grid Grid, ImmutableArray<GridRow> Preamble, 
         return null;
     }
 
-    private static bool IsNumeric(Cell cell)
-        => cell.Kind == CellKind.Number || (cell.Kind == CellKind.Text && CellText.Read(cell.Text, null) is CellText.Number or CellText.Ambiguous);
+    /// <summary>True for a cell that holds a number and nothing else.</summary>
+    internal static bool IsNumeric(Cell cell)
+        => cell.Kind == CellKind.Number || (cell.Kind == CellKind.Text && !cell.IsBlank && CellText.Read(cell.Text, null) is CellText.Number or CellText.Ambiguous);
 
-    private static bool IsUnits(GridRow row)
+    /// <summary>True for a row that holds units and nothing else.</summary>
+    internal static bool IsUnits(GridRow row)
     {
         var units = 0;
         foreach (var cell in row.Cells.Where(c => !c.IsBlank))
         {
-            if (IsNumeric(cell))
+            if (IsNumeric(cell) && cell.Text is not "1")
                 return false;
-            switch (Unit.Read(cell.Text))
+            switch (HeadingReading.UnitOf(cell.Text))
             {
                 case UnitText.Known { Unit.IsOne: false } or UnitText.Ambiguous:
                     units++;
                     break;
-                case UnitText.Unknown when cell.Text.ToLowerInvariant() is not ("code" or "label" or "text" or "unit" or "units"):
+                case UnitText.Unknown when cell.Text.ToLowerInvariant() is not ("code" or "label" or "text" or "unit" or "units" or "einheit" or "unité" or "unidad"):
                     return false;
             }
         }
+
         return units > 0;
     }
 

@@ -36,6 +36,7 @@ public static class Take
             ? FileUnderstanding.Unopened(f.Name, refusal)
             : FileUnderstanding.Of(f.Name, f.Bytes, answers, cancel))).ToList();
         var understood = new IncomingUnderstood[files.Count];
+        var before = study;
         var taken = new Dictionary<string, string>(StringComparer.Ordinal);
         var turn = 0;
         foreach (var (file, place, one) in read.OrderBy(r => r.Understanding.Rank).ThenBy(r => r.File.Name, StringComparer.Ordinal).ThenBy(r => r.Place))
@@ -48,6 +49,7 @@ public static class Take
             taken.TryAdd(understanding.Sha256, file.Name);
             study = Fold.After(study, proposal with { Files = [] }, study.Version, default, "") with { ReadingsEver = study.ReadingsEver + proposal.Readings.Length };
         }
+        Sense.PhysicalSense.Review(before, study, understood, answers);
         return [.. understood];
     }
 

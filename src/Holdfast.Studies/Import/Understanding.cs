@@ -92,6 +92,12 @@ public sealed record TableUnderstanding
     /// <summary>Its rows, by what becomes of them.</summary>
     public RowCount Rows { get; init; }
 
+    /// <summary>How it was turned before it was read: "each column was a sample"; null for as it stands.</summary>
+    public string? Turned { get; init; }
+
+    /// <summary>Settings that lines above or below it state for all its rows: "volume 10 mL (line 2)".</summary>
+    public ImmutableArray<string> Settings { get; init; } = [];
+
     /// <summary>Why it is left out, or null.</summary>
     public string? LeftOut { get; init; }
 

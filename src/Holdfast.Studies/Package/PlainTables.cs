@@ -78,6 +78,7 @@ internal static class PlainTables
             new("value", "number", "What was shown, in the unit beside it; empty when censored or not a number."),
             new("unit", "string", "Unit of value and below."),
             new("below", "number", "Limit of a censored reading."),
+            new("u", "number", "Scatter that came with it."),
             new("dilution", "number", "How many times the portion was diluted."),
             new("portion", "integer", "Portions of one sample, diluted or poured separately, from 1."),
             new("written", "string", "The cell as it was written."),
@@ -86,7 +87,7 @@ internal static class PlainTables
         ], key: ["id"]);
         foreach (var r in study.Readings)
         {
-            table.Add([r.Id, r.Sample, r.Run, r.Order, r.Signal, r.Value, Property.Named(r.Signal)?.Unit, r.Below, r.Dilution, r.Portion, r.Written,
+            table.Add([r.Id, r.Sample, r.Run, r.Order, r.Signal, r.Value, Property.Named(r.Signal)?.Unit, r.Below, r.U, r.Dilution, r.Portion, r.Written,
                 study.IsStruck(r), .. Place(r.Origin)]);
         }
         return table;

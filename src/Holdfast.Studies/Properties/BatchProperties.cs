@@ -38,4 +38,13 @@ public static class BatchProperties
 
     /// <summary>Uptake found by dissolving the loaded solid.</summary>
     public static readonly Property UptakeBySolid = Property.Number("uptake-by-solid", "uptake found in the solid", "mg/g", "q", "qdigest", "qbydigestion", "uptakebydigestion", "qsolid");
+
+    /// <summary>Share of the metal that was taken out, where it was worked out elsewhere and no end concentration came with it.</summary>
+    public static readonly Property ReportedRemoval = Property.Number("reported-removal", "removal as reported", "%", null, "removal", "removalpercent", "removalefficiency", "removed");
+
+    /// <summary>Share of the metal that is left, C/C0, where it was worked out elsewhere and no end concentration came with it.</summary>
+    public static readonly Property ReportedRemaining = Property.Number("reported-remaining", "share left as reported", "%", null, "remainingshare", "shareleft", "cc0", "cec0", "ctc0");
+
+    /// <summary>Uptake as worked out elsewhere: held against what follows from the readings, and used where nothing else follows.</summary>
+    public static readonly Property ReportedUptake = Property.Number("reported-uptake", "uptake as reported", "mg/g", null, "qe", "qt", "uptake", "loading", "adsorbedamount", "amountadsorbed", "adsorptioncapacity");
 }

@@ -1,0 +1,75 @@
+using System.Collections.Immutable;
+using System.Globalization;
+using Holdfast.Amounts;
+using Holdfast.Studies.Properties;
+
+namespace Holdfast.Studies.Import;
+
+/// <summary>Facts that a sheet gives as a difference: the mass from two weighings, the contact time from two times of the day.</summary>
+internal static class ByDifference
+{
+    private const double MinutesOfADay = 24 * 60;
+
+    /// <summary>Works them out, row by row.</summary>
+    /// <param name="rows">The rows.</param>
+    /// <param name="columns">The columns.</param>
+    /// <param name="source">The table.</param>
+    /// <param name="mark">The file's decimal mark.</param>
+    public static void Read(List<SampleRow> rows, ImmutableArray<Column> columns, TableSource source, DecimalMark? mark)
+    {
+        var (full, empty) = (columns.FirstOrDefault(c => c.Use == ColumnUse.WeighedFull), columns.FirstOrDefault(c => c.Use == ColumnUse.WeighedEmpty));
+        if (full is not null && empty is not null)
+        {
+            foreach (var row in rows)
+                Weigh(row, full, empty, source, mark);
+        }
+        else if ((full ?? empty) is { } alone)
+        {
+            source.Talk.Note(Codes.OddCell, Weight.Caution, $"{alone.Heading} is one weighing of two: without the other no mass follows. Where it is the powder alone, say column:{alone.Heading}=mass.", alone.Heading);
+        }
+
+        var (start, end) = (columns.FirstOrDefault(c => c.Use == ColumnUse.ClockStart), columns.FirstOrDefault(c => c.Use == ColumnUse.ClockEnd));
+        if (start is null || end is null)
+            return;
+        foreach (var row in rows)
+            Time(row, start, end, source);
+    }
+
+    private static void Weigh(SampleRow row, Column full, Column empty, TableSource source, DecimalMark? mark)
+    {
+        var (with, without) = (row.Row.At(full.Index), row.Row.At(empty.Index));
+        if (full.Read(with, row.Row.Number, mark).Value is not { } a || empty.Read(without, row.Row.Number, mark).Value is not { } b || row.Facts.ContainsKey(BatchProperties.Mass.Name))
+            return;
+        // Digits that both weighings lack are no digits of the difference.
+        var mass = Math.Round(a - b, 6);
+        row.Facts = row.Facts.SetItem(BatchProperties.Mass.Name, new Fact(BatchProperties.Mass.Name, mass, null, null, null,
+            $"{full.Written(with)} − {empty.Written(without)}", source.At(row.Row.Number, full.Heading)));
+    }
+
+    private static void Time(SampleRow row, Column start, Column end, TableSource source)
+    {
+        var (from, to) = (row.Row.At(start.Index), row.Row.At(end.Index));
+        start.Show(from);
+        end.Show(to);
+        if (Clock(from) is not { } a || Clock(to) is not { } b || row.Facts.ContainsKey(BatchProperties.ContactTime.Name))
+            return;
+        var minutes = (b.Moment - a.Moment).TotalMinutes;
+        if (minutes < 0 && !a.HasDay && !b.HasDay)
+            minutes += MinutesOfADay;
+        row.Facts = row.Facts.SetItem(BatchProperties.ContactTime.Name, new Fact(BatchProperties.ContactTime.Name, Math.Round(minutes, 4), null, null, null,
+            $"{from.Text} to {to.Text}", source.At(row.Row.Number, end.Heading)));
+    }
+
+    private static (DateTime Moment, bool HasDay)? Clock(Cell cell)
+    {
+        var text = cell.Text;
+        // Workbooks keep a time of the day as a share of a day.
+        if (cell.Kind == CellKind.Number && double.TryParse(text, NumberStyles.Float, CultureInfo.InvariantCulture, out var share) && share is >= 0 and < 100000)
+            return (new DateTime(1899, 12, 30).AddDays(share), share >= 1);
+        var plain = text.Replace(" Uhr", "", StringComparison.OrdinalIgnoreCase).Replace('h', ':').TrimEnd(':').Trim();
+        if (TimeOnly.TryParseExact(plain, ["H:mm", "HH:mm", "H:mm:ss", "HH:mm:ss", "h:mm tt", "H.mm"], CultureInfo.InvariantCulture, DateTimeStyles.None, out var time))
+            return (new DateTime(1899, 12, 30).Add(time.ToTimeSpan()), false);
+        string[] forms = ["yyyy-MM-dd HH:mm", "yyyy-MM-dd HH:mm:ss", "yyyy-MM-ddTHH:mm", "yyyy-MM-ddTHH:mm:ss", "dd.MM.yyyy HH:mm", "dd.MM.yyyy HH:mm:ss", "dd/MM/yyyy HH:mm", "d.M.yyyy H:mm", "d/M/yyyy H:mm"];
+        return DateTime.TryParseExact(text, forms, CultureInfo.InvariantCulture, DateTimeStyles.None, out var moment) ? (moment, true) : null;
+    }
+}

@@ -1,0 +1,35 @@
+using System.Text.RegularExpressions;
+using Holdfast.Amounts;
+using Holdfast.Studies.Import.Headings;
+
+namespace Holdfast.Studies.Import;
+
+/// <summary>Cells that hold more than a number: a unit behind it ("10 min"), a scatter ("14.99 ± 0.11"), a factor ("10x", "1:10").</summary>
+internal static partial class CellParts
+{
+    /// <summary>A number and the unit behind it; null where nothing stands behind a number.</summary>
+    /// <param name="text">The cell.</param>
+    public static (string Number, UnitText Unit)? Split(string text)
+        => NumberAndUnit().Match(text) is { Success: true } m && HeadingReading.UnitOf(m.Groups["unit"].Value) is (UnitText.Known or UnitText.Ambiguous) and var unit
+            ? (m.Groups["number"].Value.Trim(), unit)
+            : null;
+
+    /// <summary>A number and its scatter; null where the cell holds no scatter.</summary>
+    /// <param name="text">The cell.</param>
+    public static (string Number, string Scatter)? Scatter(string text)
+        => PlusMinus().Match(text) is { Success: true } m ? (m.Groups["number"].Value.Trim(), m.Groups["scatter"].Value.Trim()) : null;
+
+    /// <summary>The number in "10x", "x10", "1:10", "10-fold", "10 fach"; null for another text.</summary>
+    /// <param name="text">The cell.</param>
+    public static string? Factor(string text)
+        => Times().Match(text) is { Success: true } m ? m.Groups["factor"].Value.Trim() : null;
+
+    [GeneratedRegex(@"^(?<number>[<>]?\s*[+\-\u2212]?[\d.,]*\d(\s*[eE][+\-]?\d+)?)\s*(?<unit>[^\d\s.,:/\-][^:]*)$", RegexOptions.ExplicitCapture | RegexOptions.NonBacktracking)]
+    private static partial Regex NumberAndUnit();
+
+    [GeneratedRegex(@"^(?<number>[+\-\u2212]?[\d.,]*\d)\s*(±|\+/-|\+-|\+/−)\s*(?<scatter>[\d.,]*\d)$", RegexOptions.ExplicitCapture | RegexOptions.NonBacktracking)]
+    private static partial Regex PlusMinus();
+
+    [GeneratedRegex(@"^((x|X|×)\s*(?<factor>[\d.,]+)|(?<factor>[\d.,]+)\s*(x|X|×|-?\s?fold|-?\s?fach|fois|veces|vezes|volte)|1\s*:\s*(?<factor>[\d.,]+))$", RegexOptions.ExplicitCapture | RegexOptions.NonBacktracking)]
+    private static partial Regex Times();
+}

@@ -1,0 +1,59 @@
+using System.Collections.Immutable;
+using Holdfast.Amounts;
+using Holdfast.Studies.Import.Headings;
+using Holdfast.Studies.Properties;
+
+namespace Holdfast.Studies.Import;
+
+/// <summary>Finds the column that names the rows.</summary>
+internal static class CodeColumns
+{
+    private const int RowsSeen = 300;
+
+    /// <summary>Its place, or −1 where no column names the rows.</summary>
+    /// <param name="layout">The table.</param>
+    /// <param name="headings">Its headings.</param>
+    /// <param name="known">Codes that the study has already.</param>
+    public static int Of(TableLayout layout, ImmutableArray<HeadingReading> headings, IEnumerable<string>? known = null)
+    {
+        var best = (Place: -1, Score: 0.0);
+        var codes = known is null ? null : new CodeIndex(known);
+        for (var i = 0; i < headings.Length; i++)
+        {
+            var score = Score(layout, headings[i], i, codes);
+            if (score > best.Score)
+                best = (i, score);
+        }
+
+        return best.Place;
+    }
+
+    private static double Score(TableLayout layout, HeadingReading h, int index, CodeIndex? known)
+    {
+        if (UnitKinds.Of(h.Unit) is not UnitKind.None)
+            return 0;
+        var cells = layout.Body.Take(RowsSeen).Select(r => r.At(index)).Where(c => !c.IsBlank).ToList();
+        if (cells.Count == 0)
+            return 0;
+        var listed = SampleProperties.Code.Headings.IndexOf(h.Key);
+        var properties = HeadingWords.Properties(h.Key);
+        // What the file lists as something else is no code, whatever its cells look like.
+        if (listed < 0 && !properties.IsEmpty && !h.Has(HeadingWord.Sample))
+            return 0;
+        var distinct = cells.Select(c => c.Text).Distinct(StringComparer.Ordinal).Count() / (double)cells.Count;
+        var words = cells.Count(c => c.Text.Any(char.IsLetter) || c.Kind == CellKind.Date) / (double)cells.Count;
+        var score = listed >= 0 ? 10 - (listed * 0.1)
+            : h.Has(HeadingWord.Sample) && !h.HasAny(HeadingWord.Role, HeadingWord.Concentration, HeadingWord.Mass, HeadingWord.Volume, HeadingWord.Date, HeadingWord.Remark) ? 8
+            : h.Has(HeadingWord.Position) && distinct > 0.99 ? 2
+            : h.Words.IsEmpty && index == 0 && distinct > 0.6 && words > 0.5 ? 4
+            : 0;
+        if (score == 0)
+            return 0;
+        if (h.Has(HeadingWord.Position) && listed < 0)
+            score -= 5;
+        if (score <= 0)
+            return distinct > 0.99 ? 0.5 : 0;
+        var recognised = known is null ? 0 : cells.Count(c => known.Find(c.Text).Count == 1) / (double)cells.Count;
+        return score + (3 * recognised) + words + (distinct > 0.3 ? distinct : -3);
+    }
+}

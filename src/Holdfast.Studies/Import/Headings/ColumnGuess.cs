@@ -1,0 +1,168 @@
+using Holdfast.Studies.Properties;
+using W = Holdfast.Studies.Import.Headings.HeadingWord;
+
+namespace Holdfast.Studies.Import.Headings;
+
+/// <summary>What a heading means, told by its words and unit: the trade's words, not a list of whole headings.</summary>
+/// <param name="Use">What becomes of the column.</param>
+/// <param name="Property">Its property, or null.</param>
+/// <param name="Why">In words, for the preview.</param>
+internal readonly record struct ColumnGuess(ColumnUse Use, Property? Property, string Why)
+{
+    private static readonly Property[] NeedsNoUnit = [BatchProperties.StartPh, BatchProperties.EndPh, SpectrometryProperties.Absorbance, SpectrometryProperties.Dilution];
+
+    /// <summary>What a column whose listed headings did not match is most likely; null when nothing is known of it.</summary>
+    /// <param name="h">The heading.</param>
+    /// <param name="table">What else the table holds.</param>
+    public static ColumnGuess? Of(HeadingReading h, TableTraits table)
+    {
+        var kind = UnitKinds.Of(h.Unit);
+        if (h.Has(W.Date) && kind is UnitKind.None && !h.Has(W.Time))
+            return new(ColumnUse.Fact, SampleProperties.Day, "a date");
+        return kind switch
+        {
+            UnitKind.Volume => h.HasAny(W.Dilution, W.Preparing, W.Background) ? null : Fact(BatchProperties.Volume, "a volume"),
+            UnitKind.Mass => MassOf(h),
+            UnitKind.Time => h.HasAny(W.Date, W.Preparing) ? null : Fact(BatchProperties.ContactTime, "a time"),
+            UnitKind.Temperature => h.Has(W.Preparing) ? null : Fact(BatchProperties.Temperature, "a temperature"),
+            UnitKind.Speed => Fact(BatchProperties.StirringSpeed, "turns per time"),
+            UnitKind.Loading => h.Has(W.Spread) ? LeftOut("the scatter of a loading") : Fact(BatchProperties.ReportedUptake, "metal per mass of powder"),
+            UnitKind.Share => ShareOf(h),
+            UnitKind.Concentration => ConcentrationOf(h, table),
+            UnitKind.None => Plain(h, table),
+            _ => null,
+        };
+    }
+
+    /// <summary>True for a property that a column may hold without any unit.</summary>
+    /// <param name="property">The property.</param>
+    public static bool DoesWithoutUnit(Property property) => property.Unit.Length == 0 || NeedsNoUnit.Contains(property);
+
+    private static ColumnGuess? MassOf(HeadingReading h)
+    {
+        if (h.Has(W.Spread))
+            return LeftOut("the scatter of a mass");
+        // "boat + powder" is full, "boat after" is empty, "paper" alone is empty as well.
+        if (h.Has(W.Boat) || (h.HasAny(W.Full, W.Empty) && !h.Has(W.Metal)))
+        {
+            var full = h.Has(W.Full) || h.Text.Contains('+', StringComparison.Ordinal) || (h.Has(W.Sorbent) && !h.Has(W.Empty)) || h.Has(W.Start);
+            if (h.Has(W.Empty) && !h.Text.Contains('+', StringComparison.Ordinal))
+                full = false;
+            if (h.Has(W.End) && !h.Text.Contains('+', StringComparison.Ordinal))
+                full = false;
+            return new(full ? ColumnUse.WeighedFull : ColumnUse.WeighedEmpty, BatchProperties.Mass, full ? "a weighing with the powder" : "a weighing without the powder");
+        }
+
+        return h.HasAny(W.Metal, W.Background) || (h.Has(W.Removal) && !h.HasAny(W.Mass, W.Sorbent)) ? null : Fact(BatchProperties.Mass, "a mass");
+    }
+
+    private static ColumnGuess? ShareOf(HeadingReading h)
+    {
+        if (h.HasAny(W.Spread, W.Recovery))
+            return LeftOut(h.Has(W.Recovery) ? "a recovery" : "a relative scatter");
+        if (h.HasAny(W.Remaining, W.End, W.Ratio) && !h.HasAny(W.Removal, W.Uptake))
+            return Fact(BatchProperties.ReportedRemaining, "what is left, in per cent");
+        return h.HasAny(W.Removal, W.Uptake) || h.Tokens.IsEmpty || (h.Tokens.Length == 1 && h.Tokens[0].Length == 1)
+            ? h.Has(W.Removal) && h.HasAny(W.Remaining) && !h.Tokens.Any(t => t.StartsWith("remov", StringComparison.Ordinal)) ? Fact(BatchProperties.ReportedRemaining, "what is left, in per cent")
+            : Fact(BatchProperties.ReportedRemoval, "what was taken out, in per cent")
+            : null;
+    }
+
+    private static ColumnGuess? ConcentrationOf(HeadingReading h, TableTraits table)
+    {
+        if (h.Element is { } element && table.Analyte is { } analyte && element != analyte && !h.Tokens.Any(t => t is "co" or "ce"))
+            return null;
+        if (h.Has(W.Limit))
+            return LeftOut("a limit of the method");
+        if (h.HasAny(W.Recovery, W.Background))
+            return null;
+        if (h.Has(W.Spread))
+            return new(ColumnUse.Uncertainty, SpectrometryProperties.ReportedConcentration, "the scatter of a concentration");
+        if (h.Has(W.Dose) || (h.Has(W.Sorbent) && !h.HasAny(W.Concentration, W.Metal, W.Start, W.End, W.Removal, W.Uptake)) || (h.Has(W.Sorbent) && IsGramPerLitre(h)))
+            return Fact(BatchProperties.Dose, "powder per volume");
+        if (h.HasAny(W.Removal, W.Uptake) && !h.HasAny(W.Start, W.End) && !h.Has(W.Result) && h.Tokens.Any(t => t.StartsWith("remov", StringComparison.Ordinal) || t is "adsorbed" or "sorbed"))
+            return null;
+        if (h.Has(W.Standard) || (h.Has(W.Known) && table.HasSignal) || (h.Has(W.Check) && h.Has(W.Known)))
+            return Fact(SpectrometryProperties.StandardConcentration, "the concentration of a standard");
+        var start = h.Has(W.Start) || (h.Has(W.Known) && !h.HasAny(W.End, W.AsRead));
+        if (start && !(h.Has(W.End) && h.Tokens.Any(t => t is "final" or "residual" or "equilibrium" or "after" or "remaining" or "left")))
+            return Fact(BatchProperties.InitialConcentration, "a concentration before contact");
+        if (h.Has(W.End) || h.Has(W.Remaining))
+            return new(ColumnUse.Signal, SpectrometryProperties.ReportedConcentration, "a concentration after contact");
+        return h.HasAny(W.Concentration, W.Result, W.AsRead, W.Corrected, W.Metal, W.Sample, W.Mean) || h.Element is not null || h.Tokens.IsEmpty
+            ? new(ColumnUse.Signal, SpectrometryProperties.ReportedConcentration, "a concentration")
+            : null;
+    }
+
+    private static bool IsGramPerLitre(HeadingReading h) => h.Unit is Amounts.UnitText.Known { Unit.Plain: "g/L" };
+
+    private static ColumnGuess? Plain(HeadingReading h, TableTraits table)
+    {
+        if (h.Has(W.Ph) && h.Tokens.Any(t => t.StartsWith("ph", StringComparison.Ordinal) && t.Length <= 5))
+            return Fact(h.Has(W.End) ? BatchProperties.EndPh : BatchProperties.StartPh, "a pH");
+        if (h.Has(W.Spread) && (h.HasAny(W.Concentration, W.Result, W.Absorbance) || h.Tokens.Length == 1))
+            return LeftOut("a scatter");
+        if (h.Has(W.Dilution) && !h.HasAny(W.Concentration, W.Result) && !h.Has(W.Corrected))
+            return new(ColumnUse.Fact, SpectrometryProperties.Dilution, "a dilution factor");
+        if (IsRatioOfConcentrations(h.Text))
+            return Fact(BatchProperties.ReportedRemaining, "C/C0");
+        if (h.Has(W.Absorbance) && !h.HasAny(W.Removal, W.Spread))
+            return new(ColumnUse.Signal, SpectrometryProperties.Absorbance, "an absorbance");
+        if (h.Has(W.Removal) || (h.Has(W.Uptake) && h.HasAny(W.Ratio, W.Percent)))
+            return Fact(h.Has(W.Remaining) && !h.Tokens.Any(t => t.StartsWith("remov", StringComparison.Ordinal)) ? BatchProperties.ReportedRemaining : BatchProperties.ReportedRemoval, "a share taken out");
+        if (h.Has(W.Ratio) && h.HasAny(W.Remaining, W.End))
+            return Fact(BatchProperties.ReportedRemaining, "a share left");
+        if (h.Has(W.Remark) || h.Has(W.Person))
+            return new(ColumnUse.Fact, SampleProperties.Remark, h.Has(W.Person) ? "a name" : "a remark");
+        if (h.Has(W.Replicate))
+            return new(ColumnUse.Position, null, "a replicate's number");
+        if (h.Has(W.Role))
+            return new(ColumnUse.Role, SampleProperties.Role, "what a sample is for");
+        if (h.HasAny(W.Start, W.End) && h.Has(W.Time) && !h.Has(W.Concentration))
+            return new(h.Has(W.Start) ? ColumnUse.ClockStart : ColumnUse.ClockEnd, BatchProperties.ContactTime, "a time of the day");
+        if (h.Has(W.Date))
+            return new(ColumnUse.Fact, SampleProperties.Day, "a date");
+        if (h.HasAny(W.Contact, W.Time) && !h.HasAny(W.Concentration, W.Preparing))
+            return Fact(BatchProperties.ContactTime, "a time");
+        if (h.HasAny(W.Boat) && h.HasAny(W.Full, W.Empty, W.Start, W.End))
+            return MassOf(h);
+        if (h.HasAny(W.Mass, W.Sorbent) && !h.HasAny(W.Concentration, W.Removal, W.Sample, W.Metal) && h.Tokens.All(t => t is not "name"))
+            return Fact(BatchProperties.Mass, "a mass");
+        if (h.Has(W.Volume))
+            return Fact(BatchProperties.Volume, "a volume");
+        if (h.Has(W.Dose))
+            return Fact(BatchProperties.Dose, "powder per volume");
+        if (h.Has(W.Temperature))
+            return Fact(BatchProperties.Temperature, "a temperature");
+        if (h.HasAny(W.Standard, W.Known) && h.HasAny(W.Concentration, W.Result))
+            return Fact(SpectrometryProperties.StandardConcentration, "the concentration of a standard");
+        if (h.Has(W.Concentration) || (h.Element is not null && h.Element == table.Analyte))
+            return h.Has(W.Start) && !h.Tokens.Any(t => t is "ce" or "cf") ? Fact(BatchProperties.InitialConcentration, "a concentration before contact")
+                : new(ColumnUse.Signal, SpectrometryProperties.ReportedConcentration, "a concentration");
+        if (h.HasAny(W.Start, W.End) && table.HasConcentrationWords && !h.HasAny(W.Sample, W.Position))
+            return h.Has(W.Start) ? Fact(BatchProperties.InitialConcentration, "before contact") : new(ColumnUse.Signal, SpectrometryProperties.ReportedConcentration, "after contact");
+        if (h.Has(W.Speed))
+            return Fact(BatchProperties.StirringSpeed, "turns per time");
+        if (h.Has(W.Position))
+            return new(ColumnUse.Position, null, "a running number");
+        return h.Has(W.Series) ? new(ColumnUse.Fact, SampleProperties.Series, "a series") : null;
+    }
+
+    /// <summary>True for "C/C0", "Ct/C0", "Ce : C0".</summary>
+    /// <param name="text">A heading.</param>
+    public static bool IsRatioOfConcentrations(string text)
+    {
+        var parts = text.Replace("_", "", StringComparison.Ordinal).Replace(" ", "", StringComparison.Ordinal).ToLowerInvariant().Split('/', ':');
+        return parts is [var above, var below] && above is "c" or "ct" or "ce" or "cf" or "a" or "at" && below.StartsWith('c') | below.StartsWith('a') && below.Length >= 2 && below[1] is '0' or 'o' or 'i' or '₀';
+    }
+
+    private static ColumnGuess Fact(Property property, string why) => new(ColumnUse.Fact, property, why);
+
+    private static ColumnGuess LeftOut(string why) => new(ColumnUse.LeftOut, null, why);
+}
+
+/// <summary>What the rest of a table says about a column.</summary>
+/// <param name="HasSignal">True when absorbances or intensities stand in it.</param>
+/// <param name="HasConcentrationWords">True when a title or another heading speaks of concentrations.</param>
+/// <param name="Analyte">The study's element, or null.</param>
+internal readonly record struct TableTraits(bool HasSignal, bool HasConcentrationWords, string? Analyte);

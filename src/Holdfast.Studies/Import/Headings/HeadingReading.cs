@@ -1,0 +1,127 @@
+using System.Collections.Immutable;
+using Holdfast.Amounts;
+using Holdfast.Composition;
+
+namespace Holdfast.Studies.Import.Headings;
+
+/// <summary>A heading taken apart: what it names, in which words of the bench, and what it says about the unit.</summary>
+/// <param name="Text">As written.</param>
+/// <param name="Name">Without the unit.</param>
+/// <param name="Unit">What heading, line of units or a note above say about the unit.</param>
+/// <param name="Tokens">Its words in lower case, without accents and unit.</param>
+/// <param name="Words">What they stand for.</param>
+internal sealed record HeadingReading(string Text, string Name, UnitText Unit, ImmutableArray<string> Tokens, ImmutableHashSet<HeadingWord> Words)
+{
+    // Spellings of units that are words of a language, or too short for a heading that may hold anything.
+    private static readonly ImmutableDictionary<string, string> Spelled = new Dictionary<string, string>(StringComparer.Ordinal)
+    {
+        ["std"] = "h", ["stdn"] = "h", ["stunde"] = "h", ["stunden"] = "h", ["heure"] = "h", ["heures"] = "h", ["hora"] = "h", ["horas"] = "h", ["ora"] = "h", ["ore"] = "h",
+        ["minute"] = "min", ["minuten"] = "min", ["minutos"] = "min", ["minuto"] = "min", ["minuti"] = "min", ["tage"] = "d", ["tag"] = "d", ["jours"] = "d", ["dias"] = "d", ["giorni"] = "d",
+        ["sek"] = "s", ["sekunden"] = "s", ["gramm"] = "g", ["gramos"] = "g", ["gramas"] = "g", ["grammi"] = "g", ["grammes"] = "g", ["milligramm"] = "mg",
+        ["mgl"] = "mg/L", ["ugl"] = "ug/L", ["gl"] = "g/L", ["mgg"] = "mg/g", ["mgperl"] = "mg/L", ["percent"] = "%", ["pct"] = "%", ["prozent"] = "%", ["pourcent"] = "%",
+        ["porcentaje"] = "%", ["porcentagem"] = "%", ["percento"] = "%", ["procent"] = "%", ["degc"] = "degC", ["celsius"] = "degC", ["gradc"] = "degC",
+    }.ToImmutableDictionary(StringComparer.Ordinal);
+
+    /// <summary>The heading's letters and digits in lower case: how properties list their headings.</summary>
+    public string Key { get; } = HeadingWords.Key(Name);
+
+    /// <summary>True when the heading holds this word.</summary>
+    public bool Has(HeadingWord word) => Words.Contains(word);
+
+    /// <summary>True when the heading holds one of these words.</summary>
+    public bool HasAny(params ReadOnlySpan<HeadingWord> words)
+    {
+        foreach (var word in words)
+        {
+            if (Words.Contains(word))
+                return true;
+        }
+
+        return false;
+    }
+
+    /// <summary>Symbol of an element that the heading names: "Pb (µg/L)", "Lead", "Ni 231.604"; null for none.</summary>
+    public string? Element { get; } = ElementIn(Name);
+
+    /// <summary>Takes a heading apart.</summary>
+    /// <param name="text">The heading.</param>
+    /// <param name="unitLine">The cell of the line of units below it, or null.</param>
+    public static HeadingReading Of(string text, string? unitLine = null)
+    {
+        var header = Header.Read(text);
+        var (name, unit) = (header.Name, header.Unit);
+        if (unit is not UnitText.Known || name.Length == 0)
+            (name, unit) = Tail(text) ?? Bracket(text) ?? (name, unit);
+        if (unit is UnitText.Absent or UnitText.Unknown && unitLine is { Length: > 0 })
+            unit = UnitOf(unitLine);
+        var tokens = Lexicon.Tokens(name);
+        return new(text, name, unit, tokens, Lexicon.Of(tokens));
+    }
+
+    /// <summary>What a text that is meant to be a unit says, words of several languages included.</summary>
+    /// <param name="text">"mg/L", "Std.", "(min)", "en %".</param>
+    public static UnitText UnitOf(string text)
+    {
+        var plain = text.Trim().Trim('(', ')', '[', ']', '.').Trim();
+        foreach (var opening in new[] { "in ", "en ", "em " })
+        {
+            if (plain.StartsWith(opening, StringComparison.OrdinalIgnoreCase))
+                plain = plain[opening.Length..].Trim();
+        }
+
+        var read = Amounts.Unit.Read(plain);
+        if (read is UnitText.Known or UnitText.Absent)
+            return read;
+        return Spelled.TryGetValue(string.Concat(Lexicon.Tokens(plain)), out var spelled) ? Amounts.Unit.Read(spelled) : read;
+    }
+
+    // "mass_g", "c0_mg_l", "removal_percent", "time h": the last words are the unit, once what stands before them means something.
+    private static (string Name, UnitText Unit)? Tail(string text)
+    {
+        var parts = text.Split([' ', '_'], StringSplitOptions.RemoveEmptyEntries);
+        var snake = text.Contains('_', StringComparison.Ordinal);
+        for (var count = Math.Min(3, parts.Length - 1); count >= 1; count--)
+        {
+            var tail = parts[^count..];
+            if (tail.Any(t => t.Any(c => c is '(' or '[' or ')' or ']')))
+                continue;
+            var name = string.Join(snake ? "_" : " ", parts[..^count]);
+            if (Lexicon.Of(name).IsEmpty)
+                continue;
+            string[] spellings = count == 2 && !tail.Contains("per") ? [$"{tail[0]}/{tail[1]}", string.Join(' ', tail)] : [string.Join(' ', tail)];
+            foreach (var spelling in spellings)
+            {
+                if (UnitOf(count == 1 && spelling is "l" ? "L" : count == 1 && snake && spelling is "c" ? "degC" : spelling) is (UnitText.Known { Unit.IsOne: false } or UnitText.Ambiguous) and var unit)
+                    return (name, unit);
+            }
+        }
+
+        return null;
+    }
+
+    // A bracket or what stands behind a comma, a stroke or "in", with a unit in words: "Zeit [Std]", "Zeit, Stunden".
+    private static (string Name, UnitText Unit)? Bracket(string text)
+    {
+        foreach (var mark in new[] { "(", "[", ", ", " / ", "/", " in ", " en ", " em " })
+        {
+            var at = text.LastIndexOf(mark, StringComparison.OrdinalIgnoreCase);
+            if (at > 0 && UnitOf(text[(at + mark.Length)..]) is (UnitText.Known { Unit.IsOne: false } or UnitText.Ambiguous) and var unit)
+                return (text[..at].Trim(), unit);
+        }
+
+        return null;
+    }
+
+    private static string? ElementIn(string name)
+    {
+        foreach (var part in name.Split([' ', '_', '[', ']', '(', ')', ',', '/', '-', ':'], StringSplitOptions.RemoveEmptyEntries))
+        {
+            var symbol = ElementNames.SymbolOf(part);
+            // "In" and "or" are words before they are metals.
+            if (symbol is not null && (part.Length > 3 || (char.IsUpper(part[0]) && part is not ("In" or "As" or "V" or "C" or "K" or "P" or "B" or "U" or "Or"))))
+                return symbol;
+        }
+
+        return null;
+    }
+}

@@ -1,0 +1,161 @@
+using System.Collections.Frozen;
+using System.Collections.Immutable;
+using System.Globalization;
+using System.Text;
+
+namespace Holdfast.Studies.Import.Headings;
+
+/// <summary>
+/// The words of the bench in English, German, French, Spanish, Portuguese and Italian. A plain entry is a whole word; one that begins with ~ is a stem
+/// that may stand anywhere in a longer word, as in German compounds ("Anfangskonzentration").
+/// </summary>
+/// <remarks>Common practice of the trade; accents are left out, since they are left out of what is compared as well.</remarks>
+internal static class Lexicon
+{
+    private const int ShortestCompound = 5;
+
+    private static readonly (HeadingWord Word, string Spellings)[] Entries =
+    [
+        (HeadingWord.Concentration, "conc concn concs ~concentr ~konzentr konz ~concentrac gehalt ~gehalt content teneur contenido teor tenore level ppm ppb c ce ct cf cres ceq cend cfin caq cl c0 ci co cin cinit cini cstart metal0"),
+        (HeadingWord.Start, "initial initially init ini start starting begin beginning before original originally feed untreated ~anfang ~ausgang vorher vor zugabe ~initial initiale depart avant inicial inicio antes partida iniziale inizio prima made introduced c0 ci co cin cinit cini cstart ph0 phi phini phstart t0 offered"),
+        (HeadingWord.End, "final finally fin end ending after afterwards residual remaining remain remains left leftover equilibrium equil equilibrated eq eqm rest ~rest nachher nach ~end ende ~gleichgewicht ~uberstand ~filtrat supernatant filtrate treated ~residu restant restante finale apres equilibre ~equilibr sortie despues restante depois equilibrio dopo residua residuo rimasto rimanente surnageant sobrenadante sopranatante ce cf ct cres ceq cend cfin phe phf phfin phend out aq unadsorbed unbound"),
+        (HeadingWord.Mass, "mass masses weight weights weighed weighing weigh wt wgt m masse massen ~masse gewicht ~gewicht ~einwaage eingewogen einwaage ~gewogen pesee poids masa peso pesado pesada massa pesata ~pesat grams"),
+        (HeadingWord.Sorbent, "sorbent sorbents adsorbent adsorbents ads adsorb powder powders np nps nanoparticle nanoparticles material mat pulver ~pulver ~sorbens ~adsorbens sorptionsmittel poudre adsorbant sorbant polvo adsorbente sorbente po pos polvere adsorbente materiale solid solids feststoff solide solido beads bead mof zeolite zeolith clay carbon biochar char resin catalyst hap apatite composite cat"),
+        (HeadingWord.Boat, "boat boot ~schiffchen ~boat vial tube crucible tiegel paper papier dish schale bottle container capsule nacelle navicella barquilla naveta capsula barca flask beaker becher bateau pesafiltro tare tara gross brutto lleno"),
+        (HeadingWord.Full, "full filled gross with plus incl including voll gefullt brutto mit inkl avec plein pleine rempli con lleno llena bruto com cheio cheia pieno piena lordo"),
+        (HeadingWord.Empty, "empty emptied tare tara without minus leer leere ohne vide sans vacio vacia sin vazio vazia sem vuoto vuota senza netto rueckwaage ruckwaage ~ruckwaage backweighing"),
+        (HeadingWord.Volume, "volume volumes vol vols v volumen ~volumen volumes ~volum"),
+        (HeadingWord.Liquid, "liquid solution soln sol ~losung losung flussigkeit solution liquide disolucion solucion liquido solucao soluzione water wasser eau agua acqua"),
+        (HeadingWord.Time, "time times t duration dauer zeit ~zeit ~dauer temps duree tiempo duracion tempo duracao durata minutes hours min"),
+        (HeadingWord.Contact, "contact kontakt ~kontakt shaking shaken shake stirring stirred stir agitation agitated mixing mixed equilibration equilibrated exposure schutteln ~schuttel ruhren ~ruhr geruhrt geschuttelt contacto agitacion agitado contato agitacao contatto agitazione agite incubation incubated rotated elapsed reaction ~reaktion sorption adsorption"),
+        (HeadingWord.Ph, "ph phe phf phi ph0 phfin phini phstart phend"),
+        (HeadingWord.Temperature, "temperature temp temperatur ~temperatur temperatura thermostat bath"),
+        (HeadingWord.Removal, "removal removed remove efficiency eff ~entfern abreicherung ~wirkungsgrad elimination eliminated eliminiert ~elimin abattement rendement rendimiento eficiencia ~remoc removido removida eficiencia ~remoz rimozione rimosso efficienza abscheidegrad abscheidung sorbiert re extraction depletion retention retenu retenido ~retenc ~ritenz uptakepct"),
+        (HeadingWord.Remaining, "remaining remain residual unremoved verbleibend verblieben verbleib restanteil"),
+        (HeadingWord.Uptake, "q qe qt qm uptake loading loaded capacity sorbed adsorbed adsorption sorption taken ~beladung beladung aufnahme ~aufnahme capacite capacidad capacidade capacita ~adsorb adsorbe adsorbido adsorvido adsorbito carga charge carico"),
+        (HeadingWord.Dose, "dose doses dosage dosierung ~dosier dosis dosagem dosaggio ~dosis d"),
+        (HeadingWord.Absorbance, "absorbance absorbances abs absorb absorbancia absorbancias absorvancia absorvancias assorbanza ~absorbanz extinktion ~extinktion ext ~extinction"),
+        (HeadingWord.Dilution, "dilution dilutions diluted dil df ~dilut ~verdunn verdunnung verdunnt vf ~dilucion diluido ~diluic diluizione diluito dilue fold factordilucion fd"),
+        (HeadingWord.Sample, "sample samples probe proben ~probe probennr echantillon echantillons ech muestra muestras amostra amostras campione campioni vial vials vessel vessels flask flasks tube tubes bottle bottles id ids code codes label labels gefass ~gefass kolben ~kolben flacon flacons tubo tubos frasco frascos provetta vaso matras name names bezeichnung ~bezeichnung kennung nom nombre nome ref reference test tests essai ensayo ensaio prova entry run runs specimen batchno versuch ~versuch messung identification identifiant codigo codice erlen erlenmeyer becher beaker beakers rohrchen ~rohrchen"),
+        (HeadingWord.Role, "role type kind typ art sampletype rolle genre tipo clase classe category klasse purpose"),
+        (HeadingWord.Standard, "standard standards std stds stnd cal cals calib ~calibra ~kalibr calibrator etalon etalons ~etalon patron patrones padrao padroes taratura calibrant eich ~eich stock"),
+        (HeadingWord.Known, "known nominal nom sollwert soll bekannt theoretical theor theorique teorico connu conocida conocido conhecida nota target true added given"),
+        (HeadingWord.Check, "qc qcs check checks chk ccv icv control-standard kontrollstandard ~kontrollstandard qualitycontrol verification controle"),
+        (HeadingWord.Blank, "blank blanks blk blindwert ~blind blindprobe leerwert blanc blancs blanco blancos branco brancos bianco reagentblank"),
+        (HeadingWord.Control, "control ctrl sorbentfree nosorbent kontrolle ~kontroll temoin testigo testemunho controllo"),
+        (HeadingWord.Replicate, "replicate replicates rep reps repeat repeats wdh wiederholung ~wiederhol parallele replica replicas replicat replique repeticao repeticion repetition repl duplicate triplicate"),
+        (HeadingWord.Remark, "remark remarks note notes comment comments bemerkung bemerkungen ~bemerk anmerkung notiz notizen kommentar remarque remarques observation observations observacion observaciones observacao observacoes obs nota notas osservazioni commento comentario comentarios appearance look looks aussehen aspect what"),
+        (HeadingWord.Person, "operator analyst by initials bearbeiter ~bearbeiter operateur analista operador operatore who person done measuredby user author"),
+        (HeadingWord.Date, "date datum ~datum fecha data day tag dia giorno jour clock uhr uhrzeit ~uhrzeit heure hora ora when received eingang gemessen measuredat timestamp datetime"),
+        (HeadingWord.Spread, "sd stdev std-dev stddev stabw deviation ~abweichung error err fehler uncertainty ~unsicherheit unsicherheit rsd cv incertitude ~ecart ecart ecarttype desviacion desvio desvest incertidumbre incerteza deviazione incertezza scatter sigma se sem"),
+        (HeadingWord.Limit, "lod loq dl ql mdl limit limits bg nwg ng bestimmungsgrenze nachweisgrenze ~grenze limite reporting rl lq ld"),
+        (HeadingWord.Parameter, "parameter parameters analyte analytes element elements elemento elementi parametre parametro metal metall metallo component compound determination determinand bestandteil test ion substance kenngrosse"),
+        (HeadingWord.Result, "result results value values reading readings wert werte ~wert ergebnis ~ergebnis messwert resultat resultats valeur valor valores resultado resultados valore risultato risultati amount found gefunden"),
+        (HeadingWord.Unit, "unit units einheit einheiten unite unites unidad unidades unidade unita"),
+        (HeadingWord.Corrected, "corrected corr correct multiplied applied accounted backcalculated undiluted included inklusive korrigiert ~korrigiert umgerechnet berucksichtigt corrige corrigee corrigido corregido corregida corretto corretta calculated calc ~berechnet factored"),
+        (HeadingWord.AsRead, "read raw asread measured instrument gemessen display displayed abgelesen roh ~rohwert brut lu mesure mesuree leida leido medida medido lida lido letto letta misurata misurato apparat gerat machine directly uncorrected unkorrigiert diluted"),
+        (HeadingWord.Mean, "mean avg average averages mittel mittelwert ~mittelwert ~mittel moyenne moy promedio media medias medie mw durchschnitt median"),
+        (HeadingWord.Position, "no nr num number position pos rack seq sequence lfd laufende row line zeile item n pozition index"),
+        (HeadingWord.Series, "series serie series set sets experiment experiments exp reihe ~reihe group gruppe groupe grupo gruppo batch"),
+        (HeadingWord.Speed, "rpm speed drehzahl vitesse velocidad velocidade velocita"),
+        (HeadingWord.Ratio, "ratio fraction share anteil ~anteil ~fraktion fraccion fracao frazione part rapport"),
+        (HeadingWord.Percent, "percent pct percentage prozent procent pourcent pourcentage porcentaje porcentagem percento percentuale porciento porcento pc"),
+        (HeadingWord.Metal, "metal metals ion ions metall ~metall cation heavy metalico metallo"),
+        (HeadingWord.Total, "sum total summe gesamt min max minimum maximum somme suma soma somma count anzahl n"),
+        (HeadingWord.Preparing, "dried drying dry calcined calcination oven furnace washed wash washing aged ageing aging synthes ~synthes ~getrocknet ~trockn ~calcin ~kalzin geglueht ~ofen autoclave centrifuged centrifuge ~zentrifug centrifugation ground sieved filter filters filtered filtration membrane ~filtriert degassed ultrasonic sonicated settled stored kept seche sechage lave etuve four secado lavado estufa seco seca lavado mufla essiccato lavato forno ~centrifug ~ultraschall cooled warm warmup lamp integration delay dwell slit burner flow rinse acquisition gas"),
+        (HeadingWord.Background, "nacl nano3 kno3 kcl naoh hcl hno3 hclo4 naclo4 nacio4 electrolyte acid acidified acidity buffer salt ionic strength saure ~saure puffer salz acide tampon sel acido tampao sal tampone sale"),
+        (HeadingWord.Recovery, "recovery recoveries wiederfindung ~wiederfind recouvrement recuperacion recuperacao recupero"),
+        (HeadingWord.Line, "wavelength line lambda nm ~wellenlange emission"),
+        (HeadingWord.Signal, "signal intensity counts cps response area height intensite intensidad intensidade intensita reponse intensitat"),
+    ];
+
+    private static readonly FrozenDictionary<string, ImmutableArray<HeadingWord>> Whole = Entries
+        .SelectMany(e => e.Spellings.Split(' ').Where(s => s[0] != '~').Select(s => (Spelling: s, e.Word)))
+        .GroupBy(x => x.Spelling, StringComparer.Ordinal)
+        .ToFrozenDictionary(g => g.Key, g => g.Select(x => x.Word).Distinct().ToImmutableArray(), StringComparer.Ordinal);
+
+    private static readonly ImmutableArray<(string Stem, HeadingWord Word)> Stems =
+        [.. Entries.SelectMany(e => e.Spellings.Split(' ').Where(s => s[0] == '~').Select(s => (s[1..], e.Word)))];
+
+    /// <summary>The words that a text holds.</summary>
+    /// <param name="text">A heading, a note, a label.</param>
+    public static ImmutableHashSet<HeadingWord> Of(string text) => Of(Tokens(text));
+
+    /// <summary>The words that these tokens stand for.</summary>
+    /// <param name="tokens">Tokens as <see cref="Tokens"/> gives them.</param>
+    public static ImmutableHashSet<HeadingWord> Of(IEnumerable<string> tokens)
+    {
+        var found = ImmutableHashSet.CreateBuilder<HeadingWord>();
+        foreach (var token in tokens)
+            found.UnionWith(OfToken(token));
+        return found.ToImmutable();
+    }
+
+    /// <summary>The words that one token stands for.</summary>
+    /// <param name="token">In lower case, without accents.</param>
+    public static IEnumerable<HeadingWord> OfToken(string token)
+    {
+        if (Whole.TryGetValue(token, out var words))
+            return words;
+        // "abs1" is a numbered "abs".
+        var bare = token.TrimEnd("0123456789".ToCharArray());
+        if (bare.Length >= 2 && bare.Length < token.Length && Whole.TryGetValue(bare, out words))
+            return words;
+        return token.Length < ShortestCompound ? [] : Stems.Where(s => token.Contains(s.Stem, StringComparison.Ordinal)).Select(s => s.Word).Distinct();
+    }
+
+    /// <summary>A text cut into words in lower case without accents: "C_e (mg/L)" gives "ce", "mg", "l".</summary>
+    /// <param name="text">The text.</param>
+    public static ImmutableArray<string> Tokens(string text)
+    {
+        var plain = Plain(text);
+        var tokens = ImmutableArray.CreateBuilder<string>();
+        var word = new StringBuilder();
+        for (var i = 0; i < plain.Length; i++)
+        {
+            var c = plain[i];
+            // A lone letter keeps its index: C_e, C e, q_t.
+            if (c is '_' && word.Length == 1 && char.IsLetter(word[0]) && i + 1 < plain.Length && char.IsLetterOrDigit(plain[i + 1]) && IsSymbol(char.ToLowerInvariant(word[0])))
+                continue;
+            if (!char.IsLetterOrDigit(c))
+            {
+                End();
+                continue;
+            }
+
+            if (word.Length > 1 && char.IsUpper(c) && char.IsLower(plain[i - 1]) && i + 1 < plain.Length && char.IsLower(plain[i + 1]))
+                End();
+            word.Append(c);
+        }
+
+        End();
+        return tokens.ToImmutable();
+
+        void End()
+        {
+            if (word.Length > 0)
+                tokens.Add(word.ToString().ToLowerInvariant());
+            word.Clear();
+        }
+    }
+
+    private static bool IsSymbol(char c) => c is 'c' or 'q' or 't' or 'v' or 'm';
+
+    /// <summary>Without accents: "é" is "e", "ß" is "ss".</summary>
+    /// <param name="text">The text.</param>
+    public static string Plain(string text)
+    {
+        if (text.All(char.IsAscii))
+            return text;
+        var plain = new StringBuilder(text.Length);
+        foreach (var c in text.Replace("₀", "0", StringComparison.Ordinal).Replace("ₑ", "e", StringComparison.Ordinal).Normalize(NormalizationForm.FormD))
+        {
+            if (c is 'ß')
+                plain.Append("ss");
+            else if (CharUnicodeInfo.GetUnicodeCategory(c) != UnicodeCategory.NonSpacingMark)
+                plain.Append(c);
+        }
+
+        return plain.ToString();
+    }
+}

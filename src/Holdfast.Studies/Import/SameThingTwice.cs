@@ -1,0 +1,67 @@
+using System.Collections.Immutable;
+using Holdfast.Amounts;
+using Holdfast.Studies.Import.Headings;
+using Holdfast.Studies.Properties;
+
+namespace Holdfast.Studies.Import;
+
+/// <summary>Two columns that hold the same thing: the same numbers in another unit, a made-up and a measured value, or a choice that must be asked for.</summary>
+internal static class SameThingTwice
+{
+    private const double SameWithin = 0.01;
+
+    /// <summary>Leaves one of each set, or asks which.</summary>
+    /// <param name="columns">Columns, changed in place.</param>
+    /// <param name="headings">Their headings.</param>
+    /// <param name="source">The table.</param>
+    public static void Settle(Column[] columns, ImmutableArray<HeadingReading> headings, TableSource source)
+    {
+        foreach (var group in columns.Where(c => c is { Use: ColumnUse.Fact, Property.Holds: Holds.Number }).GroupBy(c => c.Property!).Where(g => g.Count() > 1).ToList())
+            Leave(columns, headings, source, [.. group]);
+        // Numbered readings are repeats; a reading "corrected" beside one "as read" is the same reading twice.
+        var reported = columns.Where(c => c.Use == ColumnUse.Signal && c.Property == SpectrometryProperties.ReportedConcentration).ToList();
+        if (reported.Count > 1 && reported.Exists(c => headings[c.Index].Has(HeadingWord.Corrected)) && reported.Exists(c => !headings[c.Index].Has(HeadingWord.Corrected)))
+            Leave(columns, headings, source, reported);
+    }
+
+    private static void Leave(Column[] columns, ImmutableArray<HeadingReading> headings, TableSource source, List<Column> same)
+    {
+        var title = same[0].Property!.Title;
+        var id = "same:" + same[0].Property!.Name;
+        ImmutableArray<string> names = [.. same.Select(c => headings[c.Index].Name)];
+        Column? kept = null;
+        string reason;
+        if (source.Talk.Answers.To(id) is { } answer)
+        {
+            source.Talk.Ask(id, Codes.Ambiguous, $"Which column holds the {title}?", names, names);
+            kept = same.Find(c => headings[c.Index].Name == answer || headings[c.Index].Text == answer);
+            reason = "you chose another column";
+        }
+        else if (same.TrueForAll(c => AlikeIn(same[0], c, source)))
+        {
+            kept = same[0];
+            reason = $"the same numbers as {names[0]}";
+        }
+        else if (same.Find(c => headings[c.Index].Has(HeadingWord.AsRead)) is { } measured && same.Count(c => headings[c.Index].Has(HeadingWord.AsRead)) == 1)
+        {
+            kept = measured;
+            reason = $"{headings[measured.Index].Name} was measured, this was not";
+        }
+        else
+        {
+            source.Talk.Ask(id, Codes.Ambiguous, $"Which column holds the {title}: {string.Join(", or ", names)}?", names, names);
+            reason = $"which column holds the {title} is open";
+        }
+
+        foreach (var column in same.Where(c => c != kept))
+            columns[column.Index] = column.Become(ColumnUse.LeftOut, column.Property, $"Not used: {reason}.");
+    }
+
+    private static bool AlikeIn(Column a, Column b, TableSource source)
+    {
+        if (a == b)
+            return true;
+        var pairs = source.Layout.Body.Select(r => (A: a.Value(r.At(a.Index), source.Mark), B: b.Value(r.At(b.Index), source.Mark))).Where(p => p.A is not null && p.B is not null).ToList();
+        return pairs.Count > 0 && pairs.TrueForAll(p => Math.Abs(p.A!.Value - p.B!.Value) <= SameWithin * Math.Max(Math.Abs(p.A.Value), Math.Abs(p.B.Value)));
+    }
+}

@@ -1,0 +1,222 @@
+using System.Collections.Immutable;
+using System.Globalization;
+using Holdfast.Studies.History;
+using Holdfast.Studies.Properties;
+
+namespace Holdfast.Studies.Import.Sense;
+
+/// <summary>
+/// Looks at vessels as a whole, once every file of a drop is understood: numbers that are each plausible and together are not. Nothing is guessed;
+/// a question names the likely slip, and its answer changes what is taken in.
+/// </summary>
+internal static class PhysicalSense
+{
+    /// <summary>A removal or share left above this is no fraction of 1.</summary>
+    internal const double LargestFraction = 1.05;
+
+    /// <summary>An end concentration may lie above its start by this share, as scatter of the two readings; common practice.</summary>
+    internal const double StartExceededBy = 0.05;
+
+    /// <summary>A gram of powder holds at most this many milligrams of metal before its own mass is in doubt.</summary>
+    internal const double LargestUptake = 1000;
+
+    /// <summary>Doses outside this range, in g/L, are no batch test.</summary>
+    internal const double SmallestDose = 0.005, LargestDose = 150;
+
+    /// <summary>Concentrations this many times above their start are in another unit rather than above it.</summary>
+    internal const double OtherUnitFrom = 3;
+
+    /// <summary>Most vessels: the column is in doubt, not single rows.</summary>
+    private const double Most = 0.6;
+
+    /// <summary>Applies the answers and raises what is open.</summary>
+    /// <param name="before">The study before this drop.</param>
+    /// <param name="after">The study as it would be.</param>
+    /// <param name="understood">What each file was understood to be; changed in place.</param>
+    /// <param name="answers">Answers to questions.</param>
+    public static void Review(Study before, Study after, IncomingUnderstood[] understood, Answers answers)
+    {
+        var vessels = Of(before, after).ToList();
+        if (vessels.Count == 0)
+            return;
+        Above(vessels, understood, answers);
+        Amounts(vessels, understood, answers);
+    }
+
+    private static void Above(List<Whole> vessels, IncomingUnderstood[] understood, Answers answers)
+    {
+        var read = vessels.Where(v => v is { Start: > 0, End: not null }).ToList();
+        var above = read.Where(v => v.End > v.Start * (1 + StartExceededBy)).ToList();
+        if (above.Count == 0)
+            return;
+        var place = Place(above[0].EndAt ?? above[0].StartAt, understood);
+        var own = answers.For(place.File.Name);
+        var startHeading = above[0].StartAt?.Column ?? "C0";
+        var endHeading = above[0].EndAt?.Column ?? "Ce";
+        ImmutableArray<string> codes = [.. above.Select(v => v.Code)];
+        if (read.Count >= 3 && above.Count >= Most * read.Count && above.TrueForAll(v => v.End < v.Start * 1000) && above.Count(v => v.End / 1000 > v.Start * 0.001 && v.End > v.Start * 100) * 2 < above.Count)
+        {
+            Decide(place, understood, own, "swap", $"{endHeading} is above {startHeading} in {Ordinal.Text(above.Count)} of {Ordinal.Text(read.Count)} vessels ({Shown(codes)}). Do the two columns stand under each other's headings?",
+                ["swap", "keep", "leave-out"], codes, answer => Change(understood, codes, answer == "swap" ? Swapped : answer == "keep" ? null : Without), above[0]);
+            return;
+        }
+
+        var unit = above.Where(v => v.End > v.Start * OtherUnitFrom && v.End / 1000 <= v.Start * (1 + StartExceededBy)).ToList();
+        if (unit.Count > 0)
+        {
+            ImmutableArray<string> some = [.. unit.Select(v => v.Code)];
+            Decide(place, understood, own, "unit-of-rows:" + endHeading, $"{Shown(some)}: {endHeading} is up to {Text(unit.Max(v => v.End!.Value / v.Start!.Value))} times above the start concentration. Are these in µg/L under a mg/L heading? "
+                + $"{unit[0].Code} would be {Text(unit[0].End!.Value / 1000)} mg/L.", ["ug/L", "keep", "leave-out"], some,
+                answer => Change(understood, some, answer == "ug/L" ? Thousandth : answer == "keep" ? null : Without), unit[0]);
+        }
+
+        ImmutableArray<string> rest = [.. above.Except(unit).Select(v => v.Code)];
+        if (rest.Length > 0)
+        {
+            var first = above.Except(unit).First();
+            Decide(place, understood, own, "above-start", $"{Shown(rest)}: {endHeading} ({Text(first.End!.Value)} mg/L) is above the start concentration ({Text(first.Start!.Value)} mg/L), so metal would have come out of the powder. A slip, or read so?",
+                ["leave-out", "keep"], rest, answer => Change(understood, rest, answer == "keep" ? null : Without), first);
+        }
+    }
+
+    private static void Amounts(List<Whole> vessels, IncomingUnderstood[] understood, Answers answers)
+    {
+        var weighed = vessels.Where(v => v is { Mass: > 0, Volume: > 0 }).ToList();
+        if (weighed.Count == 0)
+            return;
+        var heavy = weighed.Where(v => v.Uptake > LargestUptake || v.Dose < SmallestDose).ToList();
+        var light = weighed.Where(v => v.Dose > LargestDose).ToList();
+        foreach (var (odd, up) in new[] { (heavy, true), (light, false) })
+        {
+            if (odd.Count == 0)
+                continue;
+            var first = odd[0];
+            var place = Place(first.MassAt, understood);
+            var own = answers.For(place.File.Name);
+            ImmutableArray<string> codes = [.. odd.Select(v => v.Code)];
+            var heading = first.MassAt?.Column ?? "mass";
+            var whole = odd.Count >= Most * weighed.Count;
+            var why = up ? first.Uptake > LargestUptake ? $"{first.Code} would hold {Text(first.Uptake!.Value)} mg of metal on each gram of powder" : $"{first.Code} would hold {Text(first.Dose!.Value)} g of powder in a litre"
+                : $"{first.Code} would hold {Text(first.Dose!.Value)} g of powder in a litre";
+            var other = up ? "g" : "mg";
+            Decide(place, understood, own, whole ? "mass-unit:" + heading : "mass-unit-of-rows:" + heading,
+                $"{why}. Is {heading} in {other} {(whole ? "" : $"for {Shown(codes)} ")}({first.MassWritten})?", [other, "keep", "leave-out"], codes,
+                answer => Change(understood, codes, answer == other ? s => Scaled(s, BatchProperties.Mass, up ? 1000 : 0.001, other) : answer == "keep" ? null : WithoutMass), first);
+        }
+    }
+
+    private static void Decide(IncomingUnderstood place, IncomingUnderstood[] understood, Answers own, string id, string text, ImmutableArray<string> choices, ImmutableArray<string> codes, Action<string> apply, Whole example)
+    {
+        var answer = own.To(id);
+        var at = Array.FindIndex(understood, u => u.File == place.File);
+        var current = understood[at];
+        var code = id.Contains("unit", StringComparison.Ordinal) ? Codes.UnitMissing : Codes.OddCell;
+        understood[at] = current with
+        {
+            Understanding = current.Understanding with
+            {
+                Questions = current.Understanding.Questions.Add(new Question(id, code, text, choices, codes, answer) { Consequences = [.. choices.Select(c => Consequence(c, example))] }),
+            },
+        };
+        if (answer is not null)
+            apply(answer);
+    }
+
+    private static string Consequence(string choice, Whole v) => choice switch
+    {
+        "swap" => $"{v.Code}: from {Text(v.End!.Value)} to {Text(v.Start!.Value)} mg/L",
+        "ug/L" => $"{v.Code}: {Text(v.End!.Value / 1000)} mg/L",
+        "g" when v.Dose is { } dose => $"{v.Code}: {Text(dose * 1000)} g/L of powder",
+        "mg" when v.Dose is { } dose => $"{v.Code}: {Text(dose / 1000)} g/L of powder",
+        "keep" => "as written",
+        _ => "these values are not used",
+    };
+
+    /// <summary>What changes for one sample: its facts, and its readings.</summary>
+    private delegate (Sample Sample, Func<Reading, Reading?> Reading) Edit(Sample sample);
+
+    private static void Change(IncomingUnderstood[] understood, ImmutableArray<string> codes, Edit? edit)
+    {
+        if (edit is null)
+            return;
+        var swapped = new Dictionary<string, double?>(StringComparer.Ordinal);
+        for (var i = 0; i < understood.Length; i++)
+        {
+            if (understood[i].Understanding.Proposal is not { } proposal)
+                continue;
+            var edits = proposal.Samples.Where(s => codes.Contains(s.Code)).ToDictionary(s => s.Code, s => edit(s), StringComparer.Ordinal);
+            understood[i] = understood[i] with
+            {
+                Understanding = understood[i].Understanding with
+                {
+                    Proposal = proposal with
+                    {
+                        Samples = [.. proposal.Samples.Select(s => edits.TryGetValue(s.Code, out var e) ? e.Sample : s)],
+                        Readings = [.. proposal.Readings.Select(r => codes.Contains(r.Sample) ? (edits.TryGetValue(r.Sample, out var e) ? e.Reading : edit(new Sample(r.Sample, SampleRole.Vessel, Ordinal.Facts)).Reading)(r) : r).OfType<Reading>()],
+                    },
+                },
+            };
+        }
+    }
+
+    private static (Sample, Func<Reading, Reading?>) Thousandth(Sample sample)
+        => (sample, r => r.Signal != SpectrometryProperties.ReportedConcentration.Name ? r : r with { Value = r.Value / 1000, Below = r.Below / 1000, U = r.U / 1000, Written = r.Written + " (µg/L, as answered)" });
+
+    private static (Sample, Func<Reading, Reading?>) Without(Sample sample) => (sample, r => r.Signal == SpectrometryProperties.ReportedConcentration.Name ? r with { Value = null, Written = r.Written + " (left out, as answered)" } : r);
+
+    private static (Sample, Func<Reading, Reading?>) WithoutMass(Sample sample) => (sample with { Facts = sample.Facts.Remove(BatchProperties.Mass.Name) }, r => r);
+
+    private static (Sample, Func<Reading, Reading?>) Scaled(Sample sample, Property property, double factor, string unit)
+        => (sample.Fact(property) is { } fact ? sample with { Facts = sample.Facts.SetItem(property.Name, fact with { Value = fact.Value * factor, U = fact.U * factor, Written = $"{fact.Written} (in {unit}, as answered)" }) } : sample, r => r);
+
+    private static (Sample, Func<Reading, Reading?>) Swapped(Sample sample)
+    {
+        if (sample.Fact(BatchProperties.InitialConcentration) is not { Value: { } start } fact)
+            return (sample, r => r);
+        double? read = null;
+        return (sample, r =>
+        {
+            if (r.Signal != SpectrometryProperties.ReportedConcentration.Name)
+                return r;
+            read = r.Value;
+            return r with { Value = start, Written = $"{fact.Written} (columns swapped, as answered)" };
+        });
+    }
+
+    private static IncomingUnderstood Place(Origin? origin, IncomingUnderstood[] understood)
+        => understood.FirstOrDefault(u => origin is not null && u.Understanding.Sha256 == origin.Original && u.Understanding.Proposal is not null)
+            ?? understood.OrderBy(u => u.Turn).LastOrDefault(u => u.Understanding.Proposal is not null) ?? understood[0];
+
+    private static IEnumerable<Whole> Of(Study before, Study after)
+    {
+        var old = before.Samples.ToDictionary(s => s.Code, StringComparer.Ordinal);
+        var readings = after.Readings.Where(r => r.Signal == SpectrometryProperties.ReportedConcentration.Name && r.Value is not null && !after.IsStruck(r)).ToLookup(r => r.Sample, StringComparer.Ordinal);
+        var fresh = after.Readings.Skip(before.Readings.Length).Select(r => r.Sample).ToHashSet(StringComparer.Ordinal);
+        foreach (var sample in after.Samples.Where(s => s.Role is SampleRole.Vessel or SampleRole.Control))
+        {
+            // Only what this drop brings or completes.
+            if (!fresh.Contains(sample.Code) && old.TryGetValue(sample.Code, out var same) && same.Facts.Count == sample.Facts.Count)
+                continue;
+            var read = readings[sample.Code].ToList();
+            var start = sample.Fact(BatchProperties.InitialConcentration);
+            double? end = read.Count > 0 ? read.Average(r => r.Value!.Value * r.Dilution)
+                : start?.Value is { } c0 && sample.Number(BatchProperties.ReportedRemoval) is { } removal ? c0 * (1 - (removal / 100)) : null;
+            var mass = sample.Role == SampleRole.Control ? null : sample.Fact(BatchProperties.Mass);
+            yield return new Whole(sample.Code, start?.Value, end, mass?.Value, sample.Number(BatchProperties.Volume), start?.Origin, read.Count > 0 ? read[0].Origin : null, mass?.Origin, mass?.Written ?? "");
+        }
+    }
+
+    private static string Shown(ImmutableArray<string> codes) => string.Join(", ", codes.Take(6)) + (codes.Length > 6 ? $" and {Ordinal.Text(codes.Length - 6)} more" : "");
+
+    private static string Text(double value) => value.ToString("G4", CultureInfo.InvariantCulture);
+
+    /// <summary>A vessel as far as facts and reported concentrations tell: mg/L, mg, mL.</summary>
+    private sealed record Whole(string Code, double? Start, double? End, double? Mass, double? Volume, Origin? StartAt, Origin? EndAt, Origin? MassAt, string MassWritten)
+    {
+        /// <summary>g/L.</summary>
+        public double? Dose => Mass / Volume;
+
+        /// <summary>mg of metal per g of powder.</summary>
+        public double? Uptake => (Start - End) * Volume / Mass;
+    }
+}

@@ -1,0 +1,44 @@
+using System.Collections.Immutable;
+using Holdfast.Studies.Import.Headings;
+
+namespace Holdfast.Studies.Import.Shapes;
+
+/// <summary>Rows under a table that are no samples: averages, sums, notes.</summary>
+internal static class Footer
+{
+    private const int WordsOfANote = 3;
+
+    /// <summary>True where the label names a mean, a scatter or a sum, and no sample: "Average", "Standardabweichung", "RSD (%)".</summary>
+    /// <param name="label">Cell of the code column.</param>
+    public static bool IsSummary(string label)
+    {
+        var tokens = Lexicon.Tokens(label);
+        if (tokens.IsEmpty)
+            return false;
+        var first = Lexicon.OfToken(tokens[0]).ToList();
+        return (first.Contains(HeadingWord.Mean) && !tokens[0].All(char.IsDigit) && tokens[0].Length > 2) || (first.Contains(HeadingWord.Spread) && !first.Contains(HeadingWord.Sample))
+            || (tokens.Length == 1 && tokens[0] is "sum" or "total" or "summe" or "gesamt" or "min" or "max" or "minimum" or "maximum" or "somme" or "suma" or "soma" or "somma" or "n" or "mw" or "moy");
+    }
+
+    /// <summary>Rows of the table, and lines that only say something.</summary>
+    /// <param name="rows">Rows under the heading.</param>
+    public static (ImmutableArray<GridRow> Body, ImmutableArray<GridRow> Lines) Split(ImmutableArray<GridRow> rows)
+    {
+        if (!rows.Any(IsLine))
+            return (rows, []);
+        ImmutableArray<GridRow> body = [.. rows.Where(r => !IsLine(r))];
+        while (body.Length > 0 && body[^1].IsBlank)
+            body = body.RemoveAt(body.Length - 1);
+        return (body, [.. rows.Where(IsLine)]);
+    }
+
+    // One cell with a sentence in it: a code has no three words.
+    private static bool IsLine(GridRow row)
+    {
+        if (row.Filled != 1)
+            return false;
+        var cell = row.Cells.First(c => !c.IsBlank);
+        return cell.Kind == CellKind.Text && (cell.Text[0] is '#' or '*' or '!' || (cell.Text.Split(' ', StringSplitOptions.RemoveEmptyEntries).Length >= WordsOfANote && cell.Text.Any(char.IsLetter))
+            || (cell.Text.Contains('=', StringComparison.Ordinal) && cell.Text.Any(char.IsDigit)));
+    }
+}

@@ -1,0 +1,249 @@
+using System.Collections.Immutable;
+using System.Text.RegularExpressions;
+using Holdfast.Amounts;
+using Holdfast.Studies.Import.Headings;
+using Holdfast.Studies.Properties;
+using W = Holdfast.Studies.Import.Headings.HeadingWord;
+
+namespace Holdfast.Studies.Import.Shapes;
+
+/// <summary>A setting that a line above or below a table states for all its rows: "V = 10 mL".</summary>
+/// <param name="Property">What it is.</param>
+/// <param name="Value">In the property's unit.</param>
+/// <param name="Written">As written: "10 mL".</param>
+/// <param name="Row">Row of the line, as a person counts.</param>
+/// <param name="IsStated">True where the line names the quantity ("V = 10 mL"); false where only its unit tells ("25 °C").</param>
+internal sealed record NotedSetting(Property Property, double Value, string Written, int Row, bool IsStated);
+
+/// <summary>A unit that a line states for a kind of column: "Concentration unit: mg/L".</summary>
+/// <param name="Kind">The kind.</param>
+/// <param name="Unit">The unit.</param>
+/// <param name="Row">Row of the line.</param>
+internal sealed record NotedUnit(UnitKind Kind, Unit Unit, int Row);
+
+/// <summary>What the lines above and below a table say that holds for all its rows.</summary>
+internal sealed partial class Notes
+{
+    private static readonly ImmutableArray<Property> Settings =
+    [
+        BatchProperties.Volume, BatchProperties.Mass, BatchProperties.InitialConcentration, BatchProperties.ContactTime, BatchProperties.Temperature,
+        BatchProperties.StartPh, BatchProperties.EndPh, BatchProperties.Dose, BatchProperties.StirringSpeed,
+    ];
+
+    private readonly List<NotedSetting> settings = [];
+    private readonly List<NotedUnit> units = [];
+
+    /// <summary>Nothing is noted.</summary>
+    public static Notes None { get; } = new();
+
+    /// <summary>Settings, each once; where two lines differ the property is in <see cref="Contradicted"/>.</summary>
+    public ImmutableArray<NotedSetting> All => [.. settings.GroupBy(s => s.Property).Where(g => g.Select(s => s.Value).Distinct().Count() == 1).Select(g => g.First())];
+
+    /// <summary>Properties for which two lines state different values.</summary>
+    public ImmutableArray<NotedSetting> Contradicted => [.. settings.GroupBy(s => s.Property).Where(g => g.Select(s => s.Value).Distinct().Count() > 1).SelectMany(g => g)];
+
+    /// <summary>True where a line says that results hold the dilution already, false where it says that they do not, null where nothing is said.</summary>
+    public bool? DilutionApplied { get; private set; }
+
+    /// <summary>The line that speaks of the dilution, or null.</summary>
+    public string? DilutionLine { get; private set; }
+
+    /// <summary>The unit that a line states for this kind of column, or null.</summary>
+    public NotedUnit? UnitFor(UnitKind kind) => units.Find(u => u.Kind == kind);
+
+    /// <summary>Reads lines.</summary>
+    /// <param name="rows">Rows that are no part of a table.</param>
+    /// <param name="analyte">The study's element, or null.</param>
+    public static Notes Of(IEnumerable<GridRow> rows, string? analyte = null)
+    {
+        var notes = new Notes();
+        foreach (var row in rows)
+            notes.Read(row, analyte);
+        return notes;
+    }
+
+    /// <summary>These and what another sheet says; a table's own lines come first.</summary>
+    public Notes Or(Notes others)
+    {
+        var both = new Notes { DilutionApplied = DilutionApplied ?? others.DilutionApplied, DilutionLine = DilutionLine ?? others.DilutionLine };
+        both.settings.AddRange(settings);
+        both.settings.AddRange(others.settings.Where(o => !settings.Exists(s => s.Property == o.Property)));
+        both.units.AddRange(units);
+        both.units.AddRange(others.units);
+        return both;
+    }
+
+    private void Read(GridRow row, string? analyte)
+    {
+        var cells = row.Cells.Where(c => !c.IsBlank).ToList();
+        if (cells.Count == 0)
+            return;
+        var line = string.Join(' ', cells.Select(c => c.Text));
+        Dilution(line);
+        if (cells.Count is >= 2 and <= 4 && char.IsLetter(cells[0].Text[0]) && Pair(row.Number, cells, analyte))
+            return;
+        foreach (var cell in cells)
+        {
+            foreach (var clause in Clauses().Split(cell.Text))
+                Clause(row.Number, clause, analyte);
+        }
+    }
+
+    private void Dilution(string line)
+    {
+        var words = Lexicon.Of(line);
+        if (!words.Contains(W.Dilution) || CellParts.Split(line) is not null)
+            return;
+        var lower = line.ToLowerInvariant();
+        var not = lower.Contains("not ", StringComparison.Ordinal) || lower.Contains("nicht", StringComparison.Ordinal) || lower.Contains("non ", StringComparison.Ordinal) || lower.Contains("no ", StringComparison.Ordinal)
+            || lower.Contains("without", StringComparison.Ordinal) || lower.Contains("ohne", StringComparison.Ordinal) || lower.Contains("before dilution", StringComparison.Ordinal) || lower.Contains("sans", StringComparison.Ordinal)
+            || lower.Contains("uncorrected", StringComparison.Ordinal) || lower.Contains("sin ", StringComparison.Ordinal) || lower.Contains("sem ", StringComparison.Ordinal);
+        bool? applied = words.Contains(W.Corrected) || lower.Contains("x dilution", StringComparison.Ordinal) || lower.Contains("× dilution", StringComparison.Ordinal) || lower.Contains("* dilution", StringComparison.Ordinal) ? !not
+            : words.Contains(W.AsRead) || not ? false : null;
+        if (applied is null)
+            return;
+        (DilutionApplied, DilutionLine) = (applied, line);
+    }
+
+    // "Volume (mL) | 30", "C0 | 25 | mg/L", "Temperature: | 25 °C".
+    private bool Pair(int row, List<Cell> cells, string? analyte)
+    {
+        var heading = HeadingReading.Of(cells[0].Text.TrimEnd(':', '=', ' '), cells.Count > 2 ? cells[2].Text : null);
+        var (text, inCell) = CellParts.Split(cells[1].Text) is var (number, stated) ? (number, stated) : (cells[1].Text, null);
+        if (CellText.Read(text, cells[1].Kind == CellKind.Number ? DecimalMark.Point : null) is not CellText.Number value)
+        {
+            // "Concentration unit | mg/L"
+            if (heading.HasAny(W.Unit, W.Concentration, W.Mass, W.Volume, W.Time))
+                UnitStated(row, cells[0].Text + ": " + cells[1].Text);
+            return false;
+        }
+
+        var reading = inCell is null ? heading : heading with { Unit = inCell };
+        return PropertyOf(reading) is { } property && Add(property, value.Value, reading.Unit, string.Join(' ', cells.Skip(1).Select(c => c.Text)), row, analyte, isStated: true);
+    }
+
+    private static Property? PropertyOf(HeadingReading heading)
+    {
+        if (heading.HasAny(W.Preparing, W.Limit, W.Standard, W.Blank, W.Dilution) && !heading.Has(W.Dose))
+            return null;
+        var listed = HeadingWords.Properties(heading.Key).FirstOrDefault(Settings.Contains);
+        if (listed is not null && (heading.Unit is UnitText.Absent or UnitText.Ambiguous || listed.Unit.Length == 0 || heading.Unit is UnitText.Known known && UnitBridge.Between(known, listed, null) is not null))
+            return listed;
+        return ColumnGuess.Of(heading, default) is { Use: ColumnUse.Fact or ColumnUse.Signal, Property: { } guess } && Settings.Contains(guess) ? guess : null;
+    }
+
+    private void Clause(int row, string clause, string? analyte)
+    {
+        UnitStated(row, clause);
+        if (Ph().Match(clause) is { Success: true } ph && CellText.Read(ph.Groups["number"].Value, null) is CellText.Number level)
+            Add(Lexicon.Of(clause).Contains(W.End) ? BatchProperties.EndPh : BatchProperties.StartPh, level.Value, new UnitText.Absent(), ph.Value, row, analyte, isStated: true);
+        var matches = Amounts().Matches(clause);
+        for (var i = 0; i < matches.Count; i++)
+        {
+            var m = matches[i];
+            var before = clause[(i == 0 ? 0 : matches[i - 1].Index + matches[i - 1].Length)..m.Index];
+            if (before.TrimEnd().EndsWith('-') || before.TrimEnd().EndsWith('–') || before.TrimEnd().EndsWith("to", StringComparison.Ordinal) || before.TrimEnd().EndsWith("bis", StringComparison.Ordinal))
+                continue;
+            var after = clause[(m.Index + m.Length)..(i + 1 < matches.Count ? matches[i + 1].Index : clause.Length)];
+            if (after.TrimStart().StartsWith('-') || after.TrimStart().StartsWith('–') || CellText.Read(m.Groups["number"].Value, null) is not CellText.Number number)
+                continue;
+            if (UnitOf(m.Groups["unit"].Value) is not var (unit, length) || UnitKinds.Of(unit) is UnitKind.None or UnitKind.Other)
+                continue;
+            var words = Lexicon.Of(before).Union(Lexicon.Of(after)).Union(i == 0 ? [] : Lexicon.Of(clause[..m.Index]).Intersect([W.Preparing, W.Limit, W.Standard, W.Background]));
+            if (Setting(UnitKinds.Of(unit), words, before, unit) is { } property)
+                Add(property, number.Value, unit, clause.Substring(m.Index, m.Groups["unit"].Index - m.Index + length).Trim(), row, analyte, before.TrimEnd().EndsWith('=') || before.TrimEnd().EndsWith(':'));
+        }
+    }
+
+    private static Property? Setting(UnitKind kind, ImmutableHashSet<W> words, string before, UnitText unit)
+    {
+        bool Any(params ReadOnlySpan<W> some)
+        {
+            foreach (var word in some)
+            {
+                if (words.Contains(word))
+                    return true;
+            }
+
+            return false;
+        }
+
+        if (Any(W.Preparing, W.Limit, W.Standard, W.Blank, W.Check, W.Line))
+            return null;
+        return kind switch
+        {
+            UnitKind.Volume => Any(W.Dilution, W.Background) ? null : BatchProperties.Volume,
+            UnitKind.Mass => Any(W.Background, W.Dilution) ? null : BatchProperties.Mass,
+            UnitKind.Time => BatchProperties.ContactTime,
+            UnitKind.Temperature => BatchProperties.Temperature,
+            UnitKind.Speed => BatchProperties.StirringSpeed,
+            UnitKind.Concentration when Any(W.Dose) || (Any(W.Sorbent) && unit is UnitText.Known { Unit.Plain: "g/L" }) => BatchProperties.Dose,
+            UnitKind.Concentration when Any(W.Background, W.End) => null,
+            UnitKind.Concentration when Any(W.Start, W.Metal, W.Liquid) || before.TrimEnd().EndsWith('=') => BatchProperties.InitialConcentration,
+            _ => null,
+        };
+    }
+
+    // The unit may be followed by a word: the longest beginning that is a unit counts.
+    private static (UnitText Unit, int Length)? UnitOf(string text)
+    {
+        for (var end = text.Length; end > 0; end--)
+        {
+            if (end < text.Length && char.IsLetterOrDigit(text[end]) && char.IsLetterOrDigit(text[end - 1]))
+                continue;
+            if (HeadingReading.UnitOf(text[..end]) is (UnitText.Known { Unit.IsOne: false } or UnitText.Ambiguous) and var unit)
+                return (unit, end);
+        }
+
+        return null;
+    }
+
+    private bool Add(Property property, double value, UnitText unit, string written, int row, string? analyte, bool isStated)
+    {
+        double? kept = unit switch
+        {
+            UnitText.Absent when property.Unit.Length == 0 => value,
+            UnitText.Known known when property.Unit.Length > 0 => UnitBridge.Between(known, property, analyte)?.Convert(value),
+            UnitText.Known { Unit.IsOne: true } => value,
+            UnitText.Ambiguous several when property.Unit.Length > 0 => several.Candidates.Select(c => UnitBridge.Between(new UnitText.Known(c), property, analyte)).FirstOrDefault(b => b is not null)?.Convert(value),
+            _ => null,
+        };
+        if (kept is not { } number || (property.Unit.Length == 0 && number is < 0 or > 14))
+            return false;
+        settings.Add(new NotedSetting(property, number, written, row, isStated));
+        return true;
+    }
+
+    private void UnitStated(int row, string clause)
+    {
+        var words = Lexicon.Of(clause);
+        foreach (var (word, kind) in new[] { (W.Concentration, UnitKind.Concentration), (W.Mass, UnitKind.Mass), (W.Volume, UnitKind.Volume), (W.Time, UnitKind.Time) })
+        {
+            if (!words.Contains(word) && !(words.Contains(W.Unit) && kind == UnitKind.Concentration))
+                continue;
+            foreach (var part in clause.Split([' ', ':', '=', '(', ')', '[', ']', ';', ','], StringSplitOptions.RemoveEmptyEntries))
+            {
+                if (part.Length > 0 && !part.Any(char.IsDigit) && HeadingReading.UnitOf(part) is UnitText.Known { Unit.IsOne: false } known && UnitKinds.Of(known) == kind && !UnitIsOfNumber(clause, part))
+                {
+                    units.Add(new NotedUnit(kind, known.Unit, row));
+                    break;
+                }
+            }
+        }
+    }
+
+    private static bool UnitIsOfNumber(string clause, string part)
+    {
+        var at = clause.IndexOf(part, StringComparison.Ordinal);
+        return at > 0 && char.IsDigit(clause[..at].TrimEnd().LastOrDefault());
+    }
+
+    [GeneratedRegex(@"[;|•·]|, |\. | and | und | et | y | e ", RegexOptions.ExplicitCapture | RegexOptions.NonBacktracking)]
+    private static partial Regex Clauses();
+
+    [GeneratedRegex(@"(?<number>\d+([.,]\d+)?)\s*(?<unit>[A-Za-zµμ°%][^\d=:()]*(/\s?[A-Za-z]+|-1)?)", RegexOptions.ExplicitCapture | RegexOptions.NonBacktracking)]
+    private static partial Regex Amounts();
+
+    [GeneratedRegex(@"\bp[hH]\s*(of|=|:|was|is|adjusted to|set to|auf|von|de)?\s*(?<number>\d{1,2}([.,]\d+)?)", RegexOptions.ExplicitCapture | RegexOptions.NonBacktracking)]
+    private static partial Regex Ph();
+}

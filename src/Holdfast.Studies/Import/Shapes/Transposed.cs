@@ -1,0 +1,41 @@
+using System.Collections.Immutable;
+using Holdfast.Amounts;
+using Holdfast.Studies.Import.Headings;
+
+namespace Holdfast.Studies.Import.Shapes;
+
+/// <summary>Tables that stand on their side: one column a vessel, one row a quantity.</summary>
+internal static class Transposed
+{
+    private const int FewestQuantities = 3;
+
+    /// <summary>The grid turned, or null where it stands upright.</summary>
+    /// <param name="grid">The grid.</param>
+    public static Grid? Turn(Grid grid)
+    {
+        var rows = grid.Rows.Where(r => r.Filled >= 2).ToList();
+        // Down the first column stand quantities with units; along no row do.
+        var down = rows.Where(r => IsQuantity(r.At(0)) && r.Cells.Skip(1).Count(TableLayout.IsNumeric) >= 2).ToList();
+        if (down.Count < FewestQuantities || rows.Exists(r => r.Cells.Count(IsQuantity) >= 2) || down.Count * 2 < rows.Count)
+            return null;
+        // Cells under a heading are numbers of one size; across such a row they are, down a column they are not.
+        var first = rows.FindIndex(r => r == down[0]);
+        var names = first > 0 && rows[first - 1].Filled >= 2 ? rows[first - 1] : null;
+        var body = rows.Skip(names is null ? first : first - 1).ToList();
+        var width = body.Max(r => r.Cells.Length);
+        var turned = Enumerable.Range(0, width).Select(i => new GridRow(i + 1,
+            [.. body.Select((r, at) => i == 0 && at == 0 && names is not null && r.At(0).IsBlank ? new Cell("Sample") : r.At(i))]))
+            .Where(r => r.Number == 1 || !r.IsBlank);
+        var above = grid.Rows.TakeWhile(r => r != body[0]).Where(r => !r.IsBlank);
+        return grid with { Rows = [.. above, .. turned] };
+    }
+
+    private static bool IsQuantity(Cell cell)
+    {
+        if (cell.Kind != CellKind.Text || cell.IsBlank || cell.Text.Length > 60)
+            return false;
+        var heading = HeadingReading.Of(cell.Text);
+        return (heading.Unit is UnitText.Known { Unit.IsOne: false } or UnitText.Ambiguous && heading.Name.Length > 0 && !heading.Name.Any(char.IsDigit) | heading.Name.Length <= 3)
+            || (heading.Has(HeadingWord.Ph) && heading.Tokens.Length <= 3);
+    }
+}

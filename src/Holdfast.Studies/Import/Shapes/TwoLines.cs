@@ -1,0 +1,49 @@
+using System.Collections.Immutable;
+using Holdfast.Studies.Import.Headings;
+
+namespace Holdfast.Studies.Import.Shapes;
+
+/// <summary>Headings on two lines: "Concentration (mg/L)" over "before" and "after".</summary>
+internal static class TwoLines
+{
+    /// <summary>The heading with the line below or above joined to it, and how many lines below it took.</summary>
+    /// <param name="rows">The rows.</param>
+    /// <param name="heading">Place of the heading.</param>
+    public static (GridRow Heading, int Below) Join(ImmutableArray<GridRow> rows, int heading)
+    {
+        if (heading + 1 < rows.Length && IsPart(rows[heading], rows[heading + 1]))
+            return (Both(rows[heading], rows[heading + 1], rows[heading].Number), 1);
+        if (heading > 0 && IsPart(rows[heading - 1], rows[heading]) && rows[heading - 1].Filled >= 2)
+            return (Both(rows[heading - 1], rows[heading], rows[heading].Number), 0);
+        return (rows[heading], 0);
+    }
+
+    // The lower line continues the upper one where it says before and after, first and second, under a blank to the right of a shared title.
+    private static bool IsPart(GridRow upper, GridRow lower)
+    {
+        if (lower.IsBlank || upper.IsBlank || lower.Cells.Any(TableLayout.IsNumeric) || upper.Cells.Any(TableLayout.IsNumeric) || TableLayout.IsUnits(lower))
+            return false;
+        var shared = Enumerable.Range(1, Math.Max(upper.Cells.Length, lower.Cells.Length)).Any(i => upper.At(i).IsBlank && !lower.At(i).IsBlank && !upper.At(i - 1).IsBlank && !lower.At(i - 1).IsBlank);
+        return shared && lower.Cells.Any(c => Lexicon.Of(c.Text).Overlaps([HeadingWord.Start, HeadingWord.End, HeadingWord.Full, HeadingWord.Empty, HeadingWord.Replicate, HeadingWord.Mean, HeadingWord.Boat]) || c.Text.Length == 1);
+    }
+
+    private static GridRow Both(GridRow upper, GridRow lower, int number)
+    {
+        var cells = ImmutableArray.CreateBuilder<Cell>();
+        var carried = "";
+        for (var i = 0; i < Math.Max(upper.Cells.Length, lower.Cells.Length); i++)
+        {
+            var (above, below) = (upper.At(i).Text, lower.At(i).Text);
+            if (above.Length > 0)
+                carried = above;
+            else if (below.Length > 0)
+                above = carried;
+            // "Concentration (mg/L)" over "before": the unit stays last.
+            var header = Amounts.Header.Read(above);
+            cells.Add(new Cell(below.Length == 0 ? above : above.Length == 0 ? below
+                : header.Unit is Amounts.UnitText.Known { Unit: { IsOne: false } unit } && Amounts.Header.Read(below).Unit is Amounts.UnitText.Absent ? $"{header.Name} {below} ({unit.Plain})" : $"{above} {below}"));
+        }
+
+        return new GridRow(number, cells.ToImmutable());
+    }
+}

@@ -1,0 +1,47 @@
+using System.Collections.Frozen;
+
+namespace Holdfast.Composition;
+
+/// <summary>Names of the elements that are taken out of water and of those that come along, in English, German, French, Spanish, Portuguese and Italian.</summary>
+/// <remarks>Common names of the languages; accents are left out.</remarks>
+public static class ElementNames
+{
+    private static readonly (string Symbol, string Names)[] Entries =
+    [
+        ("Ag", "silver silber argent plata prata argento"), ("Al", "aluminium aluminum aluminio alluminio"), ("As", "arsenic arsen arsenico"),
+        ("Au", "gold or oro ouro"), ("B", "boron bor bore boro"), ("Ba", "barium bario baryum"), ("Be", "beryllium berilio berillio"), ("Bi", "bismuth bismut wismut bismuto"),
+        ("Ca", "calcium kalzium calcio"), ("Cd", "cadmium kadmium cadmio"), ("Ce", "cerium cer cerio"), ("Co", "cobalt kobalt cobalto"),
+        ("Cr", "chromium chrom chrome cromo"), ("Cs", "caesium cesium casium cesio"), ("Cu", "copper kupfer cuivre cobre rame"), ("Eu", "europium europio"),
+        ("Fe", "iron eisen fer hierro ferro"), ("Ga", "gallium galio gallio"), ("Gd", "gadolinium gadolinio"), ("Hg", "mercury quecksilber mercure mercurio"), ("In", "indium indio"),
+        ("K", "potassium kalium potasio potassio"), ("La", "lanthanum lanthan lanthane lantano lantanio"), ("Li", "lithium litio"), ("Mg", "magnesium magnesio"),
+        ("Mn", "manganese mangan manganeso manganes"), ("Mo", "molybdenum molybdan molybdene molibdeno"), ("Na", "sodium natrium sodio"), ("Nd", "neodymium neodym neodimio"),
+        ("Ni", "nickel niquel nichel"), ("P", "phosphorus phosphor phosphore fosforo"), ("Pb", "lead blei plomb plomo chumbo piombo"), ("Pd", "palladium paladio palladio"),
+        ("Pt", "platinum platin platine platino platina"), ("Se", "selenium selen selenio"), ("Si", "silicon silicium silizium silicio"), ("Sn", "tin zinn etain estano estanho stagno"),
+        ("Sr", "strontium estroncio stronzio"), ("Tb", "terbium terbio"), ("Th", "thorium torio"), ("Ti", "titanium titan titane titanio"), ("Tl", "thallium talio tallio"), ("U", "uranium uran uranio"),
+        ("V", "vanadium vanadin vanadio"), ("Y", "yttrium itrio ittrio"), ("Zn", "zinc zink cinc zinco"), ("Zr", "zirconium zirkonium circonio zirconio"),
+    ];
+
+    private static readonly FrozenDictionary<string, string> ByName = Entries
+        .SelectMany(e => e.Names.Split(' ').Select(n => (Name: n, e.Symbol)))
+        .DistinctBy(x => x.Name)
+        .ToFrozenDictionary(x => x.Name, x => x.Symbol, StringComparer.OrdinalIgnoreCase);
+
+    private static readonly FrozenSet<string> Symbols = Entries.Select(e => e.Symbol).ToFrozenSet(StringComparer.Ordinal);
+
+    /// <summary>The symbol of the element that a word names, by its symbol ("Pb", "Pb2+", "Pb(II)") or its name; null for none.</summary>
+    /// <param name="word">A word; a symbol counts only with its capitals.</param>
+    public static string? SymbolOf(string? word)
+    {
+        if (string.IsNullOrWhiteSpace(word))
+            return null;
+        var trimmed = word.Trim();
+        if (ByName.TryGetValue(trimmed, out var symbol))
+            return symbol;
+        var letters = new string([.. trimmed.TakeWhile(char.IsAsciiLetter)]);
+        return Symbols.Contains(letters) && trimmed[letters.Length..].All(c => !char.IsLetter(c) || c is 'I' or 'V') ? letters : null;
+    }
+
+    /// <summary>The English name of an element of the list, or its symbol.</summary>
+    /// <param name="symbol">The symbol.</param>
+    public static string NameOf(string symbol) => Array.Find(Entries, e => e.Symbol == symbol) is { Names: { } names } ? names.Split(' ')[0] : symbol;
+}
