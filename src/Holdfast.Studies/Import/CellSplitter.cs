@@ -12,6 +12,9 @@ internal sealed class CellSplitter(string text, string separator, string fileNam
 
     private readonly ImmutableArray<Cell>.Builder cells = ImmutableArray.CreateBuilder<Cell>();
     private readonly StringBuilder cell = new();
+    private const int LinesLookedAt = 200;
+    private const int FewestWide = 3;
+    private bool? wideFile;
     private int at;
     private int line = 1;
     private bool quotesCount = true;
@@ -93,7 +96,8 @@ internal sealed class CellSplitter(string text, string separator, string fileNam
         var end = text.AsSpan(at).IndexOfAny('\r', '\n');
         var row = (end < 0 ? text[at..] : text.Substring(at, end)).Trim();
         at += end < 0 ? text.Length - at : end;
-        var wide = row.Contains("  ", StringComparison.Ordinal) || row.Contains('\t', StringComparison.Ordinal);
+        wideFile ??= text.Split('\n').Take(LinesLookedAt).Count(l => l.Trim().Contains("  ", StringComparison.Ordinal)) >= FewestWide;
+        var wide = wideFile.Value || row.Contains("  ", StringComparison.Ordinal) || row.Contains('\t', StringComparison.Ordinal);
         for (var i = 0; i < row.Length;)
         {
             var gap = 0;

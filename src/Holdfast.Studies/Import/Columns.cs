@@ -158,7 +158,7 @@ internal sealed partial class Columns
         return named.Concat(bySymbol).FirstOrDefault(p => Fits(p, h.Unit)) ?? (h.Unit is UnitText.Known { Unit.IsOne: false } ? null : named.FirstOrDefault());
     }
 
-    private bool Fits(Property property, UnitText unit) => property.Holds == Holds.Words || unit switch
+    private bool Fits(Property property, UnitText unit) => property.Holds == Holds.Words ? unit is UnitText.Absent or UnitText.Known { Unit.IsOne: true } : unit switch
     {
         UnitText.Known known => IsUsable(known, property),
         UnitText.Ambiguous several => several.Candidates.Any(c => IsUsable(new UnitText.Known(c), property)),

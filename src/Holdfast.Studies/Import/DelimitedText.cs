@@ -10,6 +10,7 @@ public sealed class DelimitedText : IFileReader
     private const int LinesSniffed = 400;
     private const int LinesWithHeading = 100;
     private const int LinesShown = 12;
+    private const double FewestEven = 0.3;
 
     /// <inheritdoc/>
     public string Name => "delimited text";
@@ -63,19 +64,26 @@ public sealed class DelimitedText : IFileReader
         return mark;
     }
 
-    // The right separator gives a heading that means something. Where none does, it cuts most lines into the same number of cells; spaces
-    // also stand between words, and so count only where nothing else does.
+    // The right separator cuts most lines into the same number of cells, and gives a heading that means something. Spaces also stand between words,
+    // and a comma may be a decimal mark: each counts only where no more telling separator does.
     private static string Sniff(string text, string fileName)
     {
-        var best = (Name: ",", Headings: 1, Lines: 0);
+        var best = (Name: ",", Score: 0.0);
         foreach (var separator in CellSplitter.Separators)
         {
-            var rows = new CellSplitter(text, separator, fileName).Rows(LinesSniffed);
+            if (separator == "spaces" && best.Score > 0)
+                break;
+            var rows = new CellSplitter(text, separator, fileName).Rows(LinesSniffed).Where(r => !r.IsBlank).ToList();
+            var cut = rows.Where(r => r.Cells.Length > 1).ToList();
+            if (cut.Count == 0)
+                continue;
+            var even = cut.GroupBy(r => r.Cells.Length).Max(g => g.Count()) / (double)rows.Count;
             var headings = rows.Take(LinesWithHeading).Select(TableLayout.KnownHeadings).DefaultIfEmpty(0).Max();
-            var lines = rows.Select(r => r.Cells.Length).Where(n => n > 1).GroupBy(n => n).Select(g => g.Count()).DefaultIfEmpty(0).Max();
-            if (headings > best.Headings || (headings == best.Headings || (headings < 2 && best.Headings < 2)) && lines > best.Lines && (separator != "spaces" || best.Lines == 0))
-                best = (separator, Math.Max(headings, 1), lines);
+            var score = even + (headings >= 2 ? 1 : 0) + (separator is "tab" or ";" or "|" ? 0.25 : 0) + (0.05 * Math.Min(headings, 8));
+            if (even >= FewestEven && score > best.Score)
+                best = (separator, score);
         }
+
         return best.Name;
     }
 

@@ -29,7 +29,10 @@ public sealed record Grid(string? Sheet, ImmutableArray<GridRow> Rows)
 public sealed record GridRow(int Number, ImmutableArray<Cell> Cells)
 {
     /// <summary>True when no cell holds anything.</summary>
-    public bool IsBlank => Cells.All(c => c.IsBlank);
+    public bool IsBlank => Cells.All(c => c.IsBlank) || IsRule;
+
+    // A line of dashes is drawn, not written.
+    private bool IsRule => Cells.All(c => c.IsBlank || (c.Kind == CellKind.Text && c.Text.Length >= 3 && c.Text.All(x => x is '-' or '=' or '_' or '+' or '|' or ' ')));
 
     /// <summary>How many cells hold something.</summary>
     public int Filled => Cells.Count(c => !c.IsBlank);

@@ -7,7 +7,7 @@ namespace Holdfast.Studies.Import;
 /// <summary>Settles which sample each row is about: known ones by their code, new ones only where the table may bring them.</summary>
 internal sealed class SampleNames
 {
-    private static readonly ImmutableArray<SampleRole> MadeForTheRun = [SampleRole.Standard, SampleRole.CheckStandard, SampleRole.Blank, SampleRole.Solvent];
+    private static readonly ImmutableArray<SampleRole> MadeForTheRun = [SampleRole.Standard, SampleRole.CheckStandard, SampleRole.Blank, SampleRole.Solvent, SampleRole.StartSolution, SampleRole.Control];
 
     private readonly TableSource source;
     private readonly CodeIndex known;

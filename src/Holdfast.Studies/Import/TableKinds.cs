@@ -50,7 +50,10 @@ internal static class TableKinds
     {
         var listed = HeadingWords.Properties(h.Key).Concat(HeadingWords.Properties(h.Key.TrimEnd("0123456789".ToCharArray())).Where(p => p.IsSignal)).FirstOrDefault();
         var guess = ColumnGuess.Of(h, new(false, true, null))?.Property;
-        return listed is not null && (listed.Unit.Length == 0 || h.Unit is UnitText.Absent || UnitKinds.Of(h.Unit) == UnitKinds.Of(new UnitText.Known(Unit.Parse(listed.Unit)))) ? listed : guess ?? listed;
+        if (listed is null || h.Unit is UnitText.Absent)
+            return listed ?? guess;
+        var fits = listed.Unit.Length == 0 ? listed.Holds == Holds.Number : UnitKinds.Of(h.Unit) == UnitKinds.Of(new UnitText.Known(Unit.Parse(listed.Unit)));
+        return fits ? listed : guess;
     }
 
     // "t,q" or "x,y": symbols alone, for a fit without a study.

@@ -157,6 +157,9 @@ internal static partial class CellReader
             return new CellText.NotANumber(written, NotANumberKind.Words);
 
         var whole = Make(written, sign + string.Concat(parts), exponent);
+        // In a file whose decimal mark is settled, the other mark in threes can only group.
+        if (!fits)
+            return whole;
         var split = parts.Length == 2 ? Make(written, $"{sign}{parts[0]}.{parts[1]}", exponent) : whole;
         double[] candidates = [.. new[] { split, whole }.OfType<CellText.Number>().Select(n => n.Value).Distinct()];
         return candidates.Length == 0 ? whole : new CellText.Ambiguous(written, candidates);

@@ -112,6 +112,8 @@ internal readonly record struct ColumnGuess(ColumnUse Use, Property? Property, s
             return Fact(h.Has(W.Remaining) && !h.Tokens.Any(t => t.StartsWith("remov", StringComparison.Ordinal)) ? BatchProperties.ReportedRemaining : BatchProperties.ReportedRemoval, "a share taken out");
         if (h.Has(W.Ratio) && h.HasAny(W.Remaining, W.End))
             return Fact(BatchProperties.ReportedRemaining, "a share left");
+        if (h.Tokens is ["in" or "out", "at"] or ["in" or "out"])
+            return new(h.Tokens[0] == "in" ? ColumnUse.ClockStart : ColumnUse.ClockEnd, BatchProperties.ContactTime, "a time of the day");
         if (h.Has(W.Remark) || h.Has(W.Person))
             return new(ColumnUse.Fact, SampleProperties.Remark, h.Has(W.Person) ? "a name" : "a remark");
         if (h.Has(W.Replicate))

@@ -48,6 +48,10 @@ internal sealed record HeadingReading(string Text, string Name, UnitText Unit, I
     /// <param name="unitLine">The cell of the line of units below it, or null.</param>
     public static HeadingReading Of(string text, string? unitLine = null)
     {
+        // What stands behind a unit in brackets is a remark: "after (µg/L), mean ± s".
+        if (text.IndexOf(')', StringComparison.Ordinal) is > 0 and var close && close < text.Length - 1 && text.IndexOf('(', StringComparison.Ordinal) is >= 0 and var open && open < close
+            && UnitOf(text[(open + 1)..close]) is UnitText.Known { Unit.IsOne: false } && text[(close + 1)..].TrimStart() is [',' or ';', ..] rest)
+            text = text[..(close + 1)] + (Lexicon.Of(rest).Contains(HeadingWord.Spread) && !rest.Contains('±', StringComparison.Ordinal) ? " sd" : "");
         var header = Header.Read(text);
         var (name, unit) = (header.Name, header.Unit);
         if (unit is not UnitText.Known || name.Length == 0)
@@ -55,7 +59,20 @@ internal sealed record HeadingReading(string Text, string Name, UnitText Unit, I
         if (unit is UnitText.Absent or UnitText.Unknown && unitLine is { Length: > 0 })
             unit = UnitOf(unitLine);
         var tokens = Lexicon.Tokens(name);
-        return new(text, name, unit, tokens, Lexicon.Of(tokens));
+        var words = Lexicon.Of(tokens);
+        // "Co in", "out at": a direction counts as before and after where it stands last or first, not within a sentence.
+        if (tokens.Length is > 1 and <= 4)
+        {
+            if (tokens[^1] is "in" or "ein" || tokens[0] is "in")
+                words = words.Add(HeadingWord.Start);
+            else if (tokens[^1] is "out" or "aus" || tokens[0] is "out")
+                words = words.Add(HeadingWord.End);
+        }
+
+        // "hours" says what it is and in which unit.
+        if (unit is UnitText.Absent && tokens.Length == 1 && tokens[0].Length > 2 && UnitOf(tokens[0]) is UnitText.Known { Unit.IsOne: false } itself && UnitKinds.Of(itself) == UnitKind.Time)
+            return new(text, name, itself, tokens, words.Add(HeadingWord.Time));
+        return new(text, name, unit, tokens, words);
     }
 
     /// <summary>What a text that is meant to be a unit says, words of several languages included.</summary>
@@ -69,6 +86,8 @@ internal sealed record HeadingReading(string Text, string Name, UnitText Unit, I
                 plain = plain[opening.Length..].Trim();
         }
 
+        if (plain is "0-1" or "0..1" or "0–1" or "0 to 1" or "fraction" or "frac")
+            return new UnitText.Known(Amounts.Unit.One);
         var read = Amounts.Unit.Read(plain);
         if (read is UnitText.Known or UnitText.Absent)
             return read;
@@ -86,12 +105,12 @@ internal sealed record HeadingReading(string Text, string Name, UnitText Unit, I
             if (tail.Any(t => t.Any(c => c is '(' or '[' or ')' or ']')))
                 continue;
             var name = string.Join(snake ? "_" : " ", parts[..^count]);
-            if (Lexicon.Of(name).IsEmpty)
+            if (Lexicon.Of(name).IsEmpty || tail[0] is "in" or "en" or "em")
                 continue;
             string[] spellings = count == 2 && !tail.Contains("per") ? [$"{tail[0]}/{tail[1]}", string.Join(' ', tail)] : [string.Join(' ', tail)];
             foreach (var spelling in spellings)
             {
-                if (UnitOf(count == 1 && spelling is "l" ? "L" : count == 1 && snake && spelling is "c" ? "degC" : spelling) is (UnitText.Known { Unit.IsOne: false } or UnitText.Ambiguous) and var unit)
+                if (UnitOf(count == 1 && spelling is "l" ? "L" : count == 1 && snake && spelling is "c" ? "degC" : spelling) is (UnitText.Known { Unit.IsOne: false } or UnitText.Ambiguous) and var unit && UnitKinds.Of(unit) is not UnitKind.Other)
                     return (name, unit);
             }
         }

@@ -16,7 +16,7 @@ internal static class Lexicon
 
     private static readonly (HeadingWord Word, string Spellings)[] Entries =
     [
-        (HeadingWord.Concentration, "conc concn concs ~concentr ~konzentr konz ~concentrac gehalt ~gehalt content teneur contenido teor tenore level ppm ppb c ce ct cf cres ceq cend cfin caq cl c0 ci co cin cinit cini cstart metal0"),
+        (HeadingWord.Concentration, "conc concn concs ~concentr ~konzentr konz ~concentrac gehalt ~gehalt content teneur contenido teor tenore level levels ppm ppb c ce ct cf cres ceq cend cfin caq cl c0 ci co cin cinit cini cstart metal0"),
         (HeadingWord.Start, "initial initially init ini start starting begin beginning before original originally feed untreated ~anfang ~ausgang vorher vor zugabe ~initial initiale depart avant inicial inicio antes partida iniziale inizio prima made introduced c0 ci co cin cinit cini cstart ph0 phi phini phstart t0 offered"),
         (HeadingWord.End, "final finally fin end ending after afterwards residual remaining remain remains left leftover equilibrium equil equilibrated eq eqm rest ~rest nachher nach ~end ende ~gleichgewicht ~uberstand ~filtrat supernatant filtrate treated ~residu restant restante finale apres equilibre ~equilibr sortie despues restante depois equilibrio dopo residua residuo rimasto rimanente surnageant sobrenadante sopranatante ce cf ct cres ceq cend cfin phe phf phfin phend out aq unadsorbed unbound"),
         (HeadingWord.Mass, "mass masses weight weights weighed weighing weigh wt wgt m masse massen ~masse gewicht ~gewicht ~einwaage eingewogen einwaage ~gewogen pesee poids masa peso pesado pesada massa pesata ~pesat grams"),
@@ -30,13 +30,13 @@ internal static class Lexicon
         (HeadingWord.Contact, "contact kontakt ~kontakt shaking shaken shake stirring stirred stir agitation agitated mixing mixed equilibration equilibrated exposure schutteln ~schuttel ruhren ~ruhr geruhrt geschuttelt contacto agitacion agitado contato agitacao contatto agitazione agite incubation incubated rotated elapsed reaction ~reaktion sorption adsorption"),
         (HeadingWord.Ph, "ph phe phf phi ph0 phfin phini phstart phend"),
         (HeadingWord.Temperature, "temperature temp temperatur ~temperatur temperatura thermostat bath"),
-        (HeadingWord.Removal, "removal removed remove efficiency eff ~entfern abreicherung ~wirkungsgrad elimination eliminated eliminiert ~elimin abattement rendement rendimiento eficiencia ~remoc removido removida eficiencia ~remoz rimozione rimosso efficienza abscheidegrad abscheidung sorbiert re extraction depletion retention retenu retenido ~retenc ~ritenz uptakepct"),
+        (HeadingWord.Removal, "removal removed remove rem efficiency eff ~entfern abreicherung ~wirkungsgrad elimination eliminated eliminiert ~elimin abattement rendement rendimiento eficiencia ~remoc removido removida eficiencia ~remoz rimozione rimosso efficienza abscheidegrad abscheidung sorbiert re extraction depletion retention retenu retenido ~retenc ~ritenz uptakepct"),
         (HeadingWord.Remaining, "remaining remain residual unremoved verbleibend verblieben verbleib restanteil"),
         (HeadingWord.Uptake, "q qe qt qm uptake loading loaded capacity sorbed adsorbed adsorption sorption taken ~beladung beladung aufnahme ~aufnahme capacite capacidad capacidade capacita ~adsorb adsorbe adsorbido adsorvido adsorbito carga charge carico"),
         (HeadingWord.Dose, "dose doses dosage dosierung ~dosier dosis dosagem dosaggio ~dosis d"),
         (HeadingWord.Absorbance, "absorbance absorbances abs absorb absorbancia absorbancias absorvancia absorvancias assorbanza ~absorbanz extinktion ~extinktion ext ~extinction"),
         (HeadingWord.Dilution, "dilution dilutions diluted dil df ~dilut ~verdunn verdunnung verdunnt vf ~dilucion diluido ~diluic diluizione diluito dilue fold factordilucion fd"),
-        (HeadingWord.Sample, "sample samples probe proben ~probe probennr echantillon echantillons ech muestra muestras amostra amostras campione campioni vial vials vessel vessels flask flasks tube tubes bottle bottles id ids code codes label labels gefass ~gefass kolben ~kolben flacon flacons tubo tubos frasco frascos provetta vaso matras name names bezeichnung ~bezeichnung kennung nom nombre nome ref reference test tests essai ensayo ensaio prova entry run runs specimen batchno versuch ~versuch messung identification identifiant codigo codice erlen erlenmeyer becher beaker beakers rohrchen ~rohrchen"),
+        (HeadingWord.Sample, "mark marking sample samples probe proben ~probe probennr echantillon echantillons ech muestra muestras amostra amostras campione campioni vial vials vessel vessels flask flasks tube tubes bottle bottles id ids code codes label labels gefass ~gefass kolben ~kolben flacon flacons tubo tubos frasco frascos provetta vaso matras name names bezeichnung ~bezeichnung kennung nom nombre nome ref reference test tests essai ensayo ensaio prova entry run runs specimen batchno versuch ~versuch messung identification identifiant codigo codice erlen erlenmeyer becher beaker beakers rohrchen ~rohrchen"),
         (HeadingWord.Role, "role type kind typ art sampletype rolle genre tipo clase classe category klasse purpose"),
         (HeadingWord.Standard, "standard standards std stds stnd cal cals calib ~calibra ~kalibr calibrator etalon etalons ~etalon patron patrones padrao padroes taratura calibrant eich ~eich stock"),
         (HeadingWord.Known, "known nominal nom sollwert soll bekannt theoretical theor theorique teorico connu conocida conocido conhecida nota target true added given"),
@@ -148,9 +148,12 @@ internal static class Lexicon
         if (text.All(char.IsAscii))
             return text;
         var plain = new StringBuilder(text.Length);
-        foreach (var c in text.Replace("₀", "0", StringComparison.Ordinal).Replace("ₑ", "e", StringComparison.Ordinal).Normalize(NormalizationForm.FormD))
+        foreach (var c in text)
         {
-            if (c is 'ß')
+            var at = Accented.IndexOf(c, StringComparison.Ordinal);
+            if (at >= 0)
+                plain.Append(Bare[at]);
+            else if (c is 'ß')
                 plain.Append("ss");
             else if (CharUnicodeInfo.GetUnicodeCategory(c) != UnicodeCategory.NonSpacingMark)
                 plain.Append(c);
@@ -158,4 +161,8 @@ internal static class Lexicon
 
         return plain.ToString();
     }
+
+    // Written out, since the platform takes letters apart only with the language data of the machine.
+    private const string Accented = "àáâãäåāăąçćčďèéêëēęěğìíîïīłñńňòóôõöøōőŕřśšşťùúûüūůűýÿžźżÀÁÂÃÄÅÇÈÉÊËÌÍÎÏÑÒÓÔÕÖØÙÚÛÜÝ₀ₑ";
+    private const string Bare = "aaaaaaaaacccdeeeeeeegiiiiilnnnoooooooorrssstuuuuuuuyyzzzAAAAAACEEEEIIIINOOOOOOUUUUY0e";
 }
