@@ -27,6 +27,9 @@ public static class Codes
     /// <summary>Meaning that will be lost: merged cells, formulas, hidden sheets, columns nobody knows.</summary>
     public const string MeaningLost = "HF-409";
 
+    /// <summary>What was taken in is not enough for an uptake: start concentration, mass, volume or calibration is missing.</summary>
+    public const string NothingFollows = "HF-419";
+
     /// <summary>The study changed since it was looked at.</summary>
     public const string ChangedElsewhere = "HF-420";
 

@@ -18,6 +18,14 @@ internal static class ByDifference
     public static void Read(List<SampleRow> rows, ImmutableArray<Column> columns, TableSource source, DecimalMark? mark)
     {
         var (full, empty) = (columns.FirstOrDefault(c => c.Use == ColumnUse.WeighedFull), columns.FirstOrDefault(c => c.Use == ColumnUse.WeighedEmpty));
+        if (full is null && empty is not null && columns.FirstOrDefault(c => c.Use == ColumnUse.Fact && c.Property == BatchProperties.Mass) is { } heavier
+            && rows.TrueForAll(r => heavier.Value(r.Row.At(heavier.Index), mark) is not { } a || empty.Value(r.Row.At(empty.Index), mark) is not { } b || a >= b))
+        {
+            full = heavier;
+            foreach (var row in rows)
+                row.Facts = row.Facts.Remove(BatchProperties.Mass.Name);
+        }
+
         if (full is not null && empty is not null)
         {
             foreach (var row in rows)

@@ -24,6 +24,14 @@ internal static partial class CellParts
     public static string? Factor(string text)
         => Times().Match(text) is { Success: true } m ? m.Groups["factor"].Value.Trim() : null;
 
+    /// <summary>A number and a factor beside it: "0.30 (x4)"; null for another text.</summary>
+    /// <param name="text">The cell.</param>
+    public static (string Number, string Factor)? Multiplied(string text)
+        => NumberTimes().Match(text) is { Success: true } m ? (m.Groups["number"].Value.Trim(), m.Groups["factor"].Value.Trim()) : null;
+
+    [GeneratedRegex(@"^(?<number>[\d.,]*\d)\s*[(\[]?\s*([x×*X]\s*(?<factor>\d+)|(?<factor>\d+)\s*[x×X]|1\s*:\s*(?<factor>\d+))\s*[)\]]?$", RegexOptions.ExplicitCapture | RegexOptions.NonBacktracking)]
+    private static partial Regex NumberTimes();
+
     [GeneratedRegex(@"^(?<number>[<>]?\s*[+\-\u2212]?[\d.,]*\d(\s*[eE][+\-]?\d+)?)\s*(?<unit>[^\d\s.,:/\-][^:]*)$", RegexOptions.ExplicitCapture | RegexOptions.NonBacktracking)]
     private static partial Regex NumberAndUnit();
 

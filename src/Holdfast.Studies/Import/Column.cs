@@ -67,6 +67,13 @@ internal sealed class Column(int index, string heading, ColumnUse use, Property?
             text = factor;
         else if (cell.Kind == CellKind.Text && unit is not null && CellParts.Split(text) is (var bare, UnitText.Known same) && same.Unit.HasSameScale(unit))
             text = bare;
+        double? factorBeside = null;
+        if (cell.Kind == CellKind.Text && property == Properties.SpectrometryProperties.ReportedConcentration && CellParts.Multiplied(text) is var (shown, times))
+        {
+            text = shown;
+            factorBeside = CellText.Read(times, DecimalMark.Point) is CellText.Number f ? f.Value : null;
+        }
+
         double? scatter = null;
         if (cell.Kind == CellKind.Text && CellParts.Scatter(text) is var (mean, spread))
         {
@@ -76,7 +83,7 @@ internal sealed class Column(int index, string heading, ColumnUse use, Property?
 
         return CellText.Read(text, cell.Kind == CellKind.Number ? DecimalMark.Point : mark) switch
         {
-            CellText.Number n => Convert(n.Value, way) is { } value ? new Readout(value, null, null) { U = scatter } : Note(row, cell, "too large for a number"),
+            CellText.Number n => Convert(n.Value, way) is { } value ? new Readout(value, null, null) { U = scatter, Factor = factorBeside } : Note(row, cell, "too large for a number"),
             CellText.Censored { Side: CensoredSide.Below } c => new Readout(null, c.Limit is { } limit ? Convert(limit, way) : null, "below a limit"),
             CellText.Censored => new Readout(null, null, "above what can be read"),
             CellText.Ambiguous => Note(row, cell, "two numbers are possible"),
@@ -144,6 +151,9 @@ internal readonly record struct Readout(double? Value, double? Below, string? Wh
 
     /// <summary>Scatter that stood in the same cell, in the property's unit, or null.</summary>
     public double? U { get; init; }
+
+    /// <summary>A factor that stood beside the number in its cell: "0.30 (x4)"; null for none.</summary>
+    public double? Factor { get; init; }
 
     /// <summary>True when nothing is written.</summary>
     public bool IsNothing => Value is null && Why is null;

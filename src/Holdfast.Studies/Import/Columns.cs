@@ -50,6 +50,7 @@ internal sealed partial class Columns
         }
 
         var signals = columns.Where((c, i) => c.Use == ColumnUse.Signal && !IsMean(headings[i])).Select(c => c.Property!.Name).ToHashSet(StringComparer.Ordinal);
+        ReadingBesideStandards(columns);
         var standards = columns.Any(c => c is { Use: ColumnUse.Signal, Property: { } p } && p != SpectrometryProperties.ReportedConcentration);
         for (var i = 0; i < columns.Length; i++)
         {
@@ -70,6 +71,18 @@ internal sealed partial class Columns
         }
 
         return [.. columns];
+    }
+
+    // "reading" beside concentrations that only the standards have: the instrument's own signal.
+    private void ReadingBesideStandards(Column[] columns)
+    {
+        if (columns.Any(c => c.Property?.IsSignal == true && c.Property != SpectrometryProperties.ReportedConcentration) || columns.FirstOrDefault(c => c.Property == SpectrometryProperties.ReportedConcentration || c.Property == SpectrometryProperties.StandardConcentration) is not { } known)
+            return;
+        var bare = columns.Where(c => c.Use == ColumnUse.NotUnderstood && headings[c.Index].HasAny(HeadingWord.Result, HeadingWord.AsRead, HeadingWord.Signal) && Numbers(c.Index).Count * 2 > layout.Body.Length).ToList();
+        if (bare.Count == 0 || (known.Property == SpectrometryProperties.ReportedConcentration && Numbers(known.Index).Count >= Numbers(bare[0].Index).Count && columns.Any(c => c.Use == ColumnUse.Code)))
+            return;
+        foreach (var column in bare)
+            columns[column.Index] = new Column(column.Index, column.Heading, ColumnUse.Signal, SpectrometryProperties.Absorbance, null, null) { Evidence = "a reading without unit beside the concentrations of standards" };
     }
 
     // Beside absorbances, a concentration is what the standards are known to hold; one given for samples too is what the instrument made of them.
@@ -93,6 +106,13 @@ internal sealed partial class Columns
             return new Column(index, h.Text, ColumnUse.Position, null, null, "Which repeat a row is.");
         if (Fixed(h.Key) is { } use)
             return new Column(index, h.Text, use, null, null, null);
+        if (LooksLikeClock(index))
+        {
+            return h.HasAny(HeadingWord.Start, HeadingWord.End)
+                ? new Column(index, h.Text, h.Has(HeadingWord.Start) ? ColumnUse.ClockStart : ColumnUse.ClockEnd, BatchProperties.ContactTime, null, null) { Evidence = "its cells are times of the day" }
+                : new Column(index, h.Text, ColumnUse.LeftOut, null, null, "A time of the day. Not used.");
+        }
+
         if (LooksLikeDates(index) && !h.HasAny(HeadingWord.Start, HeadingWord.End, HeadingWord.Sample))
             return new Column(index, h.Text, ColumnUse.Fact, SampleProperties.Day, null, null) { Evidence = "its cells are dates" };
 
@@ -155,6 +175,9 @@ internal sealed partial class Columns
         if (named.IsEmpty)
             named = [.. HeadingWords.Properties(h.Key.TrimEnd("0123456789".ToCharArray())).Where(p => p.IsSignal)];
         var bySymbol = Property.All.Where(p => string.Equals(p.Symbol, h.Name, StringComparison.Ordinal)).ToList();
+        // Water runs out of a bed only where the sheet speaks of one.
+        if (named.Contains(ColumnProperties.OutletConcentration) && !headings.IsDefault && !headings.Any(o => HeadingWords.Properties(o.Key).Any(p => p == ColumnProperties.TimeOnStream || p == ColumnProperties.BedDepth || p == ColumnProperties.Flow || p == ColumnProperties.BedMass)))
+            named = [];
         return named.Concat(bySymbol).FirstOrDefault(p => Fits(p, h.Unit)) ?? (h.Unit is UnitText.Known { Unit.IsOne: false } ? null : named.FirstOrDefault());
     }
 
@@ -203,11 +226,17 @@ internal sealed partial class Columns
                     + (analyte is null ? ": the study does not say which element it is about." : "."));
             case UnitText.Ambiguous several:
                 Unit[] fitting = [.. several.Candidates.Where(c => UnitBridge.Between(new UnitText.Known(c), property, analyte) is not null)];
-                if (fitting is [var only])
+                if (fitting is [var only] && !MayBeOfASolid(h))
                 {
                     var taken = talk.Assume("unit:" + name, Codes.Ambiguous, $"{name} is in {several.Text}, read as {only.Plain}"
                         + (several.Text.StartsWith("pp", StringComparison.OrdinalIgnoreCase) ? ": in dilute water a litre weighs a kilogram." : "."), [only.Plain], name);
                     return Of(Unit.Parse(taken), UnitBridge.Between(new UnitText.Known(Unit.Parse(taken)), property, analyte), $"{several.Text} read as {taken}.");
+                }
+
+                if (fitting is [var liquid])
+                {
+                    talk.Ask("unit:" + name, Codes.Ambiguous, $"{name} is in {several.Text}: of the liquid ({liquid.Plain}), or of a solid ({several.Candidates[^1].Plain})? These notes speak of a solid.", [.. several.Candidates.Select(c => c.Plain)], name);
+                    return new Column(index, h.Text, ColumnUse.WithoutUnit, property, null, "Of the liquid or of a solid: to be chosen.");
                 }
 
                 talk.Ask("unit:" + name, Codes.Ambiguous, $"{several.Text} can mean several units in {name}. {several.Question}", [.. several.Candidates.Select(c => c.Plain)], name);
@@ -218,6 +247,9 @@ internal sealed partial class Columns
                 return WithoutUnit(index, h, use, property, evidence);
         }
     }
+
+    private bool MayBeOfASolid(HeadingReading h) => !h.HasAny(HeadingWord.Start, HeadingWord.End, HeadingWord.Liquid)
+        && (h.Has(HeadingWord.Solid) || layout.Preamble.Any(r => r.Cells.Any(c => Lexicon.Of(c.Text).Contains(HeadingWord.Solid))));
 
     // A share is written in per cent or as a fraction of 1; the values tell, where the heading does not.
     private Column Share(int index, HeadingReading h, ColumnUse use, Property property, UnitText unit, string evidence)
@@ -274,6 +306,12 @@ internal sealed partial class Columns
         return filled.Count > 0 && filled.Count(c => c.Kind == CellKind.Date || DateText.Read(c.Text, "day-first", out _) is not null || DateAndTime().IsMatch(c.Text)) * 5 >= filled.Count * 4;
     }
 
+    private bool LooksLikeClock(int index)
+    {
+        var filled = layout.Body.Select(r => r.At(index)).Where(c => !c.IsBlank).Take(50).ToList();
+        return filled.Count > 0 && filled.Count(c => c.Kind == CellKind.Text && Clock().IsMatch(c.Text)) * 5 >= filled.Count * 4;
+    }
+
     private List<double> Numbers(int index)
         => [.. layout.Body.Select(r => r.At(index)).Where(c => !c.IsBlank).Select(c => CellText.Read(c.Text.TrimEnd('%', ' '), source.Mark)).OfType<CellText.Number>().Select(n => n.Value)];
 
@@ -300,6 +338,10 @@ internal sealed partial class Columns
     // "u(C0) (mg/L)", "u C0", "C0 uncertainty".
     [GeneratedRegex(@"^\s*(u\s*\((?<of>[^()]+)\)|u\s+(?<of>[^()/\[]+)|(?<of>[^()/\[]+?)\s+(standard )?uncertainty)\s*([(/\[].*)?$", RegexOptions.ExplicitCapture | RegexOptions.IgnoreCase | RegexOptions.NonBacktracking)]
     private static partial Regex UncertaintyOf();
+
+    // "08:25", "8:25:00", "8h25", "14:05 Uhr".
+    [GeneratedRegex(@"^\d{1,2}[:h]\d{2}(:\d{2})?( ?(uhr|am|pm|h))?$", RegexOptions.ExplicitCapture | RegexOptions.IgnoreCase | RegexOptions.NonBacktracking)]
+    private static partial Regex Clock();
 
     // "2026-05-19 14:05", "19.05.2026 14:05:00", "14.05.26".
     [GeneratedRegex(@"^\d{1,4}[-./]\d{1,2}[-./]\d{1,4}([ T]+\d{1,2}:\d{2}(:\d{2})?)?$", RegexOptions.ExplicitCapture | RegexOptions.NonBacktracking)]

@@ -27,7 +27,8 @@ internal static class Dilutions
         var reported = columns.Where(c => c.Use == ColumnUse.Signal && c.Property == SpectrometryProperties.ReportedConcentration).ToList();
         if (reported.Count == 0)
             return;
-        var read = rows.Where(r => !r.IsLeftOut && r.Code is not null).Select(r => (Row: r, Own: r.Dilution, Vessel: source.Known.GetValueOrDefault(r.Code!)?.Number(SpectrometryProperties.Dilution), Value: Mean(r)))
+        var beside = rows.Exists(r => r.Signals.Exists(s => s.Readout.Factor is not null));
+        var read = rows.Where(r => !r.IsLeftOut && r.Code is not null).Select(r => (Row: r, Own: r.Dilution ?? r.Signals.Select(s => s.Readout.Factor).FirstOrDefault(f => f is not null), Vessel: source.Known.GetValueOrDefault(r.Code!)?.Number(SpectrometryProperties.Dilution), Value: Mean(r)))
             .Where(r => r.Value is not null && ((r.Own ?? 1) != 1 || (r.Vessel ?? 1) != 1)).ToList();
         if (read.Count == 0)
             return;
@@ -43,7 +44,7 @@ internal static class Dilutions
             decision = answer;
             source.Talk.Ask("dilution", Codes.Ambiguous, $"Does {reported[0].Heading} hold the dilution already?", [Multiply, AsItIs], reported[0].Heading);
         }
-        else if (Evidence(read, rows, reported[0], source) is var (choice, why))
+        else if (!beside && Evidence(read, rows, reported[0], source) is var (choice, why))
         {
             decision = source.Talk.Assume("dilution", Codes.Ambiguous, choice == Multiply
                 ? $"{reported[0].Heading} is of the diluted liquid and is multiplied by {heading}: {why}."

@@ -20,9 +20,15 @@ internal static class SameThingTwice
             Leave(columns, headings, source, [.. group]);
         // Numbered readings are repeats; a reading "corrected" beside one "as read" is the same reading twice.
         var reported = columns.Where(c => c.Use == ColumnUse.Signal && c.Property == SpectrometryProperties.ReportedConcentration).ToList();
-        if (reported.Count > 1 && reported.Exists(c => headings[c.Index].Has(HeadingWord.Corrected)) && reported.Exists(c => !headings[c.Index].Has(HeadingWord.Corrected)))
+        if (reported.Count > 1 && reported.Select(c => Stem(headings[c.Index])).Distinct(StringComparer.Ordinal).Count() > 1 && !reported.Exists(c => headings[c.Index].Has(HeadingWord.Corrected)))
+            Leave(columns, headings, source, reported);
+        else if (reported.Count > 1 && reported.Exists(c => headings[c.Index].Has(HeadingWord.Corrected)) && reported.Exists(c => !headings[c.Index].Has(HeadingWord.Corrected)))
             Leave(columns, headings, source, reported);
     }
+
+    // "Ce 1", "Ce (b)", "run II": the same name but for a number or letter.
+    private static string Stem(HeadingReading h)
+        => string.Concat(h.Tokens.Where((t, i) => !(i > 0 && (t.Length == 1 || t is "ii" or "iii")) && !t.All(char.IsDigit)).Select(t => t.TrimEnd("0123456789".ToCharArray())));
 
     private static void Leave(Column[] columns, ImmutableArray<HeadingReading> headings, TableSource source, List<Column> same)
     {

@@ -90,7 +90,7 @@ internal static class SampleTable
             if (code is not null)
             {
                 code.Show(row.At(code.Index));
-                rows.Add(new SampleRow(row, row.At(code.Index).Text.Normalize(NormalizationForm.FormC), row.At(code.Index)));
+                rows.Add(new SampleRow(row, NameOf(row, code, columns), row.At(code.Index)));
             }
             else
             {
@@ -105,6 +105,16 @@ internal static class SampleTable
         AskAbout(rows.Where(r => r.Row.Cells.Skip(source.Layout.Headings.Length).Any(c => !c.IsBlank)), "rows:too-long",
             n => $"{n} with more cells than the heading has columns. Take the first cells only, or mend the file.", source);
         return (rows, blank, repeated, summaries);
+    }
+
+    // A start solution or a blank needs no code of its own; a dash is none.
+    private static string NameOf(GridRow row, Column code, ImmutableArray<Column> columns)
+    {
+        var written = row.At(code.Index).Text.Normalize(NormalizationForm.FormC);
+        if (written.Any(char.IsLetterOrDigit))
+            return written;
+        return columns.FirstOrDefault(c => c.Use == ColumnUse.Role) is { } kind && RoleWords.Read(row.At(kind.Index).Text) is { } role and not SampleRole.Vessel
+            ? $"{row.At(kind.Index).Text} row {Ordinal.Text(row.Number)}" : "";
     }
 
     private static void AskAbout(IEnumerable<SampleRow> rows, string id, Func<string, string> text, TableSource source)

@@ -72,7 +72,7 @@ internal sealed record TableLayout(Grid Grid, ImmutableArray<GridRow> Preamble, 
             first++;
         ImmutableArray<GridRow> preamble = [.. rows[..(heading ?? Math.Min(first, rows.Length))].Where(r => !r.IsBlank)];
         var (body, below) = first < last ? Footer.Split(rows[first..last]) : ([], []);
-        return new(grid, preamble, named, units is { } u ? rows[u] : null, body) { Notes = Notes.Of([.. preamble, .. below]) };
+        return new(grid, preamble, named, units is { } u ? rows[u] : null, body) { Notes = Notes.Of([.. grid.Sheet is { } sheet ? [new GridRow(0, [new Cell(sheet)])] : ImmutableArray<GridRow>.Empty, .. preamble, .. below]) };
     }
 
     /// <summary>How many cells of a row are headings that mean something here.</summary>

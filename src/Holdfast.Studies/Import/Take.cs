@@ -50,6 +50,7 @@ public static class Take
             study = Fold.After(study, proposal with { Files = [] }, study.Version, default, "") with { ReadingsEver = study.ReadingsEver + proposal.Readings.Length };
         }
         Sense.PhysicalSense.Review(before, study, understood, answers);
+        Sense.WhatIsMissing.Say(before, study, understood);
         return [.. understood];
     }
 

@@ -43,7 +43,7 @@ internal readonly record struct ColumnGuess(ColumnUse Use, Property? Property, s
         if (h.Has(W.Spread))
             return LeftOut("the scatter of a mass");
         // "boat + powder" is full, "boat after" is empty, "paper" alone is empty as well.
-        if (h.Has(W.Boat) || (h.HasAny(W.Full, W.Empty) && !h.Has(W.Metal)))
+        if (h.Has(W.Boat) || h.Text.Contains('+', StringComparison.Ordinal) || (h.HasAny(W.Full, W.Empty) && !h.Has(W.Metal)))
         {
             var full = h.Has(W.Full) || h.Text.Contains('+', StringComparison.Ordinal) || (h.Has(W.Sorbent) && !h.Has(W.Empty)) || h.Has(W.Start);
             if (h.Has(W.Empty) && !h.Text.Contains('+', StringComparison.Ordinal))
@@ -70,7 +70,7 @@ internal readonly record struct ColumnGuess(ColumnUse Use, Property? Property, s
 
     private static ColumnGuess? ConcentrationOf(HeadingReading h, TableTraits table)
     {
-        if (h.Element is { } element && table.Analyte is { } analyte && element != analyte && !h.Tokens.Any(t => t is "co" or "ce"))
+        if (h.Element is { } element && table.Analyte is { } analyte && element != analyte && !h.Names(analyte) && !h.Tokens.Any(t => t is "co" or "ce"))
             return null;
         if (h.Has(W.Limit))
             return LeftOut("a limit of the method");
@@ -89,7 +89,7 @@ internal readonly record struct ColumnGuess(ColumnUse Use, Property? Property, s
             return Fact(BatchProperties.InitialConcentration, "a concentration before contact");
         if (h.Has(W.End) || h.Has(W.Remaining))
             return new(ColumnUse.Signal, SpectrometryProperties.ReportedConcentration, "a concentration after contact");
-        return h.HasAny(W.Concentration, W.Result, W.AsRead, W.Corrected, W.Metal, W.Sample, W.Mean) || h.Element is not null || h.Tokens.IsEmpty
+        return h.HasAny(W.Concentration, W.Result, W.AsRead, W.Corrected, W.Metal, W.Sample, W.Mean) || h.Element is not null || h.Names(table.Analyte) || h.Tokens.IsEmpty
             ? new(ColumnUse.Signal, SpectrometryProperties.ReportedConcentration, "a concentration")
             : null;
     }
@@ -138,7 +138,7 @@ internal readonly record struct ColumnGuess(ColumnUse Use, Property? Property, s
             return Fact(BatchProperties.Temperature, "a temperature");
         if (h.HasAny(W.Standard, W.Known) && h.HasAny(W.Concentration, W.Result))
             return Fact(SpectrometryProperties.StandardConcentration, "the concentration of a standard");
-        if (h.Has(W.Concentration) || (h.Element is not null && h.Element == table.Analyte))
+        if (h.Has(W.Concentration) || h.Names(table.Analyte))
             return h.Has(W.Start) && !h.Tokens.Any(t => t is "ce" or "cf") ? Fact(BatchProperties.InitialConcentration, "a concentration before contact")
                 : new(ColumnUse.Signal, SpectrometryProperties.ReportedConcentration, "a concentration");
         if (h.HasAny(W.Start, W.End) && table.HasConcentrationWords && !h.HasAny(W.Sample, W.Position))

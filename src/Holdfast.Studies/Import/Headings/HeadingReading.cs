@@ -43,6 +43,10 @@ internal sealed record HeadingReading(string Text, string Name, UnitText Unit, I
     /// <summary>Symbol of an element that the heading names: "Pb (µg/L)", "Lead", "Ni 231.604"; null for none.</summary>
     public string? Element { get; } = ElementIn(Name);
 
+    /// <summary>True when the heading names this element, also one whose symbol is a word or a single letter.</summary>
+    /// <param name="symbol">The symbol, or null.</param>
+    public bool Names(string? symbol) => symbol is not null && (Element == symbol || Name.Split([' ', '_', '[', ']', '(', ')', ',', '/', '-', ':', '.'], StringSplitOptions.RemoveEmptyEntries).Contains(symbol));
+
     /// <summary>Takes a heading apart.</summary>
     /// <param name="text">The heading.</param>
     /// <param name="unitLine">The cell of the line of units below it, or null.</param>
@@ -56,6 +60,8 @@ internal sealed record HeadingReading(string Text, string Name, UnitText Unit, I
         var (name, unit) = (header.Name, header.Unit);
         if (unit is not UnitText.Known || name.Length == 0)
             (name, unit) = Tail(text) ?? Bracket(text) ?? (name, unit);
+        if (unit is UnitText.Unknown odd && UnitOf(odd.Text) is UnitText.Known { Unit.IsOne: true } one)
+            unit = one;
         if (unit is UnitText.Absent or UnitText.Unknown && unitLine is { Length: > 0 })
             unit = UnitOf(unitLine);
         var tokens = Lexicon.Tokens(name);
@@ -70,7 +76,7 @@ internal sealed record HeadingReading(string Text, string Name, UnitText Unit, I
         }
 
         // "hours" says what it is and in which unit.
-        if (unit is UnitText.Absent && tokens.Length == 1 && tokens[0].Length > 2 && UnitOf(tokens[0]) is UnitText.Known { Unit.IsOne: false } itself && UnitKinds.Of(itself) == UnitKind.Time)
+        if (unit is UnitText.Absent && tokens.Length == 1 && tokens[0].Length > 3 && UnitOf(tokens[0]) is UnitText.Known { Unit.IsOne: false } itself && UnitKinds.Of(itself) == UnitKind.Time)
             return new(text, name, itself, tokens, words.Add(HeadingWord.Time));
         return new(text, name, unit, tokens, words);
     }

@@ -147,6 +147,9 @@ internal enum HeadingWord
     /// <summary>Salt, acid, buffer: what else is in the water.</summary>
     Background,
 
+    /// <summary>A solid that was dissolved to be read.</summary>
+    Solid,
+
     /// <summary>Recovery.</summary>
     Recovery,
 

@@ -13,15 +13,16 @@ namespace Holdfast.Studies.Import.Headings;
 internal static class Lexicon
 {
     private const int ShortestCompound = 5;
+    private static readonly ImmutableArray<string> Plurals = ["s", "es", "en", "n"];
 
     private static readonly (HeadingWord Word, string Spellings)[] Entries =
     [
         (HeadingWord.Concentration, "conc concn concs ~concentr ~konzentr konz ~concentrac gehalt ~gehalt content teneur contenido teor tenore level levels ppm ppb c ce ct cf cres ceq cend cfin caq cl c0 ci co cin cinit cini cstart metal0"),
-        (HeadingWord.Start, "initial initially init ini start starting begin beginning before original originally feed untreated ~anfang ~ausgang vorher vor zugabe ~initial initiale depart avant inicial inicio antes partida iniziale inizio prima made introduced c0 ci co cin cinit cini cstart ph0 phi phini phstart t0 offered"),
+        (HeadingWord.Start, "initial initially init ini start starting begin beginning before original originally feed untreated ~anfang ~ausgang vorher vor zugabe ~initial initiale depart avant inicial inicio antes partida partenza anfangs debut iniziale inizio prima made introduced c0 ci co cin cinit cini cstart ph0 phi phini phstart t0 offered"),
         (HeadingWord.End, "final finally fin end ending after afterwards residual remaining remain remains left leftover equilibrium equil equilibrated eq eqm rest ~rest nachher nach ~end ende ~gleichgewicht ~uberstand ~filtrat supernatant filtrate treated ~residu restant restante finale apres equilibre ~equilibr sortie despues restante depois equilibrio dopo residua residuo rimasto rimanente surnageant sobrenadante sopranatante ce cf ct cres ceq cend cfin phe phf phfin phend out aq unadsorbed unbound"),
         (HeadingWord.Mass, "mass masses weight weights weighed weighing weigh wt wgt m masse massen ~masse gewicht ~gewicht ~einwaage eingewogen einwaage ~gewogen pesee poids masa peso pesado pesada massa pesata ~pesat grams"),
         (HeadingWord.Sorbent, "sorbent sorbents adsorbent adsorbents ads adsorb powder powders np nps nanoparticle nanoparticles material mat pulver ~pulver ~sorbens ~adsorbens sorptionsmittel poudre adsorbant sorbant polvo adsorbente sorbente po pos polvere adsorbente materiale solid solids feststoff solide solido beads bead mof zeolite zeolith clay carbon biochar char resin catalyst hap apatite composite cat"),
-        (HeadingWord.Boat, "boat boot ~schiffchen ~boat vial tube crucible tiegel paper papier dish schale bottle container capsule nacelle navicella barquilla naveta capsula barca flask beaker becher bateau pesafiltro tare tara gross brutto lleno"),
+        (HeadingWord.Boat, "flacon frasco fiala fiole boat boot ~schiffchen ~boat vial tube crucible tiegel paper papier dish schale bottle container capsule nacelle navicella barquilla naveta capsula barca flask beaker becher bateau pesafiltro tare tara gross brutto lleno"),
         (HeadingWord.Full, "full filled gross with plus incl including voll gefullt brutto mit inkl avec plein pleine rempli con lleno llena bruto com cheio cheia pieno piena lordo"),
         (HeadingWord.Empty, "empty emptied tare tara without minus leer leere ohne vide sans vacio vacia sin vazio vazia sem vuoto vuota senza netto rueckwaage ruckwaage ~ruckwaage backweighing"),
         (HeadingWord.Volume, "volume volumes vol vols v volumen ~volumen volumes ~volum"),
@@ -36,7 +37,7 @@ internal static class Lexicon
         (HeadingWord.Dose, "dose doses dosage dosierung ~dosier dosis dosagem dosaggio ~dosis d"),
         (HeadingWord.Absorbance, "absorbance absorbances abs absorb absorbancia absorbancias absorvancia absorvancias assorbanza ~absorbanz extinktion ~extinktion ext ~extinction"),
         (HeadingWord.Dilution, "dilution dilutions diluted dil df ~dilut ~verdunn verdunnung verdunnt vf ~dilucion diluido ~diluic diluizione diluito dilue fold factordilucion fd"),
-        (HeadingWord.Sample, "mark marking sample samples probe proben ~probe probennr echantillon echantillons ech muestra muestras amostra amostras campione campioni vial vials vessel vessels flask flasks tube tubes bottle bottles id ids code codes label labels gefass ~gefass kolben ~kolben flacon flacons tubo tubos frasco frascos provetta vaso matras name names bezeichnung ~bezeichnung kennung nom nombre nome ref reference test tests essai ensayo ensaio prova entry run runs specimen batchno versuch ~versuch messung identification identifiant codigo codice erlen erlenmeyer becher beaker beakers rohrchen ~rohrchen"),
+        (HeadingWord.Sample, "tag sigla mark marking sample samples probe proben ~probe probennr echantillon echantillons ech muestra muestras amostra amostras campione campioni vial vials vessel vessels flask flasks tube tubes bottle bottles id ids code codes label labels gefass ~gefass kolben ~kolben flacon flacons tubo tubos frasco frascos provetta vaso matras name names bezeichnung ~bezeichnung kennung nom nombre nome ref reference test tests essai ensayo ensaio prova entry run runs specimen batchno versuch ~versuch messung identification identifiant codigo codice erlen erlenmeyer becher beaker beakers rohrchen ~rohrchen"),
         (HeadingWord.Role, "role type kind typ art sampletype rolle genre tipo clase classe category klasse purpose"),
         (HeadingWord.Standard, "standard standards std stds stnd cal cals calib ~calibra ~kalibr calibrator etalon etalons ~etalon patron patrones padrao padroes taratura calibrant eich ~eich stock"),
         (HeadingWord.Known, "known nominal nom sollwert soll bekannt theoretical theor theorique teorico connu conocida conocido conhecida nota target true added given"),
@@ -64,6 +65,7 @@ internal static class Lexicon
         (HeadingWord.Total, "sum total summe gesamt min max minimum maximum somme suma soma somma count anzahl n"),
         (HeadingWord.Preparing, "dried drying dry calcined calcination oven furnace washed wash washing aged ageing aging synthes ~synthes ~getrocknet ~trockn ~calcin ~kalzin geglueht ~ofen autoclave centrifuged centrifuge ~zentrifug centrifugation ground sieved filter filters filtered filtration membrane ~filtriert degassed ultrasonic sonicated settled stored kept seche sechage lave etuve four secado lavado estufa seco seca lavado mufla essiccato lavato forno ~centrifug ~ultraschall cooled warm warmup lamp integration delay dwell slit burner flow rinse acquisition gas"),
         (HeadingWord.Background, "nacl nano3 kno3 kcl naoh hcl hno3 hclo4 naclo4 nacio4 electrolyte acid acidified acidity buffer salt ionic strength saure ~saure puffer salz acide tampon sel acido tampao sal tampone sale"),
+        (HeadingWord.Solid, "digest digested digestion ~digest ~aufschluss ~mineralis ~dissolv dissolved loaded solids"),
         (HeadingWord.Recovery, "recovery recoveries wiederfindung ~wiederfind recouvrement recuperacion recuperacao recupero"),
         (HeadingWord.Line, "wavelength line lambda nm ~wellenlange emission"),
         (HeadingWord.Signal, "signal intensity counts cps response area height intensite intensidad intensidade intensita reponse intensitat"),
@@ -97,6 +99,13 @@ internal static class Lexicon
     {
         if (Whole.TryGetValue(token, out var words))
             return words;
+        // A plural is the word: "masas", "volúmenes", "Proben".
+        foreach (var ending in Plurals)
+        {
+            if (token.Length > ending.Length + 3 && token.EndsWith(ending, StringComparison.Ordinal) && Whole.TryGetValue(token[..^ending.Length], out words))
+                return words;
+        }
+
         // "abs1" is a numbered "abs".
         var bare = token.TrimEnd("0123456789".ToCharArray());
         if (bare.Length >= 2 && bare.Length < token.Length && Whole.TryGetValue(bare, out words))

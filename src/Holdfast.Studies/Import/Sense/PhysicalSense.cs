@@ -21,7 +21,7 @@ internal static class PhysicalSense
     internal const double LargestUptake = 1000;
 
     /// <summary>Doses outside this range, in g/L, are no batch test.</summary>
-    internal const double SmallestDose = 0.005, LargestDose = 150;
+    internal const double SmallestDose = 0.005, LargestDose = 60;
 
     /// <summary>Concentrations this many times above their start are in another unit rather than above it.</summary>
     internal const double OtherUnitFrom = 3;

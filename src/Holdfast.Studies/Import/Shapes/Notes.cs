@@ -221,9 +221,9 @@ internal sealed partial class Notes
         {
             if (!words.Contains(word) && !(words.Contains(W.Unit) && kind == UnitKind.Concentration))
                 continue;
-            foreach (var part in clause.Split([' ', ':', '=', '(', ')', '[', ']', ';', ','], StringSplitOptions.RemoveEmptyEntries))
+            foreach (var part in clause.Split([" en ", " in ", " em ", ": ", "= "], StringSplitOptions.RemoveEmptyEntries)[^1..].Concat(clause.Split([' ', ':', '=', '(', ')', '[', ']', ';', ','], StringSplitOptions.RemoveEmptyEntries)))
             {
-                if (part.Length > 0 && !part.Any(char.IsDigit) && HeadingReading.UnitOf(part) is UnitText.Known { Unit.IsOne: false } known && UnitKinds.Of(known) == kind && !UnitIsOfNumber(clause, part))
+                if (part.Length > 0 && !char.IsDigit(part[0]) && HeadingReading.UnitOf(part) is UnitText.Known { Unit.IsOne: false } known && UnitKinds.Of(known) == kind && !UnitIsOfNumber(clause, part))
                 {
                     units.Add(new NotedUnit(kind, known.Unit, row));
                     break;
@@ -241,7 +241,7 @@ internal sealed partial class Notes
     [GeneratedRegex(@"[;|•·]|, |\. | and | und | et | y | e ", RegexOptions.ExplicitCapture | RegexOptions.NonBacktracking)]
     private static partial Regex Clauses();
 
-    [GeneratedRegex(@"(?<number>\d+([.,]\d+)?)\s*(?<unit>[A-Za-zµμ°%][^\d=:()]*(/\s?[A-Za-z]+|-1)?)", RegexOptions.ExplicitCapture | RegexOptions.NonBacktracking)]
+    [GeneratedRegex(@"(?<number>\d+([.,]\d+)?)\s*(?<unit>[A-Za-zµμ°%]([^\d=:()]|-1|\^-1)*)", RegexOptions.ExplicitCapture | RegexOptions.NonBacktracking)]
     private static partial Regex Amounts();
 
     [GeneratedRegex(@"\bp[hH]\s*(of|=|:|was|is|adjusted to|set to|auf|von|de)?\s*(?<number>\d{1,2}([.,]\d+)?)", RegexOptions.ExplicitCapture | RegexOptions.NonBacktracking)]

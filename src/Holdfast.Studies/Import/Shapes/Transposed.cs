@@ -16,7 +16,7 @@ internal static class Transposed
         var rows = grid.Rows.Where(r => r.Filled >= 2).ToList();
         // Down the first column stand quantities with units; along no row do.
         var down = rows.Where(r => IsQuantity(r.At(0)) && r.Cells.Skip(1).Count(TableLayout.IsNumeric) >= 2).ToList();
-        if (down.Count < FewestQuantities || rows.Exists(r => r.Cells.Count(IsQuantity) >= 2) || down.Count * 2 < rows.Count)
+        if (down.Count < (rows.Count > 0 && rows.Max(r => r.Filled) > 4 ? 2 : FewestQuantities) || rows.Exists(r => r.Cells.Count(IsQuantity) >= 2) || down.Count * 2 < rows.Count)
             return null;
         // Cells under a heading are numbers of one size; across such a row they are, down a column they are not.
         var first = rows.FindIndex(r => r == down[0]);
