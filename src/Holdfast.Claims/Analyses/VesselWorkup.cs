@@ -70,7 +70,7 @@ internal sealed class VesselWorkup
                 findings.Add(Finding.Of("HF-671", Weight.Caution, $"{sample.Code}: the uptake is taken as it came. Without start concentration, volume and mass it cannot be checked.", sample.Code));
             else
                 Missing(sample, start, end, volume, mass, findings);
-            var share = start is null && end?.Value is not null && !bad ? recorded.Of(sample, BatchProperties.ReportedRemoval) / 100 : null;
+            var share = start is null && end?.Value is not null && !bad ? recorded.Of(sample, BatchProperties.ReportedRemoval) : null;
             return new Vessel(sample, study.IsStruck(sample), start, end, volume, mass, dose, share, taken, null, [.. findings]);
         }
 
@@ -112,12 +112,12 @@ internal sealed class VesselWorkup
     // Her own uptake and removal, where the sheet holds them, are held against what follows from the readings.
     private void Closes(Sample sample, Measured? uptake, Measured? removal, List<Finding> findings)
     {
-        foreach (var (property, value, scale, unit) in new[] { (BatchProperties.ReportedUptake, uptake, 1.0, "mg/g"), (BatchProperties.ReportedRemoval, removal, 100.0, "%") })
+        foreach (var (property, value) in new[] { (BatchProperties.ReportedUptake, uptake), (BatchProperties.ReportedRemoval, removal) })
         {
-            if (sample.Number(property) is not { } hers || value is not { } ours || Math.Abs(hers - (ours.Value * scale)) <= AgreesWithin * Math.Max(Math.Abs(hers), 1))
+            if (sample.Number(property) is not { } hers || value is not { } ours || Math.Abs(hers - ours.Value) <= AgreesWithin * Math.Max(Math.Abs(hers), 1))
                 continue;
             findings.Add(Finding.Of("HF-672", Weight.Caution, string.Create(CultureInfo.InvariantCulture,
-                $"{sample.Code}: the sheet says {property.Title} {hers:0.####} {unit}, but its readings give {ours.Value * scale:0.####} {unit}. Check dilution, unit and start concentration."), sample.Code));
+                $"{sample.Code}: the sheet says {property.Title} {hers:0.####} {property.Unit}, but its readings give {ours.Value:0.####} {property.Unit}. Check dilution, unit and start concentration."), sample.Code));
         }
     }
 

@@ -27,6 +27,9 @@ internal sealed class Column(int index, string heading, ColumnUse use, Property?
     /// <summary>What numbers are multiplied by before anything else: 100 for fractions that are kept in per cent.</summary>
     public double Scale { get; init; } = 1;
 
+    /// <summary>Rows of a per cent column that hold fractions of 1, as answered; null for none.</summary>
+    public HashSet<int>? Fractions { get; init; }
+
     /// <summary>The way from a unit that stands in a cell; null where cells hold none.</summary>
     public Func<UnitText, UnitBridge?>? UnitsInCells { get; init; }
 
@@ -83,7 +86,7 @@ internal sealed class Column(int index, string heading, ColumnUse use, Property?
 
         return CellText.Read(text, cell.Kind == CellKind.Number ? DecimalMark.Point : mark) switch
         {
-            CellText.Number n => Convert(n.Value, way) is { } value ? new Readout(value, null, null) { U = scatter, Factor = factorBeside } : Note(row, cell, "too large for a number"),
+            CellText.Number n => Convert(Fractions?.Contains(row) == true ? 100 * n.Value : n.Value, way) is { } value ? new Readout(value, null, null) { U = scatter, Factor = factorBeside } : Note(row, cell, "too large for a number"),
             CellText.Censored { Side: CensoredSide.Below } c => new Readout(null, c.Limit is { } limit ? Convert(limit, way) : null, "below a limit"),
             CellText.Censored => new Readout(null, null, "above what can be read"),
             CellText.Ambiguous => Note(row, cell, "two numbers are possible"),

@@ -17,6 +17,7 @@ internal sealed partial class Columns
     private readonly string? analyte;
     private readonly ImmutableArray<HeadingReading> headings;
     private readonly TableTraits traits;
+    private readonly Dictionary<string, HashSet<int>> fractions = new(StringComparer.Ordinal);
 
     private Columns(TableSource source)
     {
@@ -26,6 +27,7 @@ internal sealed partial class Columns
         traits = new(
             headings.Any(h => h.Has(HeadingWord.Absorbance) || HeadingWords.Properties(h.Key).Any(p => p.IsSignal && p != SpectrometryProperties.ReportedConcentration)),
             layout.Preamble.Any(r => r.Cells.Any(c => Lexicon.Of(c.Text).Contains(HeadingWord.Concentration))) || headings.Any(h => UnitKinds.Of(h.Unit) == UnitKind.Concentration),
+            layout.Notes.UnitFor(UnitKind.Concentration) is not null,
             analyte);
     }
 
@@ -108,8 +110,10 @@ internal sealed partial class Columns
             return new Column(index, h.Text, use, null, null, null);
         if (LooksLikeClock(index))
         {
-            return h.HasAny(HeadingWord.Start, HeadingWord.End)
-                ? new Column(index, h.Text, h.Has(HeadingWord.Start) ? ColumnUse.ClockStart : ColumnUse.ClockEnd, BatchProperties.ContactTime, null, null) { Evidence = "its cells are times of the day" }
+            var clocks = Enumerable.Range(0, headings.Length).Where(LooksLikeClock).ToList();
+            var starts = h.Has(HeadingWord.Start) || (clocks.Count == 2 && !h.Has(HeadingWord.End) && clocks[0] == index);
+            return h.HasAny(HeadingWord.Start, HeadingWord.End) || clocks.Count == 2
+                ? new Column(index, h.Text, starts ? ColumnUse.ClockStart : ColumnUse.ClockEnd, BatchProperties.ContactTime, null, null) { Evidence = "its cells are times of the day" }
                 : new Column(index, h.Text, ColumnUse.LeftOut, null, null, "A time of the day. Not used.");
         }
 
@@ -124,6 +128,8 @@ internal sealed partial class Columns
             return Take(index, h, listed.IsSignal ? ColumnUse.Signal : ColumnUse.Fact, listed, "its heading");
         if (ColumnGuess.Of(h, traits) is { } guess)
         {
+            if (guess is { Property.Holds: Holds.Number, Use: not (ColumnUse.ClockStart or ColumnUse.ClockEnd) } && HoldsWords(index))
+                return new Column(index, h.Text, ColumnUse.NotUnderstood, null, null, "Its cells are words. It stays in the original only.");
             return guess switch
             {
                 { Use: ColumnUse.LeftOut } => new Column(index, h.Text, ColumnUse.LeftOut, null, null, $"Not used: it is {guess.Why}."),
@@ -132,7 +138,15 @@ internal sealed partial class Columns
             };
         }
 
-        return new Column(index, h.Text, ColumnUse.NotUnderstood, null, null, "Not understood: it stays in the original only.");
+        return IsAnotherLabel(index) ? new Column(index, h.Text, ColumnUse.Fact, SampleProperties.Alias, null, null) { Evidence = "another label for each sample" }
+            : new Column(index, h.Text, ColumnUse.NotUnderstood, null, null, "Not understood: it stays in the original only.");
+    }
+
+    // "sent as": a code a row, each another one, with a digit in it; a report may go by these.
+    private bool IsAnotherLabel(int index)
+    {
+        var filled = layout.Body.Select(r => r.At(index).Text).Where(t => t.Length > 0).ToList();
+        return filled.Count > 1 && filled.Distinct(StringComparer.OrdinalIgnoreCase).Count() == filled.Count && filled.TrueForAll(t => t.Length <= 20 && t.Any(char.IsDigit) && t.Any(char.IsLetter) && t.Count(c => c == ' ') <= 1 && CellParts.Split(t) is null);
     }
 
     private Column Said(int index, HeadingReading h, string said)
@@ -262,6 +276,7 @@ internal sealed partial class Columns
             "percent" => true,
             _ => unit is UnitText.Known { Unit.IsOne: false } || h.Has(HeadingWord.Percent) || values.Any(v => Math.Abs(v) > PhysicalSense.LargestFraction),
         };
+        MixedShares(h, values, percent, answer);
         if (answer is null && percent && values.Count > 0 && values.TrueForAll(v => Math.Abs(v) <= PhysicalSense.LargestFraction) && values.Exists(v => v > 0))
         {
             talk.Ask("share:" + h.Name, Codes.Ambiguous, $"Is {h.Name} a fraction ({Example(values)} = {Example([.. values.Select(v => 100 * v)])} %), or really below 1 %? All its values lie under 1.", ["fraction", "percent"], h.Name);
@@ -270,7 +285,20 @@ internal sealed partial class Columns
 
         if (answer is not null)
             talk.Ask("share:" + h.Name, Codes.Ambiguous, $"Is {h.Name} a fraction or per cent?", [answer], h.Name);
-        return new Column(index, h.Text, use, property, percent ? Unit.Parse("%") : Unit.One, percent ? null : "A fraction of 1, kept in per cent.") { Scale = percent ? 1 : 100, Evidence = evidence };
+        return new Column(index, h.Text, use, property, percent ? Unit.Parse("%") : Unit.One, percent ? null : "A fraction of 1, kept in per cent.") { Scale = percent ? 1 : 100, Evidence = evidence, Fractions = fractions.GetValueOrDefault(h.Name) };
+    }
+
+    // Some values below 1 and others far above under one heading: two ways of writing in one column.
+    private void MixedShares(HeadingReading h, List<double> values, bool percent, string? answer)
+    {
+        var small = values.Where(v => v is > 0 and <= PhysicalSense.LargestFraction).ToList();
+        if (answer is not null || !percent || small.Count == 0 || small.Count == values.Count || values.Count(v => v > PhysicalSense.SurelyPercent) * 2 < values.Count - small.Count)
+            return;
+        var rows = layout.Body.Where(r => CellText.Read(r.At(headings.IndexOf(h)).Text.TrimEnd('%', ' '), source.Mark) is CellText.Number { Value: > 0 and <= PhysicalSense.LargestFraction }).ToList();
+        var codes = rows.Select(r => r.Cells.First(c => !c.IsBlank).Text).ToImmutableArray();
+        var mixed = talk.Ask("share-of-rows:" + h.Name, Codes.Ambiguous, $"{string.Join(", ", codes.Take(6))}: {h.Name} is {string.Join(", ", small.Take(3).Select(v => v.ToString("G4", System.Globalization.CultureInfo.InvariantCulture)))}, others are far above 1. Are these fractions among per cent?", ["fraction", "keep"], codes);
+        if (mixed == "fraction")
+            fractions[h.Name] = [.. rows.Select(r => r.Number)];
     }
 
     private static string Example(List<double> values) => values[^1].ToString("G4", System.Globalization.CultureInfo.InvariantCulture);
@@ -298,6 +326,12 @@ internal sealed partial class Columns
         var filled = layout.Body.Select(r => r.At(index)).Where(c => c is { IsBlank: false, Kind: CellKind.Text }).Take(200).ToList();
         var with = filled.Count(c => CellParts.Split(c.Text) is (_, UnitText.Known known) && UnitBridge.Between(known, property, analyte) is not null);
         return with > 0 && with * 5 >= filled.Count * 4;
+    }
+
+    private bool HoldsWords(int index)
+    {
+        var filled = layout.Body.Select(r => r.At(index)).Where(c => !c.IsBlank).Take(200).ToList();
+        return filled.Count > 0 && filled.Count(c => c.Kind == CellKind.Text && !c.Text.Any(char.IsDigit) && CellText.Read(c.Text, null) is CellText.NotANumber { Kind: NotANumberKind.Words }) * 2 > filled.Count;
     }
 
     private bool LooksLikeDates(int index)

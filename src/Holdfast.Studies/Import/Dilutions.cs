@@ -76,7 +76,8 @@ internal static class Dilutions
     {
         var notes = source.Layout.Notes;
         // Two dilutions that differ are two stories.
-        var twice = read.Exists(r => r.Own is { } own && r.Vessel is { } vessel && !own.Equals(vessel));
+        var twice = read.Exists(r => r.Own is { } own && r.Vessel is { } vessel && !own.Equals(vessel))
+            || (notes.DilutionFactor is { } noted && read.Exists(r => Math.Abs(Math.Max(r.Own ?? 1, r.Vessel ?? 1) - noted) > 0.01 * noted));
         foreach (var row in rows.Where(r => r.Role == SampleRole.StartSolution || r.Role == SampleRole.CheckStandard))
         {
             var nominal = row.Facts.GetValueOrDefault(BatchProperties.InitialConcentration.Name)?.Value ?? row.Facts.GetValueOrDefault(SpectrometryProperties.StandardConcentration.Name)?.Value ?? NumberIn(row.Written);

@@ -11,6 +11,7 @@ internal sealed class SampleNames
 
     private readonly TableSource source;
     private readonly CodeIndex known;
+    private readonly Dictionary<string, string> aliases;
     private readonly bool describes;
 
     /// <summary>For one table.</summary>
@@ -18,6 +19,8 @@ internal sealed class SampleNames
     {
         this.source = source;
         known = new CodeIndex(source.Known.Keys);
+        aliases = source.Known.Values.Where(s => s.Words(SampleProperties.Alias) is not null).GroupBy(s => s.Words(SampleProperties.Alias)!, StringComparer.OrdinalIgnoreCase)
+            .Where(g => g.Count() == 1).ToDictionary(g => g.Key, g => g.Single().Code, StringComparer.OrdinalIgnoreCase);
         // A sheet that says how vessels were made up brings them; a file of readings does not make up vessels.
         describes = columns.All(c => c.Use != ColumnUse.Signal) || columns.Any(c => c.Use is ColumnUse.WeighedFull or ColumnUse.ClockEnd) || columns.Any(c => c is { Use: ColumnUse.Fact or ColumnUse.WithoutUnit, Property: { IsSignal: false } p }
             && p != SpectrometryProperties.StandardConcentration && p != SpectrometryProperties.Dilution && p != SampleProperties.Remark && p != SampleProperties.Day);
@@ -39,6 +42,8 @@ internal sealed class SampleNames
                 continue;
             }
             var found = known.Find(row.Written);
+            if (found.Count == 0 && aliases.GetValueOrDefault(row.Written) is { } named)
+                found = [named];
             if (found is [var twin] && apart && source.Known[twin].Facts.Values.Any(f => f.Origin.Original == source.Sha256))
             {
                 row.Code = $"{(source.Layout.Grid.Sheet is { } sheet && source.SeveralSheets ? sheet : Settings.TitleOf(source.Layout) ?? "part " + Ordinal.Text(source.Layout.Part + 1))} {row.Written}";

@@ -49,7 +49,7 @@ internal static class TableKinds
     internal static Property? Meant(HeadingReading h)
     {
         var listed = HeadingWords.Properties(h.Key).Concat(HeadingWords.Properties(h.Key.TrimEnd("0123456789".ToCharArray())).Where(p => p.IsSignal)).FirstOrDefault();
-        var guess = ColumnGuess.Of(h, new(false, true, null))?.Property;
+        var guess = ColumnGuess.Of(h, new(false, true, true, null))?.Property;
         if (listed is null || h.Unit is UnitText.Absent)
             return listed ?? guess;
         var fits = listed.Unit.Length == 0 ? listed.Holds == Holds.Number : UnitKinds.Of(h.Unit) == UnitKinds.Of(new UnitText.Known(Unit.Parse(listed.Unit)));

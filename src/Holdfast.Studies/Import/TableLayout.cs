@@ -41,6 +41,8 @@ internal sealed record TableLayout(Grid Grid, ImmutableArray<GridRow> Preamble, 
     {
         if (Transposed.Turn(grid) is { } turned)
             return [Of(turned, 0, turned.Rows.Length) with { Turned = "each column was a sample; rows are counted as columns" }];
+        if (SideBySide.Split(grid) is { } sides)
+            return [.. sides.SelectMany((s, i) => In(s).Select(t => t with { Part = t.Part + (i * 100) }))];
         var starts = Starts(grid.Rows);
         if (starts.Count < 2)
             return [Of(grid, 0, grid.Rows.Length)];
@@ -72,8 +74,15 @@ internal sealed record TableLayout(Grid Grid, ImmutableArray<GridRow> Preamble, 
             first++;
         ImmutableArray<GridRow> preamble = [.. rows[..(heading ?? Math.Min(first, rows.Length))].Where(r => !r.IsBlank)];
         var (body, below) = first < last ? Footer.Split(rows[first..last]) : ([], []);
-        return new(grid, preamble, named, units is { } u ? rows[u] : null, body) { Notes = Notes.Of([.. grid.Sheet is { } sheet ? [new GridRow(0, [new Cell(sheet)])] : ImmutableArray<GridRow>.Empty, .. preamble, .. below]) };
+        return new(grid, preamble, named, units is { } u ? rows[u] : null, body) { Notes = Notes.Of([.. grid.Sheet is { } sheet ? [new GridRow(0, [new Cell(sheet)])] : ImmutableArray<GridRow>.Empty, .. preamble, .. below, .. TimesInHeadings(named)]) };
     }
+
+    // "Ni after 24 h / (mg/L)" states the contact time of its rows.
+    private static IEnumerable<GridRow> TimesInHeadings(GridRow? heading)
+        => heading is null ? [] : heading.Cells.Where(c => !c.IsBlank && HeadingReading.Of(c.Text) is var h && h.Has(HeadingWord.End) && UnitKinds.Of(h.Unit) == UnitKind.Concentration && h.Name.Any(char.IsDigit))
+            .Select(c => HeadingReading.Of(c.Text).Name.Split(' ') is var words ? string.Join(' ', words.SkipWhile(w => !char.IsDigit(w[0])).Take(2)) : "")
+            .Where(t => CellParts.Split(t) is (_, Amounts.UnitText.Known known) && UnitKinds.Of(known) == UnitKind.Time)
+            .Select(t => new GridRow(heading.Number, [new Cell(t)]));
 
     /// <summary>How many cells of a row are headings that mean something here.</summary>
     /// <param name="row">The row.</param>

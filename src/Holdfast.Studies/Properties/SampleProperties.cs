@@ -9,6 +9,9 @@ public static class SampleProperties
     /// <summary>What the sample is for; see <see cref="SampleRole"/>.</summary>
     public static readonly Property Role = Property.Words("role", "role", "role", "type", "kind", "sampletype");
 
+    /// <summary>Another label of the same sample: what a laboratory or an instrument calls it.</summary>
+    public static readonly Property Alias = Property.Words("alias", "other label", "alias", "otherlabel", "sentas", "labcode", "labno", "labref");
+
     /// <summary>The series it belongs to, for example "KIN-05".</summary>
     public static readonly Property Series = Property.Words("series", "series", "series", "set", "experiment");
 

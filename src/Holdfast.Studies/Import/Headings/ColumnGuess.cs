@@ -30,7 +30,8 @@ internal readonly record struct ColumnGuess(ColumnUse Use, Property? Property, s
             UnitKind.Share => ShareOf(h),
             UnitKind.Concentration => ConcentrationOf(h, table),
             UnitKind.None => Plain(h, table),
-            _ => null,
+            // "Abs 540 nm": the unit is that of the wavelength.
+            _ => h.Has(W.Absorbance) ? new(ColumnUse.Signal, SpectrometryProperties.Absorbance, "an absorbance") : null,
         };
     }
 
@@ -84,14 +85,27 @@ internal readonly record struct ColumnGuess(ColumnUse Use, Property? Property, s
             return null;
         if (h.Has(W.Standard) || (h.Has(W.Known) && table.HasSignal) || (h.Has(W.Check) && h.Has(W.Known)))
             return Fact(SpectrometryProperties.StandardConcentration, "the concentration of a standard");
-        var start = h.Has(W.Start) || (h.Has(W.Known) && !h.HasAny(W.End, W.AsRead));
-        if (start && !(h.Has(W.End) && h.Tokens.Any(t => t is "final" or "residual" or "equilibrium" or "after" or "remaining" or "left")))
+        if (IsStart(h, table.Analyte) ?? (h.Has(W.Known) && !h.HasAny(W.End, W.AsRead)))
             return Fact(BatchProperties.InitialConcentration, "a concentration before contact");
-        if (h.Has(W.End) || h.Has(W.Remaining))
+        if (IsStart(h, table.Analyte) == false || h.Has(W.Remaining))
             return new(ColumnUse.Signal, SpectrometryProperties.ReportedConcentration, "a concentration after contact");
         return h.HasAny(W.Concentration, W.Result, W.AsRead, W.Corrected, W.Metal, W.Sample, W.Mean) || h.Element is not null || h.Names(table.Analyte) || h.Tokens.IsEmpty
             ? new(ColumnUse.Signal, SpectrometryProperties.ReportedConcentration, "a concentration")
             : null;
+    }
+
+    // Words come before symbols, and Co and Ce are metals where the study is about them: "Co end" is after contact, "Co" alone may be C0.
+    private static bool? IsStart(HeadingReading h, string? analyte)
+    {
+        var words = h.Tokens.Where(t => t.Length > 2 || t is "in" or "zu").ToList();
+        var start = words.Exists(t => Lexicon.OfToken(t).Contains(W.Start)) || h.Tokens is [.., "in"] or ["in", ..];
+        var end = words.Exists(t => Lexicon.OfToken(t).Contains(W.End)) || h.Tokens is [.., "out"] or ["out", ..];
+        if (start != end)
+            return start;
+        if (start)
+            return !h.Tokens.Any(t => t is "final" or "residual" or "equilibrium" or "after" or "remaining" or "left" or "end");
+        var symbols = h.Tokens.Where(t => t.Length <= 4 && !(t == "co" && analyte == "Co") && !(t == "ce" && analyte == "Ce")).ToList();
+        return symbols.Exists(t => Lexicon.OfToken(t).Contains(W.Start)) ? true : symbols.Exists(t => Lexicon.OfToken(t).Contains(W.End)) ? false : null;
     }
 
     private static bool IsGramPerLitre(HeadingReading h) => h.Unit is Amounts.UnitText.Known { Unit.Plain: "g/L" };
@@ -143,6 +157,8 @@ internal readonly record struct ColumnGuess(ColumnUse Use, Property? Property, s
                 : new(ColumnUse.Signal, SpectrometryProperties.ReportedConcentration, "a concentration");
         if (h.HasAny(W.Start, W.End) && table.HasConcentrationWords && !h.HasAny(W.Sample, W.Position))
             return h.Has(W.Start) ? Fact(BatchProperties.InitialConcentration, "before contact") : new(ColumnUse.Signal, SpectrometryProperties.ReportedConcentration, "after contact");
+        if (table.NotesConcentration && h.HasAny(W.Result, W.AsRead) && !h.HasAny(W.Sample, W.Position, W.Role))
+            return new(ColumnUse.Signal, SpectrometryProperties.ReportedConcentration, "a result, in the unit that a line states");
         if (h.Has(W.Speed))
             return Fact(BatchProperties.StirringSpeed, "turns per time");
         if (h.Has(W.Position))
@@ -166,5 +182,6 @@ internal readonly record struct ColumnGuess(ColumnUse Use, Property? Property, s
 /// <summary>What the rest of a table says about a column.</summary>
 /// <param name="HasSignal">True when absorbances or intensities stand in it.</param>
 /// <param name="HasConcentrationWords">True when a title or another heading speaks of concentrations.</param>
+/// <param name="NotesConcentration">True when a line states the unit of concentrations.</param>
 /// <param name="Analyte">The study's element, or null.</param>
-internal readonly record struct TableTraits(bool HasSignal, bool HasConcentrationWords, string? Analyte);
+internal readonly record struct TableTraits(bool HasSignal, bool HasConcentrationWords, bool NotesConcentration, string? Analyte);

@@ -13,13 +13,15 @@ namespace Holdfast.Studies.Import.Headings;
 internal static class Lexicon
 {
     private const int ShortestCompound = 5;
+    private const int ShortestMisspelt = 5;
+    private static readonly System.Collections.Concurrent.ConcurrentDictionary<string, string> Guesses = new(StringComparer.Ordinal);
     private static readonly ImmutableArray<string> Plurals = ["s", "es", "en", "n"];
 
     private static readonly (HeadingWord Word, string Spellings)[] Entries =
     [
         (HeadingWord.Concentration, "conc concn concs ~concentr ~konzentr konz ~concentrac gehalt ~gehalt content teneur contenido teor tenore level levels ppm ppb c ce ct cf cres ceq cend cfin caq cl c0 ci co cin cinit cini cstart metal0"),
         (HeadingWord.Start, "initial initially init ini start starting begin beginning before original originally feed untreated ~anfang ~ausgang vorher vor zugabe ~initial initiale depart avant inicial inicio antes partida partenza anfangs debut iniziale inizio prima made introduced c0 ci co cin cinit cini cstart ph0 phi phini phstart t0 offered"),
-        (HeadingWord.End, "final finally fin end ending after afterwards residual remaining remain remains left leftover equilibrium equil equilibrated eq eqm rest ~rest nachher nach ~end ende ~gleichgewicht ~uberstand ~filtrat supernatant filtrate treated ~residu restant restante finale apres equilibre ~equilibr sortie despues restante depois equilibrio dopo residua residuo rimasto rimanente surnageant sobrenadante sopranatante ce cf ct cres ceq cend cfin phe phf phfin phend out aq unadsorbed unbound"),
+        (HeadingWord.End, "fim fine final finally fin end ending after afterwards residual remaining remain remains left leftover equilibrium equil equilibrated eq eqm rest ~rest nachher nach ~end ende ~gleichgewicht ~uberstand ~filtrat supernatant filtrate treated ~residu restant restante finale apres equilibre ~equilibr sortie despues restante depois equilibrio dopo residua residuo rimasto rimanente surnageant sobrenadante sopranatante ce cf ct cres ceq cend cfin phe phf phfin phend out aq unadsorbed unbound"),
         (HeadingWord.Mass, "mass masses weight weights weighed weighing weigh wt wgt m masse massen ~masse gewicht ~gewicht ~einwaage eingewogen einwaage ~gewogen pesee poids masa peso pesado pesada massa pesata ~pesat grams"),
         (HeadingWord.Sorbent, "sorbent sorbents adsorbent adsorbents ads adsorb powder powders np nps nanoparticle nanoparticles material mat pulver ~pulver ~sorbens ~adsorbens sorptionsmittel poudre adsorbant sorbant polvo adsorbente sorbente po pos polvere adsorbente materiale solid solids feststoff solide solido beads bead mof zeolite zeolith clay carbon biochar char resin catalyst hap apatite composite cat"),
         (HeadingWord.Boat, "flacon frasco fiala fiole boat boot ~schiffchen ~boat vial tube crucible tiegel paper papier dish schale bottle container capsule nacelle navicella barquilla naveta capsula barca flask beaker becher bateau pesafiltro tare tara gross brutto lleno"),
@@ -47,7 +49,7 @@ internal static class Lexicon
         (HeadingWord.Replicate, "replicate replicates rep reps repeat repeats wdh wiederholung ~wiederhol parallele replica replicas replicat replique repeticao repeticion repetition repl duplicate triplicate"),
         (HeadingWord.Remark, "remark remarks note notes comment comments bemerkung bemerkungen ~bemerk anmerkung notiz notizen kommentar remarque remarques observation observations observacion observaciones observacao observacoes obs nota notas osservazioni commento comentario comentarios appearance look looks aussehen aspect what"),
         (HeadingWord.Person, "operator analyst by initials bearbeiter ~bearbeiter operateur analista operador operatore who person done measuredby user author"),
-        (HeadingWord.Date, "date datum ~datum fecha data day tag dia giorno jour clock uhr uhrzeit ~uhrzeit heure hora ora when received eingang gemessen measuredat timestamp datetime"),
+        (HeadingWord.Date, "date datum ~datum fecha data day dia giorno jour clock uhr uhrzeit ~uhrzeit heure hora ora when received eingang gemessen measuredat timestamp datetime"),
         (HeadingWord.Spread, "sd stdev std-dev stddev stabw deviation ~abweichung error err fehler uncertainty ~unsicherheit unsicherheit rsd cv incertitude ~ecart ecart ecarttype desviacion desvio desvest incertidumbre incerteza deviazione incertezza scatter sigma se sem"),
         (HeadingWord.Limit, "lod loq dl ql mdl limit limits bg nwg ng bestimmungsgrenze nachweisgrenze ~grenze limite reporting rl lq ld"),
         (HeadingWord.Parameter, "parameter parameters analyte analytes element elements elemento elementi parametre parametro metal metall metallo component compound determination determinand bestandteil test ion substance kenngrosse"),
@@ -63,7 +65,7 @@ internal static class Lexicon
         (HeadingWord.Percent, "percent pct percentage prozent procent pourcent pourcentage porcentaje porcentagem percento percentuale porciento porcento pc"),
         (HeadingWord.Metal, "metal metals ion ions metall ~metall cation heavy metalico metallo"),
         (HeadingWord.Total, "sum total summe gesamt min max minimum maximum somme suma soma somma count anzahl n"),
-        (HeadingWord.Preparing, "dried drying dry calcined calcination oven furnace washed wash washing aged ageing aging synthes ~synthes ~getrocknet ~trockn ~calcin ~kalzin geglueht ~ofen autoclave centrifuged centrifuge ~zentrifug centrifugation ground sieved filter filters filtered filtration membrane ~filtriert degassed ultrasonic sonicated settled stored kept seche sechage lave etuve four secado lavado estufa seco seca lavado mufla essiccato lavato forno ~centrifug ~ultraschall cooled warm warmup lamp integration delay dwell slit burner flow rinse acquisition gas"),
+        (HeadingWord.Preparing, "dried drying dry calcined calcination oven furnace washed wash washing aged ageing aging synthes ~synthes ~getrocknet ~trockn ~calcin ~kalzin geglueht ~ofen autoclave centrifuged centrifuge ~zentrifug centrifugation ground sieved filter filters filtered filtration membrane ~filtriert degassed ultrasonic sonicated settled stored kept seche sechage lave etuve four secado lavado estufa seco seca lavado mufla essiccato lavato forno ~centrifug ~ultraschall cooled warm warmup lamp integration delay dwell slit burner flow rinse acquisition gas drawn withdrawn aliquot aliquots sampled pipetted"),
         (HeadingWord.Background, "nacl nano3 kno3 kcl naoh hcl hno3 hclo4 naclo4 nacio4 electrolyte acid acidified acidity buffer salt ionic strength saure ~saure puffer salz acide tampon sel acido tampao sal tampone sale"),
         (HeadingWord.Solid, "digest digested digestion ~digest ~aufschluss ~mineralis ~dissolv dissolved loaded solids"),
         (HeadingWord.Recovery, "recovery recoveries wiederfindung ~wiederfind recouvrement recuperacion recuperacao recupero"),
@@ -106,11 +108,39 @@ internal static class Lexicon
                 return words;
         }
 
+        if (token.Length >= ShortestMisspelt && !token.Any(char.IsDigit) && Misspelt(token) is { } meant)
+            return Whole[meant];
+
         // "abs1" is a numbered "abs".
         var bare = token.TrimEnd("0123456789".ToCharArray());
         if (bare.Length >= 2 && bare.Length < token.Length && Whole.TryGetValue(bare, out words))
             return words;
         return token.Length < ShortestCompound ? [] : Stems.Where(s => token.Contains(s.Stem, StringComparison.Ordinal)).Select(s => s.Word).Distinct();
+    }
+
+    // "vollume", "intial", "smaple": one letter more, less, other or exchanged, where only one word of the bench is so near and no stem fits.
+    private static string? Misspelt(string token)
+    {
+        if (Stems.Any(s => token.Contains(s.Stem, StringComparison.Ordinal)))
+            return null;
+        return Guesses.GetOrAdd(token, static t =>
+        {
+            var near = Whole.Keys.Where(w => w.Length >= ShortestMisspelt && Math.Abs(w.Length - t.Length) <= 1 && OneSlip(t, w)).ToList();
+            return near.Count > 0 && near.TrueForAll(w => Whole[w].SequenceEqual(Whole[near[0]])) ? near[0] : "";
+        }) is { Length: > 0 } found ? found : null;
+    }
+
+    private static bool OneSlip(string a, string b)
+    {
+        if (a.Length > b.Length)
+            (a, b) = (b, a);
+        var i = 0;
+        while (i < a.Length && a[i] == b[i])
+            i++;
+        if (a.Length < b.Length)
+            return a.AsSpan(i).SequenceEqual(b.AsSpan(i + 1));
+        return i == a.Length || a.AsSpan(i + 1).SequenceEqual(b.AsSpan(i + 1))
+            || (i + 1 < a.Length && a[i] == b[i + 1] && a[i + 1] == b[i] && a.AsSpan(i + 2).SequenceEqual(b.AsSpan(i + 2)));
     }
 
     /// <summary>A text cut into words in lower case without accents: "C_e (mg/L)" gives "ce", "mg", "l".</summary>

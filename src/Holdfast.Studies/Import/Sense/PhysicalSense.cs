@@ -14,6 +14,9 @@ internal static class PhysicalSense
     /// <summary>A removal or share left above this is no fraction of 1.</summary>
     internal const double LargestFraction = 1.05;
 
+    /// <summary>A share above this is written in per cent for sure.</summary>
+    internal const double SurelyPercent = 5;
+
     /// <summary>An end concentration may lie above its start by this share, as scatter of the two readings; common practice.</summary>
     internal const double StartExceededBy = 0.05;
 
@@ -25,6 +28,9 @@ internal static class PhysicalSense
 
     /// <summary>Concentrations this many times above their start are in another unit rather than above it.</summary>
     internal const double OtherUnitFrom = 3;
+
+    /// <summary>Results of like vessels this far apart are in different units; start and dose this near are alike.</summary>
+    private const double JumpFrom = 200, JumpTo = 5000, AlikeWithin = 3;
 
     /// <summary>Most vessels: the column is in doubt, not single rows.</summary>
     private const double Most = 0.6;
@@ -40,6 +46,7 @@ internal static class PhysicalSense
         if (vessels.Count == 0)
             return;
         Above(vessels, understood, answers);
+        Jump(vessels, understood, answers);
         Amounts(vessels, understood, answers);
     }
 
@@ -78,6 +85,29 @@ internal static class PhysicalSense
                 ["leave-out", "keep"], rest, answer => Change(understood, rest, answer == "keep" ? null : Without), first);
         }
     }
+
+    // Like vessels in two files, one file's results a thousand times the other's: one of them is in another unit than its heading says.
+    private static void Jump(List<Whole> vessels, IncomingUnderstood[] understood, Answers answers)
+    {
+        var files = vessels.Where(v => v is { End: > 0, Start: > 0, EndAt: not null }).GroupBy(v => v.EndAt!.Original, StringComparer.Ordinal).Select(g => g.ToList()).Where(g => g.Count >= 2).ToList();
+        if (files.Count != 2)
+            return;
+        var (high, low) = (files[0], files[1]);
+        if (Middle(high, v => v.End!.Value) < Middle(low, v => v.End!.Value))
+            (high, low) = (low, high);
+        var ratio = Middle(high, v => v.End!.Value) / Middle(low, v => v.End!.Value);
+        if (ratio is < JumpFrom or > JumpTo || Apart(high, low, v => v.Start!.Value) || Apart(high, low, v => v.Dose ?? 1))
+            return;
+        var place = Place(low[0].EndAt, understood);
+        ImmutableArray<string> codes = [.. low.Select(v => v.Code)];
+        Decide(place, understood, answers.For(place.File.Name), "unit-of-file:" + (low[0].EndAt!.Column ?? "Ce"), $"{Shown(codes)}: {low[0].EndAt!.Column} gives about a thousandth of what like vessels have in {high[0].EndAt!.FileName} "
+            + $"({Text(low[0].End!.Value)} against {Text(high[0].End!.Value)} mg/L). Is the unit of {low[0].EndAt!.Column} right?", ["keep", "thousand-times", "leave-out"], codes,
+            answer => Change(understood, codes, answer == "thousand-times" ? Thousandfold : answer == "keep" ? null : Without), low[0]);
+    }
+
+    private static double Middle(List<Whole> vessels, Func<Whole, double> of) => vessels.Select(of).Order().ElementAt(vessels.Count / 2);
+
+    private static bool Apart(List<Whole> a, List<Whole> b, Func<Whole, double> of) => Middle(a, of) / Middle(b, of) is < 1 / AlikeWithin or > AlikeWithin;
 
     private static void Amounts(List<Whole> vessels, IncomingUnderstood[] understood, Answers answers)
     {
@@ -161,6 +191,9 @@ internal static class PhysicalSense
 
     private static (Sample, Func<Reading, Reading?>) Thousandth(Sample sample)
         => (sample, r => r.Signal != SpectrometryProperties.ReportedConcentration.Name ? r : r with { Value = r.Value / 1000, Below = r.Below / 1000, U = r.U / 1000, Written = r.Written + " (µg/L, as answered)" });
+
+    private static (Sample, Func<Reading, Reading?>) Thousandfold(Sample sample)
+        => (sample, r => r.Signal != SpectrometryProperties.ReportedConcentration.Name ? r : r with { Value = r.Value * 1000, Below = r.Below * 1000, U = r.U * 1000, Written = r.Written + " (mg/L, as answered)" });
 
     private static (Sample, Func<Reading, Reading?>) Without(Sample sample) => (sample, r => r.Signal == SpectrometryProperties.ReportedConcentration.Name ? r with { Value = null, Written = r.Written + " (left out, as answered)" } : r);
 

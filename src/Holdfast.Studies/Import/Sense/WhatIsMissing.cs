@@ -23,6 +23,13 @@ internal static class WhatIsMissing
         if (absorbing.Count > 0 && after.Samples.All(s => s.Role != SampleRole.Standard))
             Note(understood, place, absorbing, "absorbances without standards give no concentration: the calibration is missing. Take it in, a table of known concentrations and their absorbances");
         var measured = vessels.Where(v => read[v.Code].Any(r => r.Signal is var s && (s == SpectrometryProperties.Absorbance.Name || s == SpectrometryProperties.ReportedConcentration.Name)) || Has(v, BatchProperties.ReportedRemoval) || Has(v, BatchProperties.ReportedRemaining)).ToList();
+        if (measured.Count == 0 && vessels.All(v => !Has(v, BatchProperties.ReportedUptake)) && vessels.Exists(v => Has(v, BatchProperties.Mass) || Has(v, BatchProperties.InitialConcentration)))
+        {
+            var signals = vessels.SelectMany(v => read[v.Code].Select(r => r.Signal)).Distinct(StringComparer.Ordinal).Select(n => Property.Named(n)?.Title ?? n).ToList();
+            Note(understood, place, vessels, signals.Count > 0 ? $"only {string.Join(" and ", signals)} was read, from which no concentration is worked out here. End concentrations, absorbances with standards, or removals are missing"
+                : "no result yet: neither an end concentration, nor an absorbance, nor a removal stands in these files. Nothing can be worked out until it comes");
+        }
+
         if (measured.Count > 0 && measured.All(v => !Has(v, BatchProperties.InitialConcentration) && !Has(v, BatchProperties.ReportedUptake)) && after.Samples.All(s => s.Role != SampleRole.StartSolution))
             Note(understood, place, measured, "the start concentration (C0) is missing, so removal and uptake cannot be worked out. Add a column or a line \"C0 = … mg/L\", or set it");
         var unweighed = measured.Where(v => Has(v, BatchProperties.InitialConcentration) && !Has(v, BatchProperties.ReportedUptake) && !(Has(v, BatchProperties.Dose) || (Has(v, BatchProperties.Mass) && Has(v, BatchProperties.Volume)))).ToList();

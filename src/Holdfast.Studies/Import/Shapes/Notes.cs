@@ -45,6 +45,9 @@ internal sealed partial class Notes
     /// <summary>True where a line says that results hold the dilution already, false where it says that they do not, null where nothing is said.</summary>
     public bool? DilutionApplied { get; private set; }
 
+    /// <summary>The factor that a line states ("1 mL to 10 mL", "factor 20"), or null.</summary>
+    public double? DilutionFactor { get; private set; }
+
     /// <summary>The line that speaks of the dilution, or null.</summary>
     public string? DilutionLine { get; private set; }
 
@@ -65,7 +68,7 @@ internal sealed partial class Notes
     /// <summary>These and what another sheet says; a table's own lines come first.</summary>
     public Notes Or(Notes others)
     {
-        var both = new Notes { DilutionApplied = DilutionApplied ?? others.DilutionApplied, DilutionLine = DilutionLine ?? others.DilutionLine };
+        var both = new Notes { DilutionApplied = DilutionApplied ?? others.DilutionApplied, DilutionLine = DilutionLine ?? others.DilutionLine, DilutionFactor = DilutionFactor ?? others.DilutionFactor };
         both.settings.AddRange(settings);
         both.settings.AddRange(others.settings.Where(o => !settings.Exists(s => s.Property == o.Property)));
         both.units.AddRange(units);
@@ -92,7 +95,7 @@ internal sealed partial class Notes
     private void Dilution(string line)
     {
         var words = Lexicon.Of(line);
-        if (!words.Contains(W.Dilution) || CellParts.Split(line) is not null)
+        if (!words.Contains(W.Dilution))
             return;
         var lower = line.ToLowerInvariant();
         var not = lower.Contains("not ", StringComparison.Ordinal) || lower.Contains("nicht", StringComparison.Ordinal) || lower.Contains("non ", StringComparison.Ordinal) || lower.Contains("no ", StringComparison.Ordinal)
@@ -100,6 +103,12 @@ internal sealed partial class Notes
             || lower.Contains("uncorrected", StringComparison.Ordinal) || lower.Contains("sin ", StringComparison.Ordinal) || lower.Contains("sem ", StringComparison.Ordinal);
         bool? applied = words.Contains(W.Corrected) || lower.Contains("x dilution", StringComparison.Ordinal) || lower.Contains("× dilution", StringComparison.Ordinal) || lower.Contains("* dilution", StringComparison.Ordinal) ? !not
             : words.Contains(W.AsRead) || not ? false : null;
+        if (FactorNoted().Match(line) is { Success: true } m)
+        {
+            var (one, all) = (CellText.Read(m.Groups["one"].Value, null) as CellText.Number, CellText.Read(m.Groups["all"].Value, null) as CellText.Number);
+            DilutionFactor = m.Groups["factor"].Success ? (CellText.Read(m.Groups["factor"].Value, null) as CellText.Number)?.Value : all?.Value / (one?.Value ?? 1);
+        }
+
         if (applied is null)
             return;
         (DilutionApplied, DilutionLine) = (applied, line);
@@ -219,7 +228,7 @@ internal sealed partial class Notes
         var words = Lexicon.Of(clause);
         foreach (var (word, kind) in new[] { (W.Concentration, UnitKind.Concentration), (W.Mass, UnitKind.Mass), (W.Volume, UnitKind.Volume), (W.Time, UnitKind.Time) })
         {
-            if (!words.Contains(word) && !(words.Contains(W.Unit) && kind == UnitKind.Concentration))
+            if (!words.Contains(word) && !(kind == UnitKind.Concentration && (words.Contains(W.Unit) || ((words.Contains(W.Result) || words.Contains(W.AsRead)) && !clause.Any(char.IsDigit)))))
                 continue;
             foreach (var part in clause.Split([" en ", " in ", " em ", ": ", "= "], StringSplitOptions.RemoveEmptyEntries)[^1..].Concat(clause.Split([' ', ':', '=', '(', ')', '[', ']', ';', ','], StringSplitOptions.RemoveEmptyEntries)))
             {
@@ -243,6 +252,9 @@ internal sealed partial class Notes
 
     [GeneratedRegex(@"(?<number>\d+([.,]\d+)?)\s*(?<unit>[A-Za-zµμ°%]([^\d=:()]|-1|\^-1)*)", RegexOptions.ExplicitCapture | RegexOptions.NonBacktracking)]
     private static partial Regex Amounts();
+
+    [GeneratedRegex(@"(factor|faktor|facteur|fator|fattore)\s*(of\s*)?(?<factor>\d+([.,]\d+)?)|(?<one>\d+([.,]\d+)?)\s*(mL|ml|µL|uL)?\s*(to|in|auf|à|en|a)\s*(?<all>\d+([.,]\d+)?)\s*(mL|ml)|\b(?<one>1)\s*:\s*(?<all>\d+)\b|(?<factor>\d+)\s*(-?fold|x\b|times)", RegexOptions.ExplicitCapture | RegexOptions.NonBacktracking | RegexOptions.IgnoreCase)]
+    private static partial Regex FactorNoted();
 
     [GeneratedRegex(@"\bp[hH]\s*(of|=|:|was|is|adjusted to|set to|auf|von|de)?\s*(?<number>\d{1,2}([.,]\d+)?)", RegexOptions.ExplicitCapture | RegexOptions.NonBacktracking)]
     private static partial Regex Ph();

@@ -20,8 +20,11 @@ internal static class Transposed
             return null;
         // Cells under a heading are numbers of one size; across such a row they are, down a column they are not.
         var first = rows.FindIndex(r => r == down[0]);
-        var names = first > 0 && rows[first - 1].Filled >= 2 ? rows[first - 1] : null;
-        var body = rows.Skip(names is null ? first : first - 1).ToList();
+        var top = first;
+        while (top > 0 && rows[top - 1].Filled >= 3 && rows[top - 1].Filled + 2 >= down[0].Filled)
+            top--;
+        var names = top < first ? rows[top] : null;
+        var body = rows.Skip(top).ToList();
         var width = body.Max(r => r.Cells.Length);
         var turned = Enumerable.Range(0, width).Select(i => new GridRow(i + 1,
             [.. body.Select((r, at) => i == 0 && at == 0 && names is not null && r.At(0).IsBlank ? new Cell("Sample") : r.At(i))]))

@@ -1,0 +1,145 @@
+using System.Collections.Immutable;
+using System.Text.Json;
+using Holdfast.Claims.Analyses;
+using Holdfast.Studies;
+using Holdfast.Studies.History;
+using Holdfast.Studies.Import;
+using Holdfast.Studies.Properties;
+
+namespace Holdfast.Testing;
+
+/// <summary>One case of files as people really have them: its files, what a careful reader does, and the true quantities.</summary>
+internal sealed class IntakeCase
+{
+    private readonly string folder;
+    private readonly JsonElement truth;
+
+    private IntakeCase(string folder)
+    {
+        this.folder = folder;
+        using var said = JsonDocument.Parse(File.ReadAllText(Path.Combine(folder, "case.json")));
+        using var expected = JsonDocument.Parse(File.ReadAllText(Path.Combine(folder, "expected.json")));
+        truth = expected.RootElement.Clone();
+        Name = Path.GetFileName(folder);
+        Human = said.RootElement.GetProperty("human").GetString()!;
+        Analyte = said.RootElement.GetProperty("analyte").GetString()!;
+        Files = [.. said.RootElement.GetProperty("files").EnumerateArray().Select(f => f.GetString()!)];
+    }
+
+    /// <summary>Its folder's name.</summary>
+    public string Name { get; }
+
+    /// <summary>"understands", "asks" or "refuses": what a careful reader does.</summary>
+    public string Human { get; }
+
+    /// <summary>Element that is taken up.</summary>
+    public string Analyte { get; }
+
+    /// <summary>Names of its files.</summary>
+    public ImmutableArray<string> Files { get; }
+
+    /// <summary>The cases below a folder.</summary>
+    public static IEnumerable<IntakeCase> In(string folder)
+        => Directory.EnumerateDirectories(folder).Where(d => File.Exists(Path.Combine(d, "case.json"))).Order(StringComparer.Ordinal).Select(d => new IntakeCase(d));
+
+    /// <summary>Takes the files in and compares.</summary>
+    /// <param name="answers">Answers, or null for none.</param>
+    public IntakeOutcome Run(Answers? answers = null)
+    {
+        var study = new Study { Title = "intake", Analyte = Analyte };
+        var incoming = Files.Select(f => new IncomingFile(f, File.ReadAllBytes(Path.Combine(folder, "files", f)))).ToList();
+        var understood = Take.Understand(study, incoming, answers ?? Answers.None);
+        var open = understood.SelectMany(u => u.Understanding.Questions).Where(q => q.IsOpen).Select(q => $"{q.Id}: {q.Text}").ToImmutableArray();
+        var said = understood.SelectMany(u => u.Understanding.Findings).Where(f => f.Weight != Weight.Note).Select(f => f.ToString()).ToImmutableArray();
+        if (open.IsEmpty)
+        {
+            foreach (var one in understood.Where(u => u.Understanding.Proposal is not null).OrderBy(u => u.Turn))
+                study = Fold.After(study, one.Understanding.Proposal!, study.Version + 1, default, "");
+        }
+
+        return Compare(Evidence.Of(study), open, said);
+    }
+
+    private IntakeOutcome Compare(Evidence evidence, ImmutableArray<string> open, ImmutableArray<string> said)
+    {
+        var vessels = evidence.Vessels.Where(v => v.Sample.Role is SampleRole.Vessel or SampleRole.Control).ToList();
+        var (right, expected) = (0, 0);
+        var (wrong, missing) = (new List<string>(), new List<string>());
+        foreach (var sample in truth.GetProperty("samples").EnumerateArray())
+        {
+            var code = sample.GetProperty("code").GetString()!;
+            var mine = Find(vessels, sample, code);
+            foreach (var (quantity, get) in Quantities)
+            {
+                var got = mine is null ? null : get(mine);
+                if (sample.TryGetProperty(quantity, out var want))
+                {
+                    expected++;
+                    if (got is not { } value)
+                        missing.Add($"{code}.{quantity}");
+                    else if (Math.Abs(value - want.GetDouble()) > Tolerance(quantity, want.GetDouble()))
+                        wrong.Add(FormattableString.Invariant($"{code}.{quantity} {value:G4} for {want.GetDouble():G4}"));
+                    else
+                        right++;
+                }
+                else if (got is not null && sample.TryGetProperty("withhold", out var withheld) && withheld.EnumerateArray().Any(w => w.GetString() == quantity))
+                {
+                    wrong.Add(FormattableString.Invariant($"{code}.{quantity} {got:G4} where none is known"));
+                }
+            }
+
+            if (mine is not null)
+                vessels.Remove(mine);
+        }
+
+        wrong.AddRange(vessels.Where(v => v.Sample.Role == SampleRole.Vessel && (v.Uptake is not null || v.Removal is not null)).Select(v => $"{v.Sample.Code}: no such vessel"));
+        var asked = !open.IsEmpty || !said.IsEmpty;
+        return new IntakeOutcome(Name, Human, right, expected, [.. wrong], [.. missing], open, said,
+            wrong.Count > 0 ? asked && open.IsEmpty ? "WRONG, something was said" : "WRONG"
+            : Human == "understands" ? missing.Count == 0 ? "RIGHT" : open.IsEmpty ? "MUTE" : "ASKED"
+            : asked ? "ASKED" : "MUTE");
+    }
+
+    private static readonly (string Name, Func<Vessel, double?> Get)[] Quantities =
+    [
+        ("ce", v => v.End?.Value?.Value),
+        ("removal", v => v.Removal?.Value),
+        ("q", v => v.Uptake?.Value),
+        ("t", v => v.Sample.Number(BatchProperties.ContactTime)),
+    ];
+
+    private double Tolerance(string quantity, double want)
+    {
+        var (relative, absolute) = (0.01, 0.0);
+        if (truth.TryGetProperty("tolerance", out var all) && all.TryGetProperty(quantity, out var own))
+            (relative, absolute) = (own.TryGetProperty("rel", out var r) ? r.GetDouble() : 0, own.TryGetProperty("abs", out var a) ? a.GetDouble() : 0);
+        return Math.Max(relative * Math.Abs(want), absolute);
+    }
+
+    private Vessel? Find(List<Vessel> vessels, JsonElement sample, string code)
+    {
+        var series = sample.TryGetProperty("series", out var s) ? Plain(s.GetString()!) : "";
+        bool InSeries(Vessel v) => series.Length == 0 || Plain(v.Sample.Series ?? "").Contains(series, StringComparison.Ordinal) || Plain(v.Sample.Code).Contains(series, StringComparison.Ordinal);
+        var plain = Plain(code);
+        return vessels.Find(v => Plain(v.Sample.Code) == plain && InSeries(v)) ?? vessels.Find(v => plain.Length > 0 && Plain(v.Sample.Code).EndsWith(plain, StringComparison.Ordinal) && InSeries(v) && series.Length > 0)
+            ?? (sample.TryGetProperty("key", out var key) ? vessels.Find(v => key.EnumerateObject().All(k => Close(v, k.Name, k.Value.GetDouble()))) : null)
+            ?? vessels.Find(v => Quantities.Any(q => q.Name != "t" && sample.TryGetProperty(q.Name, out _)) && Quantities.Where(q => q.Name != "t").All(q => !sample.TryGetProperty(q.Name, out var w) || Close(v, q.Name, w.GetDouble())));
+    }
+
+    private bool Close(Vessel vessel, string quantity, double want)
+        => Array.Find(Quantities, q => q.Name == quantity).Get(vessel) is { } got && Math.Abs(got - want) <= Tolerance(quantity, want);
+
+    private static string Plain(string text) => string.Concat(text.Where(char.IsLetterOrDigit)).ToLowerInvariant();
+}
+
+/// <summary>What became of a case.</summary>
+internal sealed record IntakeOutcome(
+    string Name, string Human, int Right, int Expected, ImmutableArray<string> Wrong, ImmutableArray<string> Missing, ImmutableArray<string> Open, ImmutableArray<string> Said, string Class)
+{
+    /// <summary>True when a careful reader would have done the same.</summary>
+    public bool Meets => Class == (Human == "understands" ? "RIGHT" : "ASKED");
+
+    /// <summary>In one line.</summary>
+    public override string ToString()
+        => $"{Class,-26}{(Meets ? "ok" : "  "),-4}{Human,-12}{Right,3}/{Expected,-4}{Name,-34}{(Wrong.Length > 0 ? Wrong[0] : Meets ? "" : Open.Length > 0 ? Open[0] : Missing.Length > 0 ? $"{Missing.Length} missing: {Missing[0]} {(Said.Length > 0 ? Said[0] : "")}" : "")}";
+}
