@@ -33,7 +33,7 @@ internal sealed class Calibrating
         var counting = standing.Where(r => !struck.Contains(r.Sample)).ToImmutableArray();
         // A struck vessel keeps its number, so that figures and trails still show what was struck; it counts nowhere.
         bySample = standing.ToLookup(r => r.Sample, StringComparer.Ordinal);
-        foreach (var run in study.Runs.Where(r => r.Signal == SpectrometryProperties.Absorbance.Name))
+        foreach (var run in study.Runs.Where(r => SpectrometryProperties.IsCalibrated(r.Signal)))
             runs[run.Id] = Calibrate(run, [.. counting.Where(r => r.Run == run.Id)]);
         foreach (var run in runs.Values.Where(r => r.Curve is null).ToArray())
             runs[run.Run.Id] = Borrow(run);
@@ -48,7 +48,7 @@ internal sealed class Calibrating
     public Concentration? Of(Sample sample)
     {
         var readings = bySample[sample.Code].ToImmutableArray();
-        var absorbances = readings.Where(r => r.Signal == SpectrometryProperties.Absorbance.Name).ToImmutableArray();
+        var absorbances = readings.Where(r => SpectrometryProperties.IsCalibrated(r.Signal)).ToImmutableArray();
         var reported = readings.Where(r => r.Signal == SpectrometryProperties.ReportedConcentration.Name).ToImmutableArray();
         // Where no line belongs to the absorbances, a concentration that came beside them is what is known.
         if (!absorbances.IsEmpty && (reported.IsEmpty || absorbances.Any(r => runs.GetValueOrDefault(r.Run)?.Curve is not null)))

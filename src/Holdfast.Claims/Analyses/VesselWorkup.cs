@@ -74,6 +74,15 @@ internal sealed class VesselWorkup
             return new Vessel(sample, study.IsStruck(sample), start, end, volume, mass, dose, share, taken, null, [.. findings]);
         }
 
+        // A dose says per litre what mass and volume say together.
+        if (dose is null && mass is null && volume is null && !isControl && recorded.Of(sample, BatchProperties.Dose) is { Value: > 0 } planned)
+        {
+            var perLitre = BatchSorption.Vessel.Of(sample.Code, c0, left, 1, planned, end.DetectionLimit);
+            findings.AddRange(perLitre.Findings);
+            Closes(sample, perLitre.Uptake, perLitre.Removal, findings);
+            return new Vessel(sample, study.IsStruck(sample), start, end, null, null, planned, perLitre.Removal, perLitre.Uptake, perLitre.DistributionCoefficient, [.. findings]);
+        }
+
         if (dose is null)
         {
             if (!isControl)

@@ -38,12 +38,13 @@ internal static class CodeColumns
         var listed = SampleProperties.Code.Headings.IndexOf(h.Key);
         var properties = HeadingWords.Properties(h.Key);
         // What the file lists as something else is no code, whatever its cells look like.
-        if (listed < 0 && !properties.IsEmpty && !h.Has(HeadingWord.Sample))
+        if (listed < 0 && !properties.IsEmpty && !h.Has(HeadingWord.Sample) && !(h.Has(HeadingWord.Standard) && cells.TrueForAll(c => c.Text.Any(char.IsLetter))))
             return 0;
         var distinct = cells.Select(c => c.Text).Distinct(StringComparer.Ordinal).Count() / (double)cells.Count;
         var words = cells.Count(c => c.Text.Any(char.IsLetter) || c.Kind == CellKind.Date) / (double)cells.Count;
         var score = listed >= 0 ? 10 - (listed * 0.1)
             : h.Has(HeadingWord.Sample) && !h.HasAny(HeadingWord.Role, HeadingWord.Concentration, HeadingWord.Mass, HeadingWord.Volume, HeadingWord.Date, HeadingWord.Remark) ? 8
+            : h.Has(HeadingWord.Standard) && cells.TrueForAll(c => c.Text.Any(char.IsLetter)) ? 6
             : h.Has(HeadingWord.Position) && distinct > 0.99 ? 2
             : h.Words.IsEmpty && index == 0 && distinct > 0.6 && words > 0.5 ? 4
             : 0;

@@ -16,6 +16,7 @@ internal sealed partial class Columns
     private readonly Dialogue talk;
     private readonly string? analyte;
     private readonly ImmutableArray<HeadingReading> headings;
+    private readonly ImmutableArray<bool> inCells;
     private readonly TableTraits traits;
     private readonly Dictionary<string, HashSet<int>> fractions = new(StringComparer.Ordinal);
 
@@ -23,7 +24,8 @@ internal sealed partial class Columns
     {
         this.source = source;
         (layout, talk, analyte) = (source.Layout, source.Talk, source.Study.Analyte);
-        headings = ReadHeadings(layout);
+        headings = [.. ReadHeadings(layout).Select((h, i) => h.Unit is UnitText.Absent && !h.Has(HeadingWord.Dilution) && UnitInCells(i) is { } unit ? h with { Unit = unit } : h)];
+        inCells = [.. ReadHeadings(layout).Select((h, i) => h.Unit is UnitText.Absent && headings[i].Unit is not UnitText.Absent)];
         traits = new(
             headings.Any(h => h.Has(HeadingWord.Absorbance) || HeadingWords.Properties(h.Key).Any(p => p.IsSignal && p != SpectrometryProperties.ReportedConcentration)),
             layout.Preamble.Any(r => r.Cells.Any(c => Lexicon.Of(c.Text).Contains(HeadingWord.Concentration))) || headings.Any(h => UnitKinds.Of(h.Unit) == UnitKind.Concentration),
@@ -78,14 +80,18 @@ internal sealed partial class Columns
     // "reading" beside concentrations that only the standards have: the instrument's own signal.
     private void ReadingBesideStandards(Column[] columns)
     {
-        if (columns.Any(c => c.Property?.IsSignal == true && c.Property != SpectrometryProperties.ReportedConcentration) || columns.FirstOrDefault(c => c.Property == SpectrometryProperties.ReportedConcentration || c.Property == SpectrometryProperties.StandardConcentration) is not { } known)
+        if (columns.Any(c => c.Property?.IsSignal == true && c.Property != SpectrometryProperties.ReportedConcentration) || (columns.FirstOrDefault(c => c.Property == SpectrometryProperties.ReportedConcentration || c.Property == SpectrometryProperties.StandardConcentration) is null && !LabelledStandards(columns)))
             return;
-        var bare = columns.Where(c => c.Use == ColumnUse.NotUnderstood && headings[c.Index].HasAny(HeadingWord.Result, HeadingWord.AsRead, HeadingWord.Signal) && Numbers(c.Index).Count * 2 > layout.Body.Length).ToList();
-        if (bare.Count == 0 || (known.Property == SpectrometryProperties.ReportedConcentration && Numbers(known.Index).Count >= Numbers(bare[0].Index).Count && columns.Any(c => c.Use == ColumnUse.Code)))
+        var known = columns.FirstOrDefault(c => c.Property == SpectrometryProperties.ReportedConcentration || c.Property == SpectrometryProperties.StandardConcentration);
+        var bare = columns.Where(c => c.Use == ColumnUse.NotUnderstood && headings[c.Index].HasAny(HeadingWord.Result, HeadingWord.AsRead, HeadingWord.Signal) && !headings[c.Index].Has(HeadingWord.Spread) && Numbers(c.Index).Count * 2 > layout.Body.Length).ToList();
+        if (bare.Count == 0 || (known?.Property == SpectrometryProperties.ReportedConcentration && Numbers(known.Index).Count >= Numbers(bare[0].Index).Count && columns.Any(c => c.Use == ColumnUse.Code)))
             return;
         foreach (var column in bare)
-            columns[column.Index] = new Column(column.Index, column.Heading, ColumnUse.Signal, SpectrometryProperties.Absorbance, null, null) { Evidence = "a reading without unit beside the concentrations of standards" };
+            columns[column.Index] = new Column(column.Index, column.Heading, ColumnUse.Signal, SpectrometryProperties.InstrumentSignal, null, null) { Evidence = "a reading without unit beside the concentrations of standards" };
     }
+
+    private bool LabelledStandards(Column[] columns)
+        => Array.Find(columns, c => c.Use == ColumnUse.Code) is { } code && layout.Body.Count(r => RoleWords.Guess(r.At(code.Index).Text) == SampleRole.Standard) >= 3;
 
     // Beside absorbances, a concentration is what the standards are known to hold; one given for samples too is what the instrument made of them.
     private Column BesideSignals(Column column, IEnumerable<Column> columns)
@@ -124,7 +130,7 @@ internal sealed partial class Columns
         if (uncertainty.Success && Find(HeadingReading.Of(uncertainty.Groups["of"].Value) with { Unit = h.Unit }) is { Holds: Holds.Number } of)
             return Settle(index, h, ColumnUse.Uncertainty, of, "the uncertainty of " + of.Title);
 
-        if (Find(h) is { } listed && !IsElsewhere(listed, h))
+        if (Find(h) is { } listed && !IsElsewhere(listed, h) && !(listed.Holds == Holds.Number && HoldsWords(index)))
             return Take(index, h, listed.IsSignal ? ColumnUse.Signal : ColumnUse.Fact, listed, "its heading");
         if (ColumnGuess.Of(h, traits) is { } guess)
         {
@@ -134,6 +140,7 @@ internal sealed partial class Columns
             {
                 { Use: ColumnUse.LeftOut } => new Column(index, h.Text, ColumnUse.LeftOut, null, null, $"Not used: it is {guess.Why}."),
                 { Property: null } => new Column(index, h.Text, guess.Use, null, null, null) { Evidence = guess.Why },
+                { Property: { } property } when property == SpectrometryProperties.InstrumentSignal => new Column(index, h.Text, guess.Use, property, null, null) { Evidence = guess.Why },
                 { Property: { } property } => Take(index, h, guess.Use, property, $"'{h.Name}' with {UnitWords(h)}: {guess.Why}"),
             };
         }
@@ -220,6 +227,8 @@ internal sealed partial class Columns
             talk.Ask("unit:" + name, Codes.UnitMissing, $"Which unit is {name} in?", [answer], name);
         }
 
+        if (inCells[index] && property.Unit.Length > 0 && property.Unit != "%")
+            return new Column(index, h.Text, use, property, null, $"Units stand in the cells; kept in {property.Unit}.") { UnitsInCells = t => Way(t, property), Evidence = evidence };
         Column Of(Unit? stated, UnitBridge? bridge, string? remark) => new(index, h.Text, use, property, stated, remark) { Bridge = bridge, Evidence = evidence };
         if (property.Unit.Length == 0)
         {
@@ -306,8 +315,6 @@ internal sealed partial class Columns
     // No unit in the heading: in the cells ("10 min"), in a note ("concentrations in mg/L"), under a sister column; otherwise asked.
     private Column WithoutUnit(int index, HeadingReading h, ColumnUse use, Property property, string evidence)
     {
-        if (UnitsInCells(index, property))
-            return new Column(index, h.Text, use, property, null, $"Units stand in the cells; kept in {property.Unit}.") { UnitsInCells = t => t is UnitText.Known known ? UnitBridge.Between(known, property, analyte) : null, Evidence = evidence };
         var kind = UnitKinds.Of(new UnitText.Known(Unit.Parse(property.Unit)));
         if (layout.Notes.UnitFor(kind) is { } noted && UnitBridge.Between(new UnitText.Known(noted.Unit), property, analyte) is { } bridge)
             return new Column(index, h.Text, use, property, noted.Unit, $"In {noted.Unit.Plain}, as line {Ordinal.Text(noted.Row)} says.") { Bridge = bridge, Evidence = evidence };
@@ -321,11 +328,19 @@ internal sealed partial class Columns
         return Unusable(index, h, property, $"{h.Name} has no unit.");
     }
 
-    private bool UnitsInCells(int index, Property property)
+    private UnitBridge? Way(UnitText stated, Property property) => stated switch
+    {
+        UnitText.Known known => UnitBridge.Between(known, property, analyte),
+        UnitText.Ambiguous several => several.Candidates.Select(c => UnitBridge.Between(new UnitText.Known(c), property, analyte)).FirstOrDefault(b => b is not null),
+        _ => null,
+    };
+
+    // "10 min", "1 h": most cells hold a unit of one kind behind their number.
+    private UnitText? UnitInCells(int index)
     {
         var filled = layout.Body.Select(r => r.At(index)).Where(c => c is { IsBlank: false, Kind: CellKind.Text }).Take(200).ToList();
-        var with = filled.Count(c => CellParts.Split(c.Text) is (_, UnitText.Known known) && UnitBridge.Between(known, property, analyte) is not null);
-        return with > 0 && with * 5 >= filled.Count * 4;
+        var units = filled.Select(c => CellParts.Split(c.Text)?.Unit).OfType<UnitText>().Where(u => UnitKinds.Of(u) is not (UnitKind.None or UnitKind.Other)).ToList();
+        return units.Count > 0 && units.Count * 5 >= filled.Count * 4 && units.Select(UnitKinds.Of).Distinct().Count() == 1 ? units[0] : null;
     }
 
     private bool HoldsWords(int index)
@@ -343,7 +358,8 @@ internal sealed partial class Columns
     private bool LooksLikeClock(int index)
     {
         var filled = layout.Body.Select(r => r.At(index)).Where(c => !c.IsBlank).Take(50).ToList();
-        return filled.Count > 0 && filled.Count(c => c.Kind == CellKind.Text && Clock().IsMatch(c.Text)) * 5 >= filled.Count * 4;
+        var h = headings[index];
+        return filled.Count > 0 && filled.Count(c => c.Kind == CellKind.Text && (Clock().IsMatch(c.Text) || (h.HasAny(HeadingWord.Start, HeadingWord.End) && c.Text.Contains(':', StringComparison.Ordinal) && DateAndTime().IsMatch(c.Text)))) * 5 >= filled.Count * 4;
     }
 
     private List<double> Numbers(int index)

@@ -24,6 +24,7 @@ internal static class Dilutions
     public static void Settle(List<SampleRow> rows, ImmutableArray<Column> columns, TableSource source)
     {
         AskAboutBlanks(rows, columns, source);
+        Noted(rows, columns, source);
         var reported = columns.Where(c => c.Use == ColumnUse.Signal && c.Property == SpectrometryProperties.ReportedConcentration).ToList();
         if (reported.Count == 0)
             return;
@@ -68,6 +69,18 @@ internal static class Dilutions
             return;
         foreach (var (row, own, vessel, _) in read)
             row.Dilution = string.Equals(decision, Multiply, StringComparison.OrdinalIgnoreCase) ? (own ?? 1) * (own is > 1 ? 1 : vessel ?? 1) : 1;
+    }
+
+    // "all filtrates were diluted 0.5 mL to 10 mL": one factor for all that was read, standards apart.
+    private static void Noted(List<SampleRow> rows, ImmutableArray<Column> columns, TableSource source)
+    {
+        if (source.Layout.Notes.DilutionFactor is not { } factor || factor <= 1 || columns.Any(c => c.Property == SpectrometryProperties.Dilution))
+            return;
+        var read = rows.Where(r => r is { IsLeftOut: false, Dilution: null, Role: null or SampleRole.Vessel or SampleRole.StartSolution or SampleRole.Control } && r.Signals.Count > 0).ToList();
+        if (read.Count == 0 || source.Talk.Assume("dilution:noted", Codes.Ambiguous, $"All samples are taken as diluted {Text(factor)} times, as a line says: “{source.Layout.Notes.DilutionLine}”.", ["use", "ignore"], [.. read.Take(6).Select(r => r.Written)]) != "use")
+            return;
+        foreach (var row in read)
+            row.Dilution = factor;
     }
 
     // The first that speaks decides; a value called corrected says which correction only when something else agrees.

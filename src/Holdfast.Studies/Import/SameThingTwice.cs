@@ -20,10 +20,35 @@ internal static class SameThingTwice
             Leave(columns, headings, source, [.. group]);
         // Numbered readings are repeats; a reading "corrected" beside one "as read" is the same reading twice.
         var reported = columns.Where(c => c.Use == ColumnUse.Signal && c.Property == SpectrometryProperties.ReportedConcentration).ToList();
+        if (reported.Count == 2 && Product(columns, headings, source, reported))
+            return;
         if (reported.Count > 1 && reported.Select(c => Stem(headings[c.Index])).Distinct(StringComparer.Ordinal).Count() > 1 && !reported.Exists(c => headings[c.Index].Has(HeadingWord.Corrected)))
             Leave(columns, headings, source, reported);
         else if (reported.Count > 1 && reported.Exists(c => headings[c.Index].Has(HeadingWord.Corrected)) && reported.Exists(c => !headings[c.Index].Has(HeadingWord.Corrected)))
             Leave(columns, headings, source, reported);
+    }
+
+    // One is the other times the dilution beside it, or times one factor for all: the same result before and after multiplying.
+    private static bool Product(Column[] columns, ImmutableArray<HeadingReading> headings, TableSource source, List<Column> two)
+    {
+        var dilution = Array.Find(columns, c => c.Property == SpectrometryProperties.Dilution);
+        foreach (var (read, made) in new[] { (two[0], two[1]), (two[1], two[0]) })
+        {
+            var rows = source.Layout.Body.Select(r => (Read: read.Value(r.At(read.Index), source.Mark), Made: made.Value(r.At(made.Index), source.Mark),
+                Factor: dilution is null ? null : dilution.Value(r.At(dilution.Index), source.Mark))).Where(r => r is { Read: > 0, Made: > 0 }).ToList();
+            if (rows.Count < 3 || rows.TrueForAll(r => r.Made <= r.Read))
+                continue;
+            var proved = dilution is not null ? rows.TrueForAll(r => r.Factor is { } f && Math.Abs(r.Made!.Value - (r.Read!.Value * f)) <= SameWithin * r.Made.Value)
+                : rows.TrueForAll(r => Math.Abs((r.Made!.Value / r.Read!.Value) - (rows[0].Made!.Value / rows[0].Read!.Value)) <= SameWithin * r.Made.Value / r.Read.Value);
+            if (!proved)
+                continue;
+            columns[read.Index] = read.Become(ColumnUse.LeftOut, read.Property, $"Not used: {headings[made.Index].Name} is the same, multiplied by its dilution.");
+            if (dilution is not null)
+                columns[dilution.Index] = dilution.Become(ColumnUse.LeftOut, dilution.Property, $"Not used: {headings[made.Index].Name} holds it already, row by row.");
+            return true;
+        }
+
+        return false;
     }
 
     // "Ce 1", "Ce (b)", "run II": the same name but for a number or letter.

@@ -72,6 +72,8 @@ internal sealed class SampleNames
                     guessed.Add($"{row.Written} as {Words(guess)}");
                 }
                 row.Role ??= row.Facts.ContainsKey(SpectrometryProperties.StandardConcentration.Name) && !row.Facts.ContainsKey(BatchProperties.Mass.Name) ? SampleRole.Standard : null;
+                if (row.Role is SampleRole.Standard or SampleRole.CheckStandard && !row.Facts.ContainsKey(SpectrometryProperties.StandardConcentration.Name) && StandardIn(row.Written) is { } level)
+                    row.Facts = row.Facts.SetItem(SpectrometryProperties.StandardConcentration.Name, new Fact(SpectrometryProperties.StandardConcentration.Name, level, null, null, null, row.Written, source.At(row.Row.Number, null)));
                 if (row.Role is null && row.Facts.GetValueOrDefault(BatchProperties.Mass.Name)?.Value is 0)
                 {
                     row.Role = SampleRole.Control;
@@ -88,6 +90,14 @@ internal sealed class SampleNames
         Say("Codes were matched although they are written differently", loose);
         Say("What these samples are for was told from their labels", guessed);
         ScopeToRun(rows);
+    }
+
+    // "STD 0.25 mg/L" says how much it holds.
+    private static double? StandardIn(string label)
+    {
+        var at = label.IndexOf(' ', StringComparison.Ordinal);
+        return at > 0 && CellParts.Split(label[at..].Trim()) is (var number, Amounts.UnitText.Known unit) && Amounts.CellText.Read(number, null) is Amounts.CellText.Number value
+            ? UnitBridge.Between(unit, SpectrometryProperties.StandardConcentration, null)?.Convert(value.Value) : null;
     }
 
     // Nothing is known of any vessel yet: then those that were read are the vessels.

@@ -10,6 +10,8 @@ internal static class Settings
 {
     private static readonly ImmutableArray<SampleRole> MadeForTheRun = [SampleRole.Standard, SampleRole.CheckStandard, SampleRole.Blank, SampleRole.Solvent];
 
+    private const double SameWithin = 0.01;
+
     /// <summary>Fills them in; what is used is said, and can be declined.</summary>
     /// <param name="rows">The rows.</param>
     /// <param name="columns">The columns.</param>
@@ -20,6 +22,7 @@ internal static class Settings
         if (vessels.Count == 0 || !Describes(columns))
             return;
         Series(vessels, source);
+        Contradict(vessels, columns, source);
         var lacking = source.Layout.Notes.All.Where(n => vessels.Exists(r => Lacks(r, n.Property, source)) && !columns.Any(c => c.Property == n.Property && c.Use is ColumnUse.Fact or ColumnUse.WithoutUnit)).ToList();
         foreach (var clash in source.Layout.Notes.Contradicted.GroupBy(c => c.Property).Where(g => vessels.Exists(r => Lacks(r, g.Key, source))))
         {
@@ -34,6 +37,26 @@ internal static class Settings
         foreach (var (row, note) in vessels.SelectMany(r => lacking.Select(n => (r, n))).Where(x => Lacks(x.r, x.n.Property, source)))
         {
             row.Facts = row.Facts.SetItem(note.Property.Name, new Fact(note.Property.Name, note.Value, null, null, null, note.Written, source.At(note.Row, null)));
+        }
+    }
+
+    // The title says one thing for all, the column another for every row: one of them is a slip.
+    private static void Contradict(List<SampleRow> vessels, ImmutableArray<Column> columns, TableSource source)
+    {
+        foreach (var note in source.Layout.Notes.All.Where(n => n.Row > 0 && (n.Property == BatchProperties.InitialConcentration || n.Property == BatchProperties.Volume || n.Property == BatchProperties.ContactTime)))
+        {
+            if (columns.FirstOrDefault(c => c.Use == ColumnUse.Fact && c.Property == note.Property) is not { } column)
+                continue;
+            var values = vessels.Select(r => r.Facts.GetValueOrDefault(note.Property.Name)?.Value).OfType<double>().Distinct().ToList();
+            if (values is not [var all] || Math.Abs(all - note.Value) <= SameWithin * Math.Abs(all))
+                continue;
+            var answer = source.Talk.Ask("line-or-column:" + note.Property.Name, Codes.Ambiguous, $"{column.Heading} is {vessels[0].Facts[note.Property.Name].Written} in every row, but line {Ordinal.Text(note.Row)} says {note.Written}. Which holds?", ["column", "line"], column.Heading);
+            foreach (var row in vessels)
+            {
+                row.IsUndecided |= answer is null;
+                if (answer == "line")
+                    row.Facts = row.Facts.SetItem(note.Property.Name, new Fact(note.Property.Name, note.Value, null, null, null, note.Written, source.At(note.Row, null)));
+            }
         }
     }
 

@@ -6,6 +6,13 @@ public static class SpectrometryProperties
     /// <summary>Absorbance.</summary>
     public static readonly Property Absorbance = Property.Signal("absorbance", "absorbance", "", "A", "absorbance", "abs", "a", "signal", "meanabs", "meanabsorbance");
 
+    /// <summary>What another instrument shows, counts or a signal without unit, from which standards make a concentration.</summary>
+    public static readonly Property InstrumentSignal = Property.Signal("instrument-signal", "instrument signal", "", null, "instrumentsignal", "countspers", "countspersecond", "coupss", "cps");
+
+    /// <summary>True for a signal that standards of known concentration calibrate.</summary>
+    /// <param name="signal">Name of a signal.</param>
+    public static bool IsCalibrated(string signal) => signal == Absorbance.Name || signal == InstrumentSignal.Name;
+
     /// <summary>A concentration that the instrument or another laboratory already worked out.</summary>
     public static readonly Property ReportedConcentration = Property.Signal("reported-concentration", "reported concentration", "mg/L", "C", "ce", "cf", "concentration", "conc", "finalconcentration", "reportedconcentration", "residualconcentration", "equilibriumconcentration");
 

@@ -85,7 +85,8 @@ internal static partial class CellReader
             });
         }
 
-        return line.ToString().Trim(' ', '\u00A0');
+        var plain = line.ToString().Trim(' ', '\u00A0');
+        return GroupedBySpaces().IsMatch(plain) ? plain.Replace(' ', '\u00A0') : plain;
     }
 
     private static CellText.Censored Censored(string written, Match limit, DecimalMark? mark)
@@ -180,6 +181,9 @@ internal static partial class CellReader
         var step = Math.Pow(10, power - (point < 0 ? 0 : digits.Length - point - 1));
         return new CellText.Number(value, step);
     }
+
+    [GeneratedRegex(@"^[+-]?[0-9]{1,3}( [0-9]{3})+([.,][0-9]+)?$", RegexOptions.ExplicitCapture | RegexOptions.NonBacktracking)]
+    private static partial Regex GroupedBySpaces();
 
     [GeneratedRegex(@"^(?<sign>[<>])=?(?<rest>.*)$", RegexOptions.ExplicitCapture, 1000)]
     private static partial Regex Limit();

@@ -52,14 +52,20 @@ internal sealed record HeadingReading(string Text, string Name, UnitText Unit, I
     /// <param name="unitLine">The cell of the line of units below it, or null.</param>
     public static HeadingReading Of(string text, string? unitLine = null)
     {
+        var written = text;
         // What stands behind a unit in brackets is a remark: "after (µg/L), mean ± s".
         if (text.IndexOf(')', StringComparison.Ordinal) is > 0 and var close && close < text.Length - 1 && text.IndexOf('(', StringComparison.Ordinal) is >= 0 and var open && open < close
             && UnitOf(text[(open + 1)..close]) is UnitText.Known { Unit.IsOne: false } && text[(close + 1)..].TrimStart() is [',' or ';', ..] rest)
             text = text[..(close + 1)] + (Lexicon.Of(rest).Contains(HeadingWord.Spread) && !rest.Contains('±', StringComparison.Ordinal) ? " sd" : "");
+        // "Ce / mg/L (mean ± SD, n = 3)": how it was averaged is no part of the name.
+        if (text.LastIndexOf('(') is > 0 and var last && text.EndsWith(')') && UnitOf(text[last..]) is UnitText.Unknown && (text[last..].Contains('±', StringComparison.Ordinal) || text[last..].Contains("n =", StringComparison.Ordinal) || text[last..].Contains("n=", StringComparison.Ordinal)))
+            text = text[..last].TrimEnd();
         var header = Header.Read(text);
         var (name, unit) = (header.Name, header.Unit);
         if (unit is not UnitText.Known || name.Length == 0)
             (name, unit) = Tail(text) ?? Bracket(text) ?? (name, unit);
+        if (unit is UnitText.Absent)
+            (name, unit) = Leading(text) ?? (name, unit);
         if (unit is UnitText.Unknown odd && UnitOf(odd.Text) is UnitText.Known { Unit.IsOne: true } one)
             unit = one;
         if (unit is UnitText.Absent or UnitText.Unknown && unitLine is { Length: > 0 })
@@ -69,7 +75,7 @@ internal sealed record HeadingReading(string Text, string Name, UnitText Unit, I
         // "Co in", "out at": a direction counts as before and after where it stands last or first, not within a sentence.
         if (tokens.Length is > 1 and <= 4)
         {
-            if (tokens[^1] is "in" or "ein" || tokens[0] is "in")
+            if (tokens[^1] is "in" or "ein" || tokens[0] is "in" or "into")
                 words = words.Add(HeadingWord.Start);
             else if (tokens[^1] is "out" or "aus" || tokens[0] is "out")
                 words = words.Add(HeadingWord.End);
@@ -77,8 +83,8 @@ internal sealed record HeadingReading(string Text, string Name, UnitText Unit, I
 
         // "hours" says what it is and in which unit.
         if (unit is UnitText.Absent && tokens.Length == 1 && tokens[0].Length > 3 && UnitOf(tokens[0]) is UnitText.Known { Unit.IsOne: false } itself && UnitKinds.Of(itself) == UnitKind.Time)
-            return new(text, name, itself, tokens, words.Add(HeadingWord.Time));
-        return new(text, name, unit, tokens, words);
+            return new(written, name, itself, tokens, words.Add(HeadingWord.Time));
+        return new(written, name, unit, tokens, words);
     }
 
     /// <summary>What a text that is meant to be a unit says, words of several languages included.</summary>
@@ -98,6 +104,16 @@ internal sealed record HeadingReading(string Text, string Name, UnitText Unit, I
         if (read is UnitText.Known or UnitText.Absent)
             return read;
         return Spelled.TryGetValue(string.Concat(Lexicon.Tokens(plain)), out var spelled) ? Amounts.Unit.Read(spelled) : read;
+    }
+
+    // "mg powder", "% of Cd still in the water", "mL" alone: the unit comes first.
+    private static (string Name, UnitText Unit)? Leading(string text)
+    {
+        if (UnitOf(text) is UnitText.Known { Unit.IsOne: false } whole && text.Length > 1 && UnitKinds.Of(whole) is UnitKind.Mass or UnitKind.Volume or UnitKind.Concentration or UnitKind.Share or UnitKind.Loading)
+            return ("", whole);
+        var at = text.IndexOf(' ', StringComparison.Ordinal);
+        return at > 0 && text[..at] is { } first && (first.Length > 1 || first is "%" or "g" or "L") && UnitOf(first) is UnitText.Known { Unit.IsOne: false } unit && UnitKinds.Of(unit) is not (UnitKind.Other or UnitKind.Time)
+            && !Lexicon.Of(text[at..]).IsEmpty ? (text[at..].Trim(), unit) : null;
     }
 
     // "mass_g", "c0_mg_l", "removal_percent", "time h": the last words are the unit, once what stands before them means something.

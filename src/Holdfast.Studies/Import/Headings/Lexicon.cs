@@ -14,14 +14,16 @@ internal static class Lexicon
 {
     private const int ShortestCompound = 5;
     private const int ShortestMisspelt = 5;
+    private const int ShortestAbbreviation = 4;
+    private const int LongestAbbreviation = 5;
     private static readonly System.Collections.Concurrent.ConcurrentDictionary<string, string> Guesses = new(StringComparer.Ordinal);
     private static readonly ImmutableArray<string> Plurals = ["s", "es", "en", "n"];
 
     private static readonly (HeadingWord Word, string Spellings)[] Entries =
     [
         (HeadingWord.Concentration, "conc concn concs ~concentr ~konzentr konz ~concentrac gehalt ~gehalt content teneur contenido teor tenore level levels ppm ppb c ce ct cf cres ceq cend cfin caq cl c0 ci co cin cinit cini cstart metal0"),
-        (HeadingWord.Start, "initial initially init ini start starting begin beginning before original originally feed untreated ~anfang ~ausgang vorher vor zugabe ~initial initiale depart avant inicial inicio antes partida partenza anfangs debut iniziale inizio prima made introduced c0 ci co cin cinit cini cstart ph0 phi phini phstart t0 offered"),
-        (HeadingWord.End, "fim fine final finally fin end ending after afterwards residual remaining remain remains left leftover equilibrium equil equilibrated eq eqm rest ~rest nachher nach ~end ende ~gleichgewicht ~uberstand ~filtrat supernatant filtrate treated ~residu restant restante finale apres equilibre ~equilibr sortie despues restante depois equilibrio dopo residua residuo rimasto rimanente surnageant sobrenadante sopranatante ce cf ct cres ceq cend cfin phe phf phfin phend out aq unadsorbed unbound"),
+        (HeadingWord.Start, "initial initially init ini start starting begin beginning before original originally feed untreated stock ~anfang ~ausgang vorher vor zugabe ~initial initiale depart avant inicial inicio antes partida partenza anfangs debut iniziale inizio prima made introduced c0 ci co cin cinit cini cstart ph0 phi phini phstart t0 offered"),
+        (HeadingWord.End, "still fim fine final finally fin end ending after afterwards residual remaining remain remains left leftover equilibrium equil equilibrated eq eqm rest ~rest nachher nach ~end ende ~gleichgewicht ~uberstand ~filtrat supernatant filtrate treated ~residu restant restante finale apres equilibre ~equilibr sortie despues restante depois equilibrio dopo residua residuo rimasto rimanente surnageant sobrenadante sopranatante ce cf ct cres ceq cend cfin phe phf phfin phend out aq unadsorbed unbound"),
         (HeadingWord.Mass, "mass masses weight weights weighed weighing weigh wt wgt m masse massen ~masse gewicht ~gewicht ~einwaage eingewogen einwaage ~gewogen pesee poids masa peso pesado pesada massa pesata ~pesat grams"),
         (HeadingWord.Sorbent, "sorbent sorbents adsorbent adsorbents ads adsorb powder powders np nps nanoparticle nanoparticles material mat pulver ~pulver ~sorbens ~adsorbens sorptionsmittel poudre adsorbant sorbant polvo adsorbente sorbente po pos polvere adsorbente materiale solid solids feststoff solide solido beads bead mof zeolite zeolith clay carbon biochar char resin catalyst hap apatite composite cat"),
         (HeadingWord.Boat, "flacon frasco fiala fiole boat boot ~schiffchen ~boat vial tube crucible tiegel paper papier dish schale bottle container capsule nacelle navicella barquilla naveta capsula barca flask beaker becher bateau pesafiltro tare tara gross brutto lleno"),
@@ -41,7 +43,7 @@ internal static class Lexicon
         (HeadingWord.Dilution, "dilution dilutions diluted dil df ~dilut ~verdunn verdunnung verdunnt vf ~dilucion diluido ~diluic diluizione diluito dilue fold factordilucion fd"),
         (HeadingWord.Sample, "tag sigla mark marking sample samples probe proben ~probe probennr echantillon echantillons ech muestra muestras amostra amostras campione campioni vial vials vessel vessels flask flasks tube tubes bottle bottles id ids code codes label labels gefass ~gefass kolben ~kolben flacon flacons tubo tubos frasco frascos provetta vaso matras name names bezeichnung ~bezeichnung kennung nom nombre nome ref reference test tests essai ensayo ensaio prova entry run runs specimen batchno versuch ~versuch messung identification identifiant codigo codice erlen erlenmeyer becher beaker beakers rohrchen ~rohrchen"),
         (HeadingWord.Role, "role type kind typ art sampletype rolle genre tipo clase classe category klasse purpose"),
-        (HeadingWord.Standard, "standard standards std stds stnd cal cals calib ~calibra ~kalibr calibrator etalon etalons ~etalon patron patrones padrao padroes taratura calibrant eich ~eich stock"),
+        (HeadingWord.Standard, "standard standards std stds stnd cal cals calib ~calibra ~kalibr calibrator etalon etalons ~etalon patron patrones padrao padroes taratura calibrant eich ~eich"),
         (HeadingWord.Known, "known nominal nom sollwert soll bekannt theoretical theor theorique teorico connu conocida conocido conhecida nota target true added given"),
         (HeadingWord.Check, "qc qcs check checks chk ccv icv control-standard kontrollstandard ~kontrollstandard qualitycontrol verification controle"),
         (HeadingWord.Blank, "blank blanks blk blindwert ~blind blindprobe leerwert blanc blancs blanco blancos branco brancos bianco reagentblank"),
@@ -50,7 +52,7 @@ internal static class Lexicon
         (HeadingWord.Remark, "remark remarks note notes comment comments bemerkung bemerkungen ~bemerk anmerkung notiz notizen kommentar remarque remarques observation observations observacion observaciones observacao observacoes obs nota notas osservazioni commento comentario comentarios appearance look looks aussehen aspect what"),
         (HeadingWord.Person, "operator analyst by initials bearbeiter ~bearbeiter operateur analista operador operatore who person done measuredby user author"),
         (HeadingWord.Date, "date datum ~datum fecha data day dia giorno jour clock uhr uhrzeit ~uhrzeit heure hora ora when received eingang gemessen measuredat timestamp datetime"),
-        (HeadingWord.Spread, "sd stdev std-dev stddev stabw deviation ~abweichung error err fehler uncertainty ~unsicherheit unsicherheit rsd cv incertitude ~ecart ecart ecarttype desviacion desvio desvest incertidumbre incerteza deviazione incertezza scatter sigma se sem"),
+        (HeadingWord.Spread, "sd stdev std-dev stddev stabw deviation ~abweichung error err fehler uncertainty ~unsicherheit unsicherheit rsd cv incertitude ~ecart ecart ecarttype desviacion desvio desvest incertidumbre incerteza deviazione incertezza scatter sigma"),
         (HeadingWord.Limit, "lod loq dl ql mdl limit limits bg nwg ng bestimmungsgrenze nachweisgrenze ~grenze limite reporting rl lq ld"),
         (HeadingWord.Parameter, "parameter parameters analyte analytes element elements elemento elementi parametre parametro metal metall metallo component compound determination determinand bestandteil test ion substance kenngrosse"),
         (HeadingWord.Result, "result results value values reading readings wert werte ~wert ergebnis ~ergebnis messwert resultat resultats valeur valor valores resultado resultados valore risultato risultati amount found gefunden"),
@@ -70,7 +72,7 @@ internal static class Lexicon
         (HeadingWord.Solid, "digest digested digestion ~digest ~aufschluss ~mineralis ~dissolv dissolved loaded solids"),
         (HeadingWord.Recovery, "recovery recoveries wiederfindung ~wiederfind recouvrement recuperacion recuperacao recupero"),
         (HeadingWord.Line, "wavelength line lambda nm ~wellenlange emission"),
-        (HeadingWord.Signal, "signal intensity counts cps response area height intensite intensidad intensidade intensita reponse intensitat"),
+        (HeadingWord.Signal, "coups impulse impulsos conteggi cuentas contagens signal intensity counts count cps response area height intensite intensidad intensidade intensita reponse intensitat"),
     ];
 
     private static readonly FrozenDictionary<string, ImmutableArray<HeadingWord>> Whole = Entries
@@ -108,6 +110,8 @@ internal static class Lexicon
                 return words;
         }
 
+        if (token.Length is >= ShortestAbbreviation and <= LongestAbbreviation && !token.Any(char.IsDigit) && Abbreviated(token) is { Length: > 0 } longer)
+            return Whole[longer];
         if (token.Length >= ShortestMisspelt && !token.Any(char.IsDigit) && Misspelt(token) is { } meant)
             return Whole[meant];
 
@@ -118,6 +122,13 @@ internal static class Lexicon
         return token.Length < ShortestCompound ? [] : Stems.Where(s => token.Contains(s.Stem, StringComparison.Ordinal)).Select(s => s.Word).Distinct();
     }
 
+    // "iniz" is "iniziale": the beginning of words that all mean the same.
+    private static string Abbreviated(string token) => Guesses.GetOrAdd("~" + token, static key =>
+    {
+        var longer = Whole.Keys.Where(w => w.Length >= key.Length + 1 && w.StartsWith(key[1..], StringComparison.Ordinal)).ToList();
+        return longer.Count > 0 && longer.TrueForAll(w => Whole[w].SequenceEqual(Whole[longer[0]])) ? longer[0] : "";
+    });
+
     // "vollume", "intial", "smaple": one letter more, less, other or exchanged, where only one word of the bench is so near and no stem fits.
     private static string? Misspelt(string token)
     {
@@ -125,7 +136,7 @@ internal static class Lexicon
             return null;
         return Guesses.GetOrAdd(token, static t =>
         {
-            var near = Whole.Keys.Where(w => w.Length >= ShortestMisspelt && Math.Abs(w.Length - t.Length) <= 1 && OneSlip(t, w)).ToList();
+            var near = Whole.Keys.Where(w => w.Length >= ShortestMisspelt && w[0] == t[0] && w[^1] == t[^1] && Math.Abs(w.Length - t.Length) <= 1 && OneSlip(t, w)).ToList();
             return near.Count > 0 && near.TrueForAll(w => Whole[w].SequenceEqual(Whole[near[0]])) ? near[0] : "";
         }) is { Length: > 0 } found ? found : null;
     }

@@ -19,10 +19,10 @@ internal static class WhatIsMissing
             return;
         var read = after.Readings.Where(r => r.Value is not null || r.Below is not null).ToLookup(r => r.Sample, StringComparer.Ordinal);
         var place = Array.FindLastIndex(understood, u => u.Understanding.Proposal is { Samples.IsEmpty: false } or { Readings.IsEmpty: false });
-        var absorbing = vessels.Where(v => read[v.Code].Any(r => r.Signal == SpectrometryProperties.Absorbance.Name) && !read[v.Code].Any(r => r.Signal == SpectrometryProperties.ReportedConcentration.Name)).ToList();
+        var absorbing = vessels.Where(v => read[v.Code].Any(r => SpectrometryProperties.IsCalibrated(r.Signal)) && !read[v.Code].Any(r => r.Signal == SpectrometryProperties.ReportedConcentration.Name)).ToList();
         if (absorbing.Count > 0 && after.Samples.All(s => s.Role != SampleRole.Standard))
-            Note(understood, place, absorbing, "absorbances without standards give no concentration: the calibration is missing. Take it in, a table of known concentrations and their absorbances");
-        var measured = vessels.Where(v => read[v.Code].Any(r => r.Signal is var s && (s == SpectrometryProperties.Absorbance.Name || s == SpectrometryProperties.ReportedConcentration.Name)) || Has(v, BatchProperties.ReportedRemoval) || Has(v, BatchProperties.ReportedRemaining)).ToList();
+            Note(understood, place, absorbing, "readings without standards give no concentration: the calibration is missing. Take it in, a table of known concentrations and their readings");
+        var measured = vessels.Where(v => read[v.Code].Any(r => r.Signal is var s && (SpectrometryProperties.IsCalibrated(s) || s == SpectrometryProperties.ReportedConcentration.Name)) || Has(v, BatchProperties.ReportedRemoval) || Has(v, BatchProperties.ReportedRemaining)).ToList();
         if (measured.Count == 0 && vessels.All(v => !Has(v, BatchProperties.ReportedUptake)) && vessels.Exists(v => Has(v, BatchProperties.Mass) || Has(v, BatchProperties.InitialConcentration)))
         {
             var signals = vessels.SelectMany(v => read[v.Code].Select(r => r.Signal)).Distinct(StringComparer.Ordinal).Select(n => Property.Named(n)?.Title ?? n).ToList();

@@ -106,6 +106,7 @@ internal sealed partial class Notes
         if (FactorNoted().Match(line) is { Success: true } m)
         {
             var (one, all) = (CellText.Read(m.Groups["one"].Value, null) as CellText.Number, CellText.Read(m.Groups["all"].Value, null) as CellText.Number);
+            DilutionLine ??= line;
             DilutionFactor = m.Groups["factor"].Success ? (CellText.Read(m.Groups["factor"].Value, null) as CellText.Number)?.Value : all?.Value / (one?.Value ?? 1);
         }
 

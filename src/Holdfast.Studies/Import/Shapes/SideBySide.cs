@@ -18,9 +18,9 @@ internal static class SideBySide
             return null;
         var (left, right) = (Words(heading, 0, gap), Words(heading, gap, heading.Cells.Length));
         // An empty column stands within tables too; standards with readings of their own make a table.
-        if (!IsCalibration(right) && !IsCalibration(left))
+        if (!IsCalibration(right) && !IsCalibration(left) && !(left.Exists(h => h.Has(HeadingWord.Sample)) && right.Count >= 3 && right[0].Has(HeadingWord.Sample)))
             return null;
-        return [grid with { Rows = [.. grid.Rows.Select(r => r with { Cells = [.. r.Cells.Take(gap)] })] }, grid with { Findings = [], Rows = [.. grid.Rows.Select(r => r.Number < heading.Number ? r with { Cells = [] } : r with { Cells = [.. r.Cells.Skip(gap + 1)] })] }];
+        return [grid with { Rows = [.. grid.Rows.Select(r => r with { Cells = [.. r.Cells.Take(gap)] })] }, grid with { Findings = [], Rows = [.. grid.Rows.Select(r => r with { Cells = [.. r.Cells.Skip(gap + 1)] })] }];
     }
 
     private static List<HeadingReading> Words(GridRow heading, int from, int to)

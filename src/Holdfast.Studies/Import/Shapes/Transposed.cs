@@ -13,7 +13,7 @@ internal static class Transposed
     /// <param name="grid">The grid.</param>
     public static Grid? Turn(Grid grid)
     {
-        var rows = grid.Rows.Where(r => r.Filled >= 2).ToList();
+        var rows = grid.Rows.Where(r => r.Filled >= 2).Select(WithUnit).ToList();
         // Down the first column stand quantities with units; along no row do.
         var down = rows.Where(r => IsQuantity(r.At(0)) && r.Cells.Skip(1).Count(TableLayout.IsNumeric) >= 2).ToList();
         if (down.Count < (rows.Count > 0 && rows.Max(r => r.Filled) > 4 ? 2 : FewestQuantities) || rows.Exists(r => r.Cells.Count(IsQuantity) >= 2) || down.Count * 2 < rows.Count)
@@ -29,9 +29,14 @@ internal static class Transposed
         var turned = Enumerable.Range(0, width).Select(i => new GridRow(i + 1,
             [.. body.Select((r, at) => i == 0 && at == 0 && names is not null && r.At(0).IsBlank ? new Cell("Sample") : r.At(i))]))
             .Where(r => r.Number == 1 || !r.IsBlank);
-        var above = grid.Rows.TakeWhile(r => r != body[0]).Where(r => !r.IsBlank);
+        var above = grid.Rows.TakeWhile(r => r.Number < body[0].Number).Where(r => !r.IsBlank);
         return grid with { Rows = [.. above, .. turned] };
     }
+
+    // "powder | mg | 23.87 | …": the unit stands in a column of its own.
+    private static GridRow WithUnit(GridRow row)
+        => row.Cells.Length > 3 && row.At(0) is { Kind: CellKind.Text, IsBlank: false } name && (row.At(1).IsBlank || HeadingReading.UnitOf(row.At(1).Text) is Amounts.UnitText.Known { Unit.IsOne: false }) && TableLayout.IsNumeric(row.At(2)) | row.At(1).IsBlank
+            ? row with { Cells = [row.At(1).IsBlank ? name : new Cell($"{name.Text} ({row.At(1).Text})"), .. row.Cells.Skip(2)] } : row;
 
     private static bool IsQuantity(Cell cell)
     {

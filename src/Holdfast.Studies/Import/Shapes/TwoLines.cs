@@ -6,6 +6,8 @@ namespace Holdfast.Studies.Import.Shapes;
 /// <summary>Headings on two lines: "Concentration (mg/L)" over "before" and "after".</summary>
 internal static class TwoLines
 {
+    private const int LongestPart = 30;
+
     /// <summary>The heading with the line below or above joined to it, and how many lines below it took.</summary>
     /// <param name="rows">The rows.</param>
     /// <param name="heading">Place of the heading.</param>
@@ -22,6 +24,8 @@ internal static class TwoLines
     private static bool IsPart(GridRow upper, GridRow lower)
     {
         if (lower.IsBlank || upper.IsBlank || lower.Cells.Any(TableLayout.IsNumeric) || upper.Cells.Any(TableLayout.IsNumeric) || TableLayout.IsUnits(lower))
+            return false;
+        if (upper.Cells.Concat(lower.Cells).Any(c => c.Text.Length > LongestPart || (!c.IsBlank && c.Text.Any(char.IsDigit) && c.Text.Contains(',', StringComparison.Ordinal))))
             return false;
         var shared = Enumerable.Range(1, Math.Max(upper.Cells.Length, lower.Cells.Length)).Any(i => upper.At(i).IsBlank && !lower.At(i).IsBlank && !upper.At(i - 1).IsBlank && !lower.At(i - 1).IsBlank);
         return shared && lower.Cells.Any(c => Lexicon.Of(c.Text).Overlaps([HeadingWord.Start, HeadingWord.End, HeadingWord.Full, HeadingWord.Empty, HeadingWord.Replicate, HeadingWord.Mean, HeadingWord.Boat]) || c.Text.Length == 1);

@@ -1,0 +1,64 @@
+using System.Collections.Immutable;
+using Holdfast.Studies.Import.Headings;
+using Holdfast.Studies.Properties;
+
+namespace Holdfast.Studies.Import.Shapes;
+
+/// <summary>Tables of one setting against another: times down the side, "C0 = 10 mg/L", "C0 = 25 mg/L" along the top, results in the body.</summary>
+internal static class WideSeries
+{
+    private const int FewestSeries = 2;
+
+    /// <summary>The table with one row a result; null where it is none.</summary>
+    /// <param name="layout">The table.</param>
+    public static TableLayout? Turn(TableLayout layout)
+    {
+        if (layout.Heading is not { } heading || layout.Headings.Length < FewestSeries + 1)
+            return null;
+        var side = HeadingReading.Of(layout.Headings[0], layout.Units?.At(0).Text);
+        if (ColumnGuess.Of(side, default) is not { Use: ColumnUse.Fact, Property: { } down } || down.Holds == Holds.Words || (UnitKinds.Of(side.Unit) == UnitKind.None && down.Unit.Length > 0))
+            return null;
+        var tops = layout.Headings.Skip(1).Select((h, i) => (Place: i + 1, Setting: Setting(h))).Where(t => !heading.At(t.Place).IsBlank).ToList();
+        if (tops.Count < FewestSeries || tops.Exists(t => t.Setting is null) || tops.Select(t => t.Setting!.Property).Distinct().Count() != 1 || tops[0].Setting!.Property == down)
+            return null;
+        if (Body(layout) is not { } result)
+            return null;
+        var along = tops[0].Setting!.Property;
+        var rows = layout.Body.Where(r => !r.IsBlank).SelectMany(r => tops.Where(t => !r.At(t.Place).IsBlank).Select(t => new GridRow(r.Number,
+            [new Cell($"{layout.Headings[t.Place]} {side.Name} {r.At(0).Text}"), r.At(0), new Cell(t.Setting!.Written), r.At(t.Place), new Cell(layout.Headings[t.Place])])));
+        return new TableLayout(layout.Grid, layout.Preamble, new GridRow(heading.Number,
+            [new Cell("Sample"), new Cell(layout.Units is null ? layout.Headings[0] : $"{layout.Headings[0]} ({layout.Units.At(0).Text})"), new Cell(along.Headings[0]), new Cell(result), new Cell("Series")]), null, [.. rows])
+        {
+            Notes = layout.Notes, Part = layout.Part, Turned = $"one row a result: {side.Name} down, {along.Title} along",
+        };
+    }
+
+    private static NotedSetting? Setting(string heading)
+    {
+        var written = HeadingReading.Of(heading);
+        var notes = Notes.Of([new GridRow(0, [new Cell(CellParts.Split(heading) is not null ? "C0 = " + heading : heading)])]);
+        return notes.All is [var only] && heading.Any(char.IsDigit) && written.Name.Length > 0 && (only.Property == BatchProperties.InitialConcentration || only.Property == BatchProperties.StartPh || only.Property == BatchProperties.Temperature || only.Property == BatchProperties.Dose || only.Property == BatchProperties.Mass)
+            ? only : null;
+    }
+
+    // What stands in the body, a line above says: "body of the table = Co left in mg/L", "removal in %".
+    private static string? Body(TableLayout layout)
+    {
+        foreach (var cell in layout.Preamble.SelectMany(r => r.Cells).Where(c => !c.IsBlank))
+        {
+            var words = Lexicon.Of(cell.Text);
+            if (words.Contains(HeadingWord.Removal) && (cell.Text.Contains('%', StringComparison.Ordinal) || words.Contains(HeadingWord.Percent)))
+                return "Removal (%)";
+            if (words.Contains(HeadingWord.End) && Notes.Of([new GridRow(0, [cell])]).UnitFor(UnitKind.Concentration) is { } unit)
+                return $"Ce ({unit.Unit.Plain})";
+            foreach (var mark in new[] { " in ", " en ", "(", ", " })
+            {
+                var at = cell.Text.LastIndexOf(mark, StringComparison.Ordinal);
+                if (at > 0 && words.Contains(HeadingWord.End) && HeadingReading.UnitOf(cell.Text[(at + mark.Length)..]) is Amounts.UnitText.Known known && UnitKinds.Of(known) == UnitKind.Concentration)
+                    return $"Ce ({known.Unit.Plain})";
+            }
+        }
+
+        return null;
+    }
+}
