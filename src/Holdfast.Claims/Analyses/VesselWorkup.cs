@@ -137,7 +137,7 @@ internal sealed class VesselWorkup
         if (SolutionOf(sample) is not { } key)
             return onlyStart;
         if (!startSolutions.TryGetValue(key, out var read) && !startSolutions.TryGetValue(AnySeries(key), out read))
-            return madeUp;
+            return onlyStart is { } measured && madeUp is { } made && Math.Abs(measured.Value - made.Value) <= SameSolutionWithin * made.Value ? measured : madeUp;
         if (madeUp is { } nominal && Attribution.StartIsOff(read.Value, nominal.Value))
         {
             findings.Add(Finding.Of("HF-467", Weight.Caution, string.Create(CultureInfo.InvariantCulture,

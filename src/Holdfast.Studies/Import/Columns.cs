@@ -169,7 +169,7 @@ internal sealed partial class Columns
 
     // "ce" is a listed heading of the concentration after contact, and the symbol of cerium; "co" likewise.
     private bool IsElsewhere(Property listed, HeadingReading h)
-        => listed.Unit.Length > 0 && h.Unit is UnitText.Known known && UnitBridge.Between(known, listed, analyte) is null
+        => listed.Unit.Length > 0 && !listed.OfAnother && h.Unit is UnitText.Known known && UnitBridge.Between(known, listed, analyte) is null && UnitKinds.Of(known) != UnitKinds.Of(new UnitText.Known(Unit.Parse(listed.Unit)))
             || (h.Element is { } element && analyte is not null && element != analyte && h.Name.Trim() == element && !listed.Name.Contains(Composition.ElementNames.NameOf(element), StringComparison.Ordinal)
                 && listed == SpectrometryProperties.ReportedConcentration && h.Name is not ("Ce" or "Co"));
 
@@ -199,7 +199,10 @@ internal sealed partial class Columns
         // Water runs out of a bed only where the sheet speaks of one.
         if (named.Contains(ColumnProperties.OutletConcentration) && !headings.IsDefault && !headings.Any(o => HeadingWords.Properties(o.Key).Any(p => p == ColumnProperties.TimeOnStream || p == ColumnProperties.BedDepth || p == ColumnProperties.Flow || p == ColumnProperties.BedMass)))
             named = [];
-        return named.Concat(bySymbol).FirstOrDefault(p => Fits(p, h.Unit)) ?? (h.Unit is UnitText.Known { Unit.IsOne: false } ? null : named.FirstOrDefault());
+        // "Pb left" is an end concentration, unless a second metal competes.
+        if (named.Contains(CompetitionProperties.AnalyteLeft) && !headings.IsDefault && !headings.Any(o => HeadingWords.Properties(o.Key).Any(p => p == CompetitionProperties.RivalLeft || p == CompetitionProperties.Rival || p == CompetitionProperties.InitialOfEach)))
+            named = [];
+        return named.Concat(bySymbol).FirstOrDefault(p => Fits(p, h.Unit)) ?? named.FirstOrDefault(p => h.Unit is not UnitText.Known { Unit.IsOne: false } || (p.Unit.Length > 0 && UnitKinds.Of(h.Unit) == UnitKinds.Of(new UnitText.Known(Unit.Parse(p.Unit)))));
     }
 
     private bool Fits(Property property, UnitText unit) => property.Holds == Holds.Words ? unit is UnitText.Absent or UnitText.Known { Unit.IsOne: true } : unit switch

@@ -144,6 +144,9 @@ internal sealed class FileUnderstanding
             TableKind.Points => PointsColumns.Understand(source, mark),
             _ => SampleTable.Understand(source, columns, mark),
         };
+        // Columns without codes may be wanted for a fit of their own as well.
+        if (draft.Points is null && kind is TableKind.Samples or TableKind.Readings && !columns.Any(c => c.Use == ColumnUse.Code))
+            draft = draft with { Points = PointsColumns.Understand(source with { Talk = new Dialogue(source.Talk.FileName, source.Talk.Answers) }, mark).Points };
         var reason = source.Talk.Answers.To("decimal") is null ? evidence.Reason : "as you answered";
         return (draft, table with { Columns = draft.Columns, Rows = draft.Rows, Decimal = mark, DecimalReason = reason });
     }

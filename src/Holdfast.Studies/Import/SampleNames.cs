@@ -101,7 +101,7 @@ internal sealed class SampleNames
     }
 
     // Nothing is known of any vessel yet: then those that were read are the vessels.
-    private bool IsFirst() => source.Known.Values.All(s => s.Role != SampleRole.Vessel || s.Facts.Values.All(f => f.Origin.Original == source.Sha256));
+    private bool IsFirst() => source.Known.Values.All(s => s.Role != SampleRole.Vessel || (s.Facts.Count > 0 && s.Facts.Values.All(f => f.Origin.Original == source.Sha256)));
 
     // The same codes on another sheet of this file, with other masses or results, are other vessels.
     private bool OfAnotherTable(List<SampleRow> rows) => source.Tables > 1 && rows.Exists(row => known.Find(row.Written) is [var code] && source.Known[code] is { Role: SampleRole.Vessel or SampleRole.Control } sample

@@ -109,9 +109,10 @@ internal sealed record TableLayout(Grid Grid, ImmutableArray<GridRow> Preamble, 
             if (KnownHeadings(rows[i]) < 2 || rows[i].Cells.Any(c => !c.IsBlank && IsNumeric(c)) || IsUnits(rows[i]))
                 continue;
             var next = i + 1;
-            while (next < rows.Length && next < i + 3 && (rows[next].IsBlank || IsUnits(rows[next]) || !rows[next].Cells.Any(IsNumberLike)))
+            while (next < rows.Length && next < i + 3 && (rows[next].IsBlank || IsUnits(rows[next])))
                 next++;
-            if (next >= rows.Length || !rows[next].Cells.Any(IsNumberLike) || (starts.Count > 0 && (i - starts[^1] < 2 || rows[starts[^1]].Cells.SequenceEqual(rows[i].Cells))))
+            // Key and value, line by line, look like a table of two columns and are none.
+            if (next >= rows.Length || !rows[next].Cells.Any(IsNumberLike) || (rows[i].Filled == 2 && rows[next].Cells.Count(IsNumberLike) < 2) || (starts.Count > 0 && (i - starts[^1] < 2 || rows[starts[^1]].Cells.SequenceEqual(rows[i].Cells))))
                 continue;
             if (starts.Count > 0 && !(i > 0 && (rows[i - 1].IsBlank || rows[i - 1].Filled == 1)))
                 continue;

@@ -127,7 +127,7 @@ internal sealed record HeadingReading(string Text, string Name, UnitText Unit, I
             if (tail.Any(t => t.Any(c => c is '(' or '[' or ')' or ']')))
                 continue;
             var name = string.Join(snake ? "_" : " ", parts[..^count]);
-            if (Lexicon.Of(name).IsEmpty || tail[0] is "in" or "en" or "em")
+            if (Lexicon.Of(name).IsEmpty || tail[0] is "in" or "en" or "em" or "std" or "Std" or "STD")
                 continue;
             string[] spellings = count == 2 && !tail.Contains("per") ? [$"{tail[0]}/{tail[1]}", string.Join(' ', tail)] : [string.Join(' ', tail)];
             foreach (var spelling in spellings)

@@ -122,6 +122,9 @@ internal static class PhysicalSense
                 continue;
             var first = odd[0];
             var place = Place(first.MassAt, understood);
+            // What was asked about as a number by itself is not asked about again.
+            if (place.Understanding.Questions.Any(q => q.Id == "values:" + BatchProperties.Mass.Name))
+                continue;
             var own = answers.For(place.File.Name);
             ImmutableArray<string> codes = [.. odd.Select(v => v.Code)];
             var heading = first.MassAt?.Column ?? "mass";
