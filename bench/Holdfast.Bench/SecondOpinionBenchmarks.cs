@@ -4,13 +4,12 @@ using Holdfast.Fitting.Diagnostics;
 
 namespace Holdfast.Bench;
 
-/// <summary>Resampling as a user asks for it, on the invented demo: the curves of a series that are not told apart, isotherms through the mass balance too.</summary>
+/// <summary>Resampling as a user asks for it, on the invented demo: the curves of a series that are not told apart.</summary>
 [MemoryDiagnoser]
 public class SecondOpinionBenchmarks
 {
     private IReadOnlyList<CandidateCurve> kinetics = [];
-    private IReadOnlyList<CandidateCurve> plain = [];
-    private IReadOnlyList<CandidateCurve> balanced = [];
+    private IReadOnlyList<CandidateCurve> isotherm = [];
 
     /// <summary>How many resamples of each curve.</summary>
     [Params(5_000, 10_000)]
@@ -22,13 +21,12 @@ public class SecondOpinionBenchmarks
     {
         var evidence = Evidence.Of(DossierBenchmarks.Demo());
         kinetics = Of("kinetics", "KIN-20");
-        var isotherm = Of("isotherm", "ISO-298");
-        (plain, balanced) = ([.. isotherm.Where(c => !c.ThroughBalance)], [.. isotherm.Where(c => c.ThroughBalance)]);
+        isotherm = Of("isotherm", "ISO-298");
 
         IReadOnlyList<CandidateCurve> Of(string family, string series)
         {
             var of = CurveFamily.All.First(f => f.Name == family);
-            return CandidateCurve.Among(series, of.OfStudy(evidence).First(s => s.Series == series).Fits, of.Balanced(evidence, series));
+            return CandidateCurve.Among(series, of.OfStudy(evidence).First(s => s.Series == series).Fits);
         }
     }
 
@@ -42,11 +40,7 @@ public class SecondOpinionBenchmarks
 
     /// <summary>ISO-298, the isotherms not told apart over 24 vessels, one core.</summary>
     [Benchmark]
-    public object Isotherm() => Draw(plain, 1);
-
-    /// <summary>The same through the mass balance, one core.</summary>
-    [Benchmark]
-    public object IsothermThroughTheBalance() => Draw(balanced, 1);
+    public object Isotherm() => Draw(isotherm, 1);
 
     private IReadOnlyList<Outcome<ResampledFit>> Draw(IReadOnlyList<CandidateCurve> curves, int threads)
         => ResampledFit.Draw(curves, new BootstrapOptions { Count = Count, Seed = ResampledFit.UsualSeed, Threads = threads });

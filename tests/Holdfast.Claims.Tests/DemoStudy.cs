@@ -1,3 +1,7 @@
+using Holdfast.Claims.Analyses;
+using Holdfast.Fitting;
+using Holdfast.Isotherms;
+using Holdfast.Kinetics;
 using Holdfast.Studies;
 using Holdfast.Studies.History;
 using Holdfast.Studies.Import;
@@ -15,8 +19,26 @@ internal static class DemoStudy
     /// <summary>The study as taken in.</summary>
     public static Study Study => Taken.Value;
 
+    /// <summary>
+    /// The same study read as the reference computed it: calibration lines with equal weights, curves by plain least squares of q. It checks the chain of
+    /// formulas against numbers from outside; what the program says by itself is in <see cref="Dossier"/>.
+    /// </summary>
+    public static Evidence Textbook => Plain.Value;
+
     /// <summary>Its quantities, findings and verdicts.</summary>
     public static Dossier Dossier => Worked.Value;
+
+    private static readonly Lazy<Evidence> Plain = new(() =>
+    {
+        var evidence = Evidence.Of(Study with { Runs = [.. Study.Runs.Select(r => r with { Details = r.Details.SetItem("Calibration weights", "equal") })] });
+        return evidence with
+        {
+            Kinetics = [.. evidence.Kinetics.Select(f => ByLeastSquares(f, Kinetic.All))],
+            Isotherms = [.. evidence.Isotherms.Select(f => ByLeastSquares(f, Isotherm.All))],
+        };
+
+        static FittedSeries ByLeastSquares(FittedSeries fitted, IReadOnlyList<Model> curves) => fitted with { Fits = [.. curves.Select(c => c.Fit(fitted.Fits[0].Points))] };
+    });
 
     private static Study TakeIn()
     {

@@ -62,31 +62,25 @@ public class ResampledFitTests
         Assert.NotEqual(one, other);
 
         double[] Draws(ulong seed, int threads)
-            => [.. ResampledFit.Draw([new("L", fit, false)], new() { Count = 1000, Seed = seed, Threads = threads }, Running)[0].Value!.Resamples.Draws(0)];
+            => [.. ResampledFit.Draw([new("L", fit)], new() { Count = 1000, Seed = seed, Threads = threads }, Running)[0].Value!.Resamples.Draws(0)];
     }
 
-    // The invented study: its isotherm through the mass balance has one error for q and Ce. The plain curve follows beside it.
+    // The invented study: what is drawn anew are the concentrations left, with flasks and calibration shared, and the curve is fitted through the mass balance.
     [Fact]
-    public void Candidates_OfADemoIsotherm_AreTheCurvesNotToldApartBothWays()
+    public void Candidates_OfADemoIsotherm_AreTheCurvesNotToldApart()
     {
         var fitted = DemoStudy.Dossier.Evidence.Isotherms.First(f => f.Series.Name == "TEMP-298");
-        var candidates = CandidateCurve.Among("TEMP-298", fitted.Fits, fitted.Weighed);
-        Assert.Equal(fitted.Undistinguished.Select(f => f.Card.Name), candidates.Where(c => !c.ThroughBalance).Select(c => c.Name));
-        Assert.Contains(candidates, c => c.Name == "Langmuir, through the mass balance");
-        var family = CurveFamily.All.First(f => f.Name == "isotherm");
-        Assert.Same(fitted.Weighed[0], family.Balanced(DemoStudy.Dossier.Evidence, "TEMP-298")[0]);
-
-        // What is drawn is Ce: of the order of the readings left, and not of the uptakes.
-        var drawn = ResampledFit.Draw([.. candidates.Where(c => c.Fit.Card.Name == "Langmuir")], new() { Count = 200 }, Running);
+        var candidates = CandidateCurve.Among("TEMP-298", fitted.Fits);
+        Assert.Equal(fitted.Undistinguished.Select(f => f.Card.Name), candidates.Select(c => c.Name));
+        var drawn = ResampledFit.Draw(candidates, new() { Count = 200 }, Running);
         Assert.All(drawn, d => Assert.NotNull(d.Value!.Resamples.Parameters[0].Studentised));
-        Assert.Equal("mg/L", drawn[1].Value!.Curve.Fit.Points.YUnit);
     }
 
     [Fact]
     public void Draw_WhatIsNoFit_GivesItsReasonAndTheOthersTheirs()
     {
         var outcomes = ResampledFit.Draw(
-            [new("A", Fit.Of<Sips>(new([1, 2, 3], [1, 2, 2.5])), false), new("B", Langmuir(12, (_, s) => 0.2 * s), false)], new() { Count = 500 }, Running);
+            [new("A", Fit.Of<Sips>(new([1, 2, 3], [1, 2, 2.5]))), new("B", Langmuir(12, (_, s) => 0.2 * s))], new() { Count = 500 }, Running);
         Assert.Equal("HF-424", outcomes[0].Findings[0].Code);
         Assert.Equal("B", outcomes[1].Value!.Curve.Series);
     }
@@ -96,17 +90,17 @@ public class ResampledFitTests
     {
         using var stop = new CancellationTokenSource();
         stop.Cancel();
-        Assert.Throws<OperationCanceledException>(() => ResampledFit.Draw([new("L", Langmuir(12, (_, s) => 0.2 * s), false)], new() { Count = 1000 }, stop.Token));
+        Assert.Throws<OperationCanceledException>(() => ResampledFit.Draw([new("L", Langmuir(12, (_, s) => 0.2 * s))], new() { Count = 1000 }, stop.Token));
     }
 
     [Theory]
     [InlineData(99)]
     [InlineData(1_000_001)]
     public void Draw_TooFewOrTooMany_IsRefused(int count)
-        => Assert.Throws<ArgumentOutOfRangeException>(() => ResampledFit.Draw([new("L", Langmuir(12, (_, s) => 0.2 * s), false)], new() { Count = count }, Running));
+        => Assert.Throws<ArgumentOutOfRangeException>(() => ResampledFit.Draw([new("L", Langmuir(12, (_, s) => 0.2 * s))], new() { Count = count }, Running));
 
     private static ResampledFit One(FitResult fit, int count)
-        => ResampledFit.Draw([new("L", fit, false)], new() { Count = count, Seed = ResampledFit.UsualSeed }, Running)[0].Value!;
+        => ResampledFit.Draw([new("L", fit)], new() { Count = count, Seed = ResampledFit.UsualSeed }, Running)[0].Value!;
 
     // Truth: 14 mg/g and 0.35 L/mg.
     private static FitResult Langmuir(int points, Func<double, double, double> error)

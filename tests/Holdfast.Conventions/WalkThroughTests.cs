@@ -1,5 +1,6 @@
 using System.Text.RegularExpressions;
 using Holdfast.Claims;
+using Holdfast.Claims.Analyses;
 using Holdfast.Reports.Documents;
 using Holdfast.Reports.Trails;
 using Holdfast.Studies.History;
@@ -63,9 +64,13 @@ public sealed class WalkThroughTests : IDisposable
         var dossier = Dossier.Of(study.Study);
         var evidence = dossier.Evidence;
         var vessel = evidence.Vessels.Single(v => v.Code == "ISO-20-1");
-        Agree.Relative(1e-9, Value("measured concentration mg/L"), vessel.End!.Value!.Value.Value, "concentration");
-        Agree.Relative(1e-9, Value("q mg/g"), vessel.Uptake!.Value.Value, "uptake");
-        Assert.True(vessel.Uptake.Value.U > 0);
+        // The independent program took the line with equal weights; told so, the study gives its numbers. By itself it weighs by scatter, within the uncertainty.
+        var told = Evidence.Of(study.Study with { Runs = [.. study.Study.Runs.Select(r => r with { Details = r.Details.SetItem("Calibration weights", "equal") })] })
+            .Vessels.Single(v => v.Code == "ISO-20-1");
+        Agree.Relative(1e-9, Value("measured concentration mg/L"), told.End!.Value!.Value.Value, "concentration");
+        Agree.Relative(1e-9, Value("q mg/g"), told.Uptake!.Value.Value, "uptake");
+        Assert.Equal(told.End.Value.Value.Value, vessel.End!.Value!.Value.Value, 2 * vessel.End.Value.Value.U);
+        Assert.True(vessel.Uptake!.Value.U > 0);
         Assert.Contains(reading, vessel.End.Readings);
 
         var isotherm = evidence.Isotherms.Single(f => f.Series.Name == "ISO-298");

@@ -13,12 +13,15 @@ internal sealed class Calibrating
     // What a run's file may say about itself, as the reader keeps it.
     private const string UsedUpTo = "Calibrated to";
     private const string LineOf = "Calibration";
+    private const string Shape = "Calibration curve";
+    private const string Weighed = "Calibration weights";
 
     private readonly Study study;
     private readonly RecordedAmounts recorded;
     private readonly Dictionary<string, Sample> samples;
     private readonly Dictionary<string, CalibratedRun> runs = new(StringComparer.OrdinalIgnoreCase);
     private readonly ILookup<string, Reading> bySample;
+    private readonly Lazy<(VarianceFunction Law, int Freedom)?> repeats;
 
     /// <summary>Calibrates every absorption run of a study.</summary>
     /// <param name="study">The study.</param>
@@ -33,6 +36,7 @@ internal sealed class Calibrating
         var counting = standing.Where(r => !struck.Contains(r.Sample)).ToImmutableArray();
         // A struck vessel keeps its number, so that figures and trails still show what was struck; it counts nowhere.
         bySample = standing.ToLookup(r => r.Sample, StringComparer.Ordinal);
+        repeats = new(Repeats);
         foreach (var run in study.Runs.Where(r => SpectrometryProperties.IsCalibrated(r.Signal)))
             runs[run.Id] = Calibrate(run, [.. counting.Where(r => r.Run == run.Id)]);
         foreach (var run in runs.Values.Where(r => r.Curve is null).ToArray())
@@ -70,6 +74,8 @@ internal sealed class Calibrating
             {
                 Run = run.Id,
                 Top = run.Number("", UsedUpTo),
+                Curve = run.Detail(Shape)?.ToUpperInvariant() switch { "LINE" => CurveKind.Line, "QUADRATIC" => CurveKind.Quadratic, _ => null },
+                Weighting = run.Detail(Weighed)?.ToUpperInvariant() switch { "EQUAL" => Weighting.Equal, "BY SCATTER" => Weighting.VarianceFunction, _ => null },
                 Flame = run.Detail("Element") is { } element ? FlameLine.Of(element) : null,
             });
         return new CalibratedRun(run, [.. standards.Select(s => (s.Level, s.Signal))], blanks, [.. outcome.Findings])
@@ -146,29 +152,45 @@ internal sealed class Calibrating
         return new Concentration(values.Count == 0 ? null : Mean(values), detection, quantification, readings, [.. findings]);
     }
 
-    private static Concentration FromReport(Sample sample, ImmutableArray<Reading> readings)
+    // What is stated with the value wins, then the apparatus sheet, then repeated values of the whole study pooled, then an assumption that is named.
+    private Concentration FromReport(Sample sample, ImmutableArray<Reading> readings)
     {
         // A reading of a diluted liquid counts times its factor; where the report held the dilution already, the factor was kept as 1.
         var mean = readings.Average(InTheVessel);
-        var n = readings.Length;
-        if (n < 2 && readings[0].U is { } stated)
+        var (n, trail) = (readings.Length, readings[0].Origin.ToString());
+        if (readings.All(r => r.U is not null))
         {
-            var own = new Source("reported:" + sample.Code, $"scatter that came with the concentration of {sample.Code}", stated * readings[0].Dilution, double.PositiveInfinity, Evaluation.Repetition, Unit: "mg/L", Trail: readings[0].Origin.ToString());
-            return new Concentration(Measured.From(mean, own), null, null, readings, []);
+            var stated = Math.Sqrt(readings.Sum(r => Math.Pow(r.U!.Value * r.Dilution, 2))) / n;
+            return new(
+                Measured.From(mean, new Source("reported:" + sample.Code, $"scatter that came with the concentration of {sample.Code}", stated, double.PositiveInfinity, Evaluation.Repetition, Unit: "mg/L", Trail: trail)),
+                null, null, readings, []);
         }
 
-        if (n < 2)
+        if (!recorded.StatesReported && repeats.Value is { } pooled)
         {
-            return new Concentration(mean, null, null, readings, [Finding.Of("HF-466", Weight.Caution,
-                $"{sample.Code}: the concentration came without its readings, so it has no uncertainty of its own. Take in the instrument's file.", sample.Code)]);
+            var source = new Source(
+                "reported:" + sample.Code, string.Create(CultureInfo.InvariantCulture, $"scatter of repeated reported values, pooled ({pooled.Freedom} degrees of freedom)"),
+                pooled.Law.Sd(mean) / Math.Sqrt(n), pooled.Freedom, Evaluation.Repetition, Group: "repeats of reported values", Unit: "mg/L", Trail: trail);
+            return new(Measured.From(mean, source), null, null, readings, [Finding.Of("HF-466", Weight.Caution,
+                $"{sample.Code}: the concentration came without its calibration; only the scatter of repeated values, pooled over the study, is known.", sample.Code)]);
         }
 
-        var sd = Math.Sqrt(readings.Sum(r => Math.Pow(InTheVessel(r) - mean, 2)) / (n - 1));
-        var source = new Source(
-            "reported:" + sample.Code, $"scatter of {n.ToString(CultureInfo.InvariantCulture)} reported values of {sample.Code}", sd / Math.Sqrt(n), n - 1,
-            Evaluation.Repetition, Unit: "mg/L", Trail: readings[0].Origin.ToString());
-        return new Concentration(Measured.From(mean, source), null, null, readings, [Finding.Of("HF-466", Weight.Caution,
-            $"{sample.Code}: the concentration came without its calibration; only the scatter of the reported values is known.", sample.Code)]);
+        return new(recorded.Reported(mean, sample.Code, trail), null, null, readings, [Finding.Of("HF-466", Weight.Caution,
+            $"{sample.Code}: the concentration came without its readings; "
+            + (recorded.StatesReported ? "the apparatus sheet says how well such values are known." : "2 % and 0.01 mg/L are assumed. State u(Ce), enter it in the apparatus sheet, or take in the instrument's file."), sample.Code)]);
+    }
+
+    // Every sample that was reported more than once adds to one law of scatter; a single pair would be too noisy to weigh with.
+    private (VarianceFunction Law, int Freedom)? Repeats()
+    {
+        const int fewest = 4;
+        var groups = bySample
+            .Select(g => g.Where(r => r.Signal == SpectrometryProperties.ReportedConcentration.Name).Select(InTheVessel).ToArray())
+            .Where(v => v.Length > 1)
+            .Select(v => (Level: Math.Abs(v.Average()), Sd: Math.Sqrt(v.Sum(x => Math.Pow(x - v.Average(), 2)) / (v.Length - 1)), DegreesOfFreedom: v.Length - 1.0))
+            .ToArray();
+        var freedom = (int)groups.Sum(g => g.DegreesOfFreedom);
+        return freedom >= fewest && VarianceFunction.Of(groups) is { } law ? (law, freedom) : null;
     }
 
     private static double InTheVessel(Reading reading) => reading.Value!.Value * reading.Dilution;

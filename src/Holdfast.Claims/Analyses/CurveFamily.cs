@@ -17,22 +17,13 @@ public sealed record CurveFamily(
     string Name, IReadOnlyList<Model> Curves, string Axes, string XUnit, string YUnit, string Absent,
     Func<Evidence, IEnumerable<(string Series, IReadOnlyList<FitResult> Fits)>> OfStudy)
 {
-    /// <summary>
-    /// The same curves fitted to a series through the mass balance, where q is worked out from Ce and both carry one error; empty where the axes are
-    /// read apart.
-    /// </summary>
-    public Func<Evidence, string, IReadOnlyList<FitResult>> Balanced { get; init; } = (_, _) => [];
-
     /// <summary>Every family.</summary>
     public static IReadOnlyList<CurveFamily> All { get; } =
     [
         new("kinetics", Kinetic.All, "t and q", "min", "mg/g", "No series of this study varies the contact time alone. Record the contact time of each vessel.",
             e => e.Kinetics.Select(f => (f.Series.Name, (IReadOnlyList<FitResult>)f.Fits))),
         new("isotherm", Isotherm.All, "Ce and q", "mg/L", "mg/g", "No series of this study varies the start concentration alone. Record C0 of each vessel.",
-            e => e.Isotherms.Select(f => (f.Series.Name, (IReadOnlyList<FitResult>)f.Fits)))
-        {
-            Balanced = (e, series) => e.Isotherms.FirstOrDefault(f => f.Series.Name == series)?.Weighed ?? [],
-        },
+            e => e.Isotherms.Select(f => (f.Series.Name, (IReadOnlyList<FitResult>)f.Fits))),
         new("quenching", Quenching.All, "Q and F", "µmol/L", "", "No series of this study has signals at several levels of quencher. Record the quencher of each vessel.",
             e => Sensing.Of(e).Series.Where(s => !s.Fits.IsEmpty).Select(s => (s.Name, (IReadOnlyList<FitResult>)s.Fits))),
     ];

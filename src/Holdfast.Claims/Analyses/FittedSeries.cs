@@ -9,16 +9,10 @@ namespace Holdfast.Claims.Analyses;
 public sealed record FittedSeries(Series Series)
 {
     /// <summary>
-    /// The fits, one for each curve, all to the uptakes of single vessels with equal weights, so that their AICc compare. A curve that the data
-    /// refuse is here too, with its reason.
+    /// The fits, one for each curve, all through the one error model of the series: what is stated of each vessel, shared parts shared, and the scatter
+    /// between vessels. A curve that the data refuse is here too, with its reason.
     /// </summary>
     public ImmutableArray<FitResult> Fits { get; init; } = [];
-
-    /// <summary>
-    /// The same curves weighed by the propagated uncertainty of each vessel (isotherms: through the mass balance, so that the shared error of q and Ce is
-    /// not counted twice). A second opinion: a conclusion that moves with the weights is not firm.
-    /// </summary>
-    public ImmutableArray<FitResult> Weighed { get; init; } = [];
 
     /// <summary>The plateau test of a kinetic series; null for an isotherm and where the times do not allow one.</summary>
     public Plateau? Plateau { get; init; }

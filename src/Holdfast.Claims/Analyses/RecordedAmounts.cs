@@ -21,6 +21,8 @@ internal sealed class RecordedAmounts
             "assumed: 1 % for a solution that was made up and not read", null),
         new("dilution (assumed)", SpectrometryProperties.Dilution.Name, null, 0.006, Shared: false,
             "assumed: 0.6 % for one dilution with a piston pipette into a flask", null),
+        new("concentration as reported (assumed)", SpectrometryProperties.ReportedConcentration.Name, 0.01, 0.02, Shared: false,
+            "assumed: 2 % and 0.01 mg/L for a concentration that came without its readings; common practice", null),
     ];
 
     private readonly Study study;
@@ -61,6 +63,16 @@ internal sealed class RecordedAmounts
     public Measured Dilution(double factor, string portion, string trail)
         => factor == 1 ? 1 : With(factor, portion, SpectrometryProperties.Dilution, portion, trail);
 
+    /// <summary>A concentration that came ready-made, with what the apparatus sheet says of such values, else an assumption that is named.</summary>
+    /// <param name="value">As reported, mg/L.</param>
+    /// <param name="owner">Code of the sample.</param>
+    /// <param name="trail">Where it was recorded.</param>
+    public Measured Reported(double value, string owner, string trail)
+        => With(value, owner, SpectrometryProperties.ReportedConcentration, "all vessels", trail);
+
+    /// <summary>True when the apparatus sheet says how well reported concentrations are known.</summary>
+    public bool StatesReported => study.Apparatus.Any(i => string.Equals(i.Serves, SpectrometryProperties.ReportedConcentration.Name, StringComparison.Ordinal));
+
     private Measured With(double value, string owner, Property property, string lot, string trail)
     {
         var instrument = study.Apparatus.FirstOrDefault(i => string.Equals(i.Serves, property.Name, StringComparison.Ordinal));
@@ -72,7 +84,8 @@ internal sealed class RecordedAmounts
             assumptions[instrument.Serves] = instrument;
         }
 
-        var u = instrument.U ?? instrument.RelativeU!.Value * Math.Abs(value);
+        // A floor and a share together, where both are given.
+        var u = Math.Sqrt(Math.Pow(instrument.U ?? 0, 2) + Math.Pow((instrument.RelativeU ?? 0) * value, 2));
         if (u == 0)
             return value;
         var id = instrument.Shared ? $"{property.Name}:{instrument.Id}:{lot}" : $"{property.Name}:{owner}";

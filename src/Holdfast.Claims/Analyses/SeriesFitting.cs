@@ -7,7 +7,7 @@ using Holdfast.Studies.Properties;
 
 namespace Holdfast.Claims.Analyses;
 
-/// <summary>Fits every kinetic curve and every isotherm to the series they belong to.</summary>
+/// <summary>Fits every kinetic curve and every isotherm to the series they belong to, each series with one error model.</summary>
 internal static class SeriesFitting
 {
     // A curve that the data determine settles within some dozen steps; one that they do not would creep for thousands and end undetermined all the same.
@@ -17,44 +17,49 @@ internal static class SeriesFitting
     /// <param name="series">The series.</param>
     public static FittedSeries Kinetics(Series series)
     {
-        var vessels = series.Vessels.Where(v => v.Uptake is not null && v.Sample.Number(BatchProperties.ContactTime) is not null).ToArray();
-        var times = Array.ConvertAll(vessels, v => v.Sample.Number(BatchProperties.ContactTime)!.Value);
-        var uptakes = Array.ConvertAll(vessels, v => v.Uptake!.Value.Value);
-        var codes = Array.ConvertAll(vessels, v => v.Code);
-        var u = Array.ConvertAll(vessels, v => v.Uptake!.Value.U);
-        var plateau = Plateau.Test(times, uptakes);
-        return new FittedSeries(series)
-        {
-            Fits = FitAll(Kinetic.All, new Points(times, uptakes, "min", "mg/g", ids: codes), profiles: true),
-            Weighed = u.All(v => v > 0) ? FitAll(Kinetic.All, new Points(times, uptakes, "min", "mg/g", u, ids: codes), profiles: false) : [],
-            Plateau = plateau.Value,
-            Findings = [.. plateau.Findings],
-        };
+        var points = KineticPoints(series);
+        var plateau = Plateau.Test([.. points.Plain.X], [.. points.Plain.Y]);
+        return new FittedSeries(series) { Fits = FitAll(Kinetic.All, points), Plateau = plateau.Value, Findings = [.. plateau.Findings] };
     }
 
     /// <summary>Isotherms fitted to a series in which the initial concentration was varied.</summary>
     /// <param name="series">The series.</param>
-    public static FittedSeries Isotherms(Series series)
+    public static FittedSeries Isotherms(Series series) => new(series) { Fits = FitAll(Isotherm.All, IsothermPoints(series)) };
+
+    /// <summary>The vessels of a kinetic series as they enter its fits: each time is a vessel of its own, its time is exact.</summary>
+    /// <param name="series">The series.</param>
+    public static SeriesPoints KineticPoints(Series series)
     {
-        var vessels = series.Vessels.Where(v => v.Uptake is not null && v.End?.Value is not null && v.Dose is not null).ToArray();
-        var left = Array.ConvertAll(vessels, v => v.End!.Value!.Value.Value);
-        var uptakes = Array.ConvertAll(vessels, v => v.Uptake!.Value.Value);
-        var codes = Array.ConvertAll(vessels, v => v.Code);
-        var u = Array.ConvertAll(vessels, v => v.End!.Value!.Value.U);
-        return new FittedSeries(series)
-        {
-            Fits = FitAll(Isotherm.All, new Points(left, uptakes, "mg/L", "mg/g", ids: codes), profiles: true),
-            Weighed = u.All(v => v > 0) && vessels.Length > 0
-                ? Each(Isotherm.All, m => m.Batch(
-                    new BatchPoints(
-                        Array.ConvertAll(vessels, v => v.Start!.Value.Value), Array.ConvertAll(vessels, v => v.Dose!.Value.Value), left, u, ids: codes),
-                    new FitOptions { Profiles = false, MostIterations = MostSteps }))
-                : [],
-        };
+        var used = Used(series, v => v.Uptake is not null && v.Sample.Number(BatchProperties.ContactTime) is not null);
+        return new(
+            [.. used.Select(u => u.Vessel.Sample.Number(BatchProperties.ContactTime)!.Value)], [.. used.Select(u => u.Vessel.Uptake!.Value)],
+            "min", "mg/g", [.. used.Select(u => u.Vessel.Code)], [.. used.Select(u => u.Level)]);
     }
 
-    private static ImmutableArray<FitResult> FitAll(IReadOnlyList<Model> curves, Points points, bool profiles)
-        => Each(curves, c => c.Fit(points, new FitOptions { Profiles = profiles, MostIterations = MostSteps }));
+    /// <summary>The vessels of an isotherm as they enter its fits: the uptake rests on the concentration left, so that both carry one error.</summary>
+    /// <param name="series">The series.</param>
+    public static SeriesPoints IsothermPoints(Series series)
+    {
+        var used = Used(series, v => v.Uptake is not null && v.End?.Value is not null && v.Dose is not null);
+        return SeriesPoints.OfVessels(
+            [.. used.Select(u => u.Vessel.Start!.Value)], [.. used.Select(u => u.Vessel.Dose!.Value)], [.. used.Select(u => u.Vessel.End!.Value!.Value)],
+            [.. used.Select(u => u.Vessel.Code)], [.. used.Select(u => u.Level)]);
+    }
+
+    private static (Vessel Vessel, int Level)[] Used(Series series, Func<Vessel, bool> counts)
+        => [.. series.Levels.SelectMany((level, at) => level.Vessels.Where(counts).Select(v => (v, at)))];
+
+    // Vessels scatter in one way whatever curve is drawn through them: in the way that the best curve shows.
+    private static ImmutableArray<FitResult> FitAll(IReadOnlyList<Model> curves, SeriesPoints points)
+    {
+        var options = new FitOptions { MostIterations = MostSteps };
+        var fits = Each(curves, c => c.Series(points, options));
+        if (fits.Where(f => f.IsFit && f.Aicc is not null).MinBy(f => f.Aicc!.Value)?.Errors is not { } errors)
+            return fits;
+        var others = Each([.. curves.Where((_, i) => fits[i].Errors is { } own && own.Form != errors.Form)], c => c.Series(points, options with { Form = errors.Form }))
+            .ToDictionary(f => f.Card.Name, StringComparer.Ordinal);
+        return [.. fits.Select(f => others.GetValueOrDefault(f.Card.Name, f))];
+    }
 
     // Fits are pure and keep their order, so that two cores give the bits of one in half the time.
     private static ImmutableArray<FitResult> Each(IReadOnlyList<Model> curves, Func<Model, FitResult> fit)

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using Holdfast.Amounts;
+using Holdfast.BatchSorption;
 using Holdfast.Studies;
 
 namespace Holdfast.Claims.Analyses;
@@ -34,4 +35,17 @@ public sealed record Vessel(
 {
     /// <summary>The code on its label.</summary>
     public string Code => Sample.Code;
+
+    /// <summary>
+    /// Least removal in %, printed as "more than", where what is left lies below its detection limit; null elsewhere. The signed value stays in
+    /// <see cref="Removal"/> for means and fits.
+    /// </summary>
+    public double? LeastRemoval
+        => End is { IsBelowDetection: true, DetectionLimit: { } limit } && Start is { Value: > 0 } start ? BatchQuantities.LeastRemoval<Number>(start.Value, limit).Value : null;
+
+    /// <summary>Uptake in mg/g as an interval, from all of the detection limit left to nothing left; null where what is left was detected.</summary>
+    public (double Low, double High)? UptakeRange
+        => End is { IsBelowDetection: true, DetectionLimit: { } limit } && Start is { Value: > 0 } start && Dose is { Value: > 0 } dose
+            ? ((start.Value - limit) / dose.Value, start.Value / dose.Value)
+            : null;
 }

@@ -90,7 +90,7 @@ internal sealed class VesselWorkup
             return new Vessel(sample, study.IsStruck(sample), start, end, volume, mass, null, BatchQuantities.Removal(c0, left), isControl ? null : recorded.Of(sample, BatchProperties.ReportedUptake), null, [.. findings]);
         }
 
-        var quantities = BatchSorption.Vessel.Of(sample.Code, c0, left, volume!.Value / 1000, mass!.Value / 1000, end.DetectionLimit);
+        var quantities = BatchSorption.Vessel.Of(sample.Code, c0, left, volume!.Value / 1000, mass!.Value / 1000, end.QuantificationLimit);
         findings.AddRange(quantities.Findings);
         Closes(sample, quantities.Uptake, quantities.Removal, findings);
         return new Vessel(

@@ -45,7 +45,7 @@ internal sealed class FitCurves : IVerb
                 return OfPoints(Path.GetFullPath(file, door.Folder), curves, fitted => Show(fitted, parsed, cancel), door, cancel);
             using var study = options.Read(parsed, door);
             var evidence = Evidence.Of(study.Study);
-            var all = curves.OfStudy(evidence).Select(s => (s.Series, s.Fits, curves.Balanced(evidence, s.Series))).ToArray();
+            var all = curves.OfStudy(evidence).ToArray();
             if (all.Length == 0)
             {
                 door.Error.WriteLine(curves.Absent);
@@ -57,23 +57,23 @@ internal sealed class FitCurves : IVerb
         }
 
         // One table whatever the number of series, so that its JSON is one object.
-        void Show(IReadOnlyList<(string Series, IReadOnlyList<FitResult> Fits, IReadOnlyList<FitResult> Balanced)> fitted, ParseResult parsed, CancellationToken cancel)
+        void Show(IReadOnlyList<(string Series, IReadOnlyList<FitResult> Fits)> fitted, ParseResult parsed, CancellationToken cancel)
         {
             var table = parsed.GetValue(resample) is { } count
                 ? Resampled(
-                    [.. fitted.SelectMany(f => CandidateCurve.Among(f.Series, f.Fits, f.Balanced))],
+                    [.. fitted.SelectMany(f => CandidateCurve.Among(f.Series, f.Fits))],
                     new BootstrapOptions { Count = count, Seed = parsed.GetValue(seed), Threads = Environment.ProcessorCount },
                     parsed.GetValue(options.Quiet) ? (_, _) => null : (what, all) => CountedProgress.Of(what, all, parsed.GetValue(progress), door),
                     door, cancel)
-                : ParameterTable.Of("fits", $"Curves fitted to {string.Join(", ", fitted.Select(f => f.Series))}", fitted.Select(f => (f.Series, f.Fits)));
+                : ParameterTable.Of("fits", $"Curves fitted to {string.Join(", ", fitted.Select(f => f.Series))}", fitted);
             Printed.Write(table, parsed.GetValue(options.As)!, door.Out);
-            foreach (var (series, fits, _) in fitted)
+            foreach (var (series, fits) in fitted)
                 Tell(series, fits, door);
         }
     }
 
     private static int OfPoints(
-        string path, CurveFamily family, Action<IReadOnlyList<(string Series, IReadOnlyList<FitResult> Fits, IReadOnlyList<FitResult> Balanced)>> show, Door door, CancellationToken cancel)
+        string path, CurveFamily family, Action<IReadOnlyList<(string Series, IReadOnlyList<FitResult> Fits)>> show, Door door, CancellationToken cancel)
     {
         var bytes = File.Exists(path) ? new FileInfo(path) : null;
         if (bytes is null)
@@ -101,7 +101,7 @@ internal sealed class FitCurves : IVerb
         if (weighed.Value is not { } used)
             return Exit.NeedsDecision;
         var fits = family.Curves.Select(m => m.Fit(used)).ToArray();
-        show([(Path.GetFileNameWithoutExtension(path), fits, [])]);
+        show([(Path.GetFileNameWithoutExtension(path), fits)]);
         return fits.Any(f => f.IsFit && f.Nu > 0) ? Exit.Done : Exit.NeedsDecision;
     }
 

@@ -30,8 +30,8 @@ internal static class FittedText
         var estimates = EstimateTable.Of(id + "-parameters", $"Parameters of the curves fitted to {series.Name}", fitted.Fits, series.Name);
         if (estimates.Rows.Count > 0)
             yield return numbering.Table(estimates);
-        if (SecondOpinion(fitted) is { } second)
-            yield return Prose.Paragraph(second);
+        if (Errors(fitted) is { } errors)
+            yield return Prose.Paragraph(errors);
         if (!fitted.Findings.IsEmpty)
             yield return FindingSection.Grouped(fitted.Findings);
     }
@@ -44,35 +44,30 @@ internal static class FittedText
         var text = near.Length < 2
             ? $"{best.Card.Name} has the lowest AICc of {InWords.Count(fitted.Fits.Length, "curve")} tried, by more than 2."
             : $"The vessels do not tell {InWords.Listed(near)} apart (AICc within 2); naming one of them as the best would not be shown.";
-        return text + " " + Misfit(fitted, best);
+        return text + " " + Misfit(best);
     }
 
-    // Replicates of an isotherm come to different Ce; the fit through the mass balance sees them at one C0 and can test.
-    private static string Misfit(FittedSeries fitted, FitResult best)
+    private static string Misfit(FitResult best) => best.LackOfFit switch
     {
-        var balance = fitted.Weighed.FirstOrDefault(f => f.IsFit && f.Card.Name == best.Card.Name);
-        return (best.LackOfFit ?? balance?.LackOfFit) switch
-        {
-            null => $"No vessels share an abscissa with levels to spare, so the lack of fit of {best.Card.Name} is not tested.",
-            { Test.P: < 0.05 and var p } => $"Yet {best.Card.Name} misses the level means by more than replicates differ ({InWords.P(p)}): a curve of the list that follows these data within their scatter is not shown.",
-            { Test.P: var p } when best.LackOfFit is null => $"Replicates come to different Ce, so lack of fit is tested in the fit through the mass balance: {best.Card.Name} shows none ({InWords.P(p)}).",
-            { Test.P: var p } => $"{best.Card.Name} shows no lack of fit ({InWords.P(p)}).",
-        };
-    }
+        null => $"No setting has replicate vessels with settings to spare, so the lack of fit of {best.Card.Name} is not tested.",
+        { Test.P: < 0.05 and var p } => $"Yet {best.Card.Name} misses the level means by more than replicates differ ({InWords.P(p)}): a curve of the list that follows these data within their scatter is not shown.",
+        { Test.P: var p } => $"{best.Card.Name} shows no lack of fit ({InWords.P(p)}).",
+    };
 
-    /// <summary>Whether the conclusion moves with the weights.</summary>
-    private static string? SecondOpinion(FittedSeries fitted)
+    /// <summary>The error model in words: what every interval and comparison of the series rests on.</summary>
+    private static string? Errors(FittedSeries fitted)
     {
-        if (fitted.Best is not { } best || fitted.Weighed.IsEmpty)
+        if (fitted.Best is not { Errors: { } errors } best)
             return null;
-        var ranked = fitted.Weighed.Where(f => f.IsFit && f.Aicc is not null).OrderBy(f => f.Aicc).ToArray();
-        if (ranked.Length == 0)
-            return "Weighed by the propagated uncertainty of each vessel no curve settled, so the weights give no second opinion.";
-        var first = ranked[0];
-        if (first.Card.Name == best.Card.Name)
-            return $"Second opinion: weighed by the propagated uncertainty of each vessel, {first.Card.Name} comes first again: its place does not rest on the weights.";
-        var same = Array.Find(ranked, f => f.Card.Name == best.Card.Name);
-        var gap = same is null ? "" : $"; {best.Card.Name} is then {RoundedNumber.Fixed(same.Aicc!.Value - first.Aicc!.Value, 1)} AICc behind";
-        return $"Second opinion: weighed by the propagated uncertainty of each vessel, {first.Card.Name} comes first{gap}. The first place moves with the weights, so it is not firm.";
+        var scatter = errors.VesselScatter > 0
+            ? $"{InWords.Plain(100 * errors.VesselScatter, "%")} {(errors.Form == ScatterForm.Amount ? "of the amount taken up" : "of what the sorbent takes up")} from vessel to vessel, as the residuals of {best.Card.Name} show it ({RoundedNumber.Fixed(errors.VesselScatterFreedom ?? 0, 1)} degrees of freedom)"
+            : $"no scatter from vessel to vessel, since the residuals of {best.Card.Name} show none beyond what is stated";
+        var replicates = errors.ReplicateScatter switch
+        {
+            null => "No setting has replicates, so that misfit and scatter are not told apart.",
+            0 => $"Replicates ({InWords.Count(errors.ReplicateFreedom, "degree")} of freedom) show none of their own.",
+            { } share => $"Replicates alone show {InWords.Plain(100 * share, "%")} ({InWords.Count(errors.ReplicateFreedom, "degree")} of freedom).",
+        };
+        return $"One error model serves fits, intervals and comparison: what is stated of every vessel, with flasks, calibration and glassware shared, and {scatter}. {replicates}";
     }
 }

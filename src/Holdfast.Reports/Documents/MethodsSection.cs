@@ -93,16 +93,17 @@ internal static class MethodsSection
 
     private static IEnumerable<string> Fitting(Evidence evidence)
     {
-        foreach (var (name, all, weighed) in new[]
+        foreach (var (name, all, how) in new[]
         {
-            ("Kinetic curves", evidence.Kinetics, "weighted by 1/u² of each uptake"),
-            ("Isotherms", evidence.Isotherms, "through the mass balance, weighted by 1/u² of the concentration left"),
+            ("Kinetic curves", evidence.Kinetics, "each time a vessel of its own"),
+            ("Isotherms", evidence.Isotherms, "the error that q and Ce share counted once"),
         })
         {
             if (all.IsEmpty)
                 continue;
             var curves = all.SelectMany(f => f.Fits).Select(f => f.Card.Name).Distinct(StringComparer.Ordinal).ToArray();
-            yield return $"{name} were fitted by nonlinear least squares to the uptake of single vessels with equal weights, and a second time {weighed}. Intervals are 95 % profile-likelihood intervals. "
+            yield return $"{name} were fitted by generalised least squares to the uptake of single vessels, {how}: the stated uncertainties with their shared parts, and a scatter between vessels in proportion to the uptake by restricted likelihood. "
+                + "Intervals are 95 % profile-likelihood intervals with Student's t for the degrees of freedom behind each parameter. "
                 + $"The curves are the whole list of the program, the same for every study: {InWords.Listed(curves)}.";
         }
 

@@ -45,11 +45,9 @@ public static class EstimateTable
             fit.Card.Name,
             parameter.Symbol,
             parameter.Definition.Meaning,
-            !double.IsFinite(parameter.Value) ? new MissingCell("nd")
-                : (parameter.StandardError is { } se && double.IsFinite(se) ? (Cell)new MeasuredCell(parameter.Value, se) : new NumberCell(parameter.Value)) with
-                {
-                    Address = series is null || !fit.IsFit ? null : FittedNumbers.Address(parameter.Symbol, series, fit.Card.Name),
-                },
+            ParameterTable.Value(parameter) is var cell and not MissingCell
+                ? cell with { Address = series is null || !fit.IsFit ? null : FittedNumbers.Address(parameter.Symbol, series, fit.Card.Name) }
+                : new MissingCell("nd"),
             limits is null ? new MissingCell("nd") : End(limits.Lower, limits, parameter.StandardError),
             limits is null ? new MissingCell("nd") : End(limits.Upper, limits, parameter.StandardError),
             UnitWords.Of(parameter.Unit));

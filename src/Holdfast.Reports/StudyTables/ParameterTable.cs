@@ -75,9 +75,9 @@ public static class ParameterTable
             yield return Row.Of(
                 series, fit.Card.Name,
                 parameter.Symbol,
-                parameter.StandardError is { } se ? new MeasuredCell(parameter.Value, se) : new NumberCell(parameter.Value),
+                Value(parameter),
                 parameter.Unit,
-                Interval(parameter),
+                parameter.IsDetermined ? Interval(parameter) : new MissingCell("nd"),
                 new NumberCell(fit.N) { Decimals = 0 },
                 first && fit.ResidualSd is { } s ? new NumberCell(s) : new MissingCell("na"),
                 first && fit.LackOfFit is { } lof ? P(lof.Test.P) : new MissingCell("na"),
@@ -85,6 +85,19 @@ public static class ParameterTable
                 !first ? new MissingCell("na") : fit.Aicc - best is { } delta ? new NumberCell(delta) { Decimals = 1 } : new MissingCell("nc"),
                 first ? Remark(fit) : "");
         }
+    }
+
+    /// <summary>
+    /// A parameter as a number: with its standard error where both limits were found, plain where one side is open, and not at all where the data set no
+    /// limit on either side.
+    /// </summary>
+    /// <param name="parameter">The parameter.</param>
+    public static Cell Value(FittedParameter parameter)
+    {
+        ArgumentNullException.ThrowIfNull(parameter);
+        return !parameter.IsDetermined ? new MissingCell("nd")
+            : parameter.StandardError is { } se && double.IsFinite(se) && parameter.Profile is null or { IsClosed: true } ? new MeasuredCell(parameter.Value, se)
+            : new NumberCell(parameter.Value);
     }
 
     /// <summary>A profile interval in words; an open end is said to be open.</summary>

@@ -65,7 +65,8 @@ public static class RankingTable
     {
         ArgumentNullException.ThrowIfNull(fits);
         return [.. fits
-            .OrderBy(f => f.IsFit ? f.Aicc is null ? 1 : 0 : 2)
+            .OrderBy(f => f.IsFit ? f.IsExact ? -1 : f.Aicc is null ? 1 : 0 : 2)
+            .ThenBy(f => f.IsExact ? f.P : 0)
             .ThenBy(f => f.IsFit ? f.Aicc ?? 0 : 0)
             .ThenBy(f => f.Card.Name, StringComparer.Ordinal)];
     }
@@ -76,6 +77,8 @@ public static class RankingTable
     {
         if (!fit.IsFit)
             return fit.Findings.Count > 0 ? fit.Findings[0].Sentence : Ended(fit.Stop);
+        if (fit.IsExact)
+            return "every point lies on it: computed, not measured";
         var parts = new List<string>();
         if (fit.Aicc - best is { } delta)
             parts.Add(delta == 0 ? "lowest AICc" : delta < CurveComparison.NotDistinguished ? "not told apart from the lowest" : delta <= 10 ? "weaker" : "left far behind");

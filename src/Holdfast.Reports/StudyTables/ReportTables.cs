@@ -34,8 +34,6 @@ public static class ReportTables
             var name = $"{kind}-{LevelTable.Id(fitted.Series.Name)}";
             tables.Add(RankingTable.Of(name + "-curves", $"Curves fitted to {fitted.Series.Name}", fitted.Fits, "mg/g", forFiles: true));
             tables.Add(EstimateTable.Of(name + "-parameters", $"Parameters of the curves fitted to {fitted.Series.Name}", fitted.Fits));
-            if (!fitted.Weighed.IsEmpty)
-                tables.Add(RankingTable.Of(name + "-weighed", $"The same curves weighed by the uncertainty of each vessel of {fitted.Series.Name}", fitted.Weighed, null, forFiles: true));
             if (LinearFormTable.Of(name + "-linear", $"Linear forms of {fitted.Series.Name}, for display only", fitted) is { } linear)
                 tables.Add(linear);
         }

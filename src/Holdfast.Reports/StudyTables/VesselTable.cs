@@ -64,13 +64,21 @@ public static class VesselTable
             Recorded(vessel, BatchProperties.StartPh),
             Recorded(vessel, BatchProperties.EndPh),
             Left(vessel),
-            Worked(vessel.Removal, "R:" + vessel.Code),
-            Worked(vessel.Uptake, "q:" + vessel.Code),
+            vessel.LeastRemoval is { } least ? new TextCell(MoreThan(least)) { Address = "R:" + vessel.Code } : Worked(vessel.Removal, "R:" + vessel.Code),
+            vessel.UptakeRange is { } range ? new TextCell(RoundedNumber.Interval(range.Low, range.High)) { Address = "q:" + vessel.Code } : Worked(vessel.Uptake, "q:" + vessel.Code),
             Worked(vessel.Distribution, "Kd:" + vessel.Code),
         ])
         {
             Struck = vessel.IsStruck,
         };
+
+    // Digits as far as the limit itself moves the removal, rounded down: never more than was shown.
+    private static string MoreThan(double least)
+    {
+        var decimals = Math.Clamp(RoundedNumber.DecimalsFor(100 - least), 0, 8);
+        var scale = Math.Pow(10, decimals);
+        return "> " + RoundedNumber.Fixed(Math.Floor(least * scale) / scale, decimals);
+    }
 
     private static Cell Left(Vessel vessel)
     {

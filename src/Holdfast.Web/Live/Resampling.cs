@@ -81,7 +81,7 @@ public sealed class Resampling : IDisposable
         try
         {
             var of = CurveFamily.All.First(f => f.Name == family);
-            var candidates = CandidateCurve.Among(series, of.OfStudy(evidence).FirstOrDefault(s => s.Series == series).Fits ?? [], of.Balanced(evidence, series));
+            var candidates = CandidateCurve.Among(series, of.OfStudy(evidence).FirstOrDefault(s => s.Series == series).Fits ?? []);
             if (candidates.Count == 0)
             {
                 Settle(null, $"No curve settled on {series}, so there is nothing to resample.", cancel);

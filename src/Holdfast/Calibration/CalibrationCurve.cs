@@ -57,6 +57,12 @@ public sealed class CalibrationCurve
     /// <summary>How range, shape and weights were chosen, in the order of the choices.</summary>
     public IReadOnlyList<string> Reasons { get; }
 
+    /// <summary>
+    /// The quadratic over every standard offered, where the line was shortened because they bend and a quadratic is allowed: a reading above the straight
+    /// part but inside the standards is read on it. Null otherwise.
+    /// </summary>
+    public CalibrationCurve? Bent { get; internal init; }
+
     /// <summary>Top of the range, in the unit of the standards.</summary>
     public double Top { get; }
 
@@ -93,6 +99,8 @@ public sealed class CalibrationCurve
         var findings = new List<Finding>();
         if (isSaturated || Math.Sign(Fit.SlopeAt(Top)) * (mean - TopReading) > 0)
         {
+            if (!isSaturated && Bent?.Read(sampleId, readings, dilution) is { Signed: not null } bent)
+                return bent with { Findings = [CalibrationFindings.ReadOnQuadratic(sampleId, Top, Bent.Top, Options.ConcentrationUnit), .. bent.Findings] };
             var next = RangeGuard.NextDilution(factor.Value, mean, TopReading, isSaturated);
             return new(sampleId, ReadBackKind.AboveTop, mean, summary.N, factor, null, null, null, next, [CalibrationFindings.AboveTop(sampleId, mean, TopReading, next)]);
         }

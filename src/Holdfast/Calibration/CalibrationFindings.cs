@@ -8,8 +8,12 @@ internal static class CalibrationFindings
     /// <summary>A reading above the top standard has no number.</summary>
     public static Finding AboveTop(string sample, double reading, double top, double? next)
         => next is { } d
-            ? Of("HF-403", Weight.Stop, $"{sample} reads {reading:G4}, above the top standard ({top:G4}): no concentration. Dilute {d:G4}-fold and read again.", sample)
-            : Of("HF-403", Weight.Stop, $"{sample} reads {reading:G4}, above the top standard ({top:G4}): no concentration. Dilute more than 1000-fold, in two steps.", sample);
+            ? Of("HF-403", Weight.Stop, $"{sample} reads {reading:G4}, above the highest standard in use ({top:G4}): no concentration. Dilute {d:G4}-fold and read again.", sample)
+            : Of("HF-403", Weight.Stop, $"{sample} reads {reading:G4}, above the highest standard in use ({top:G4}): no concentration. Dilute more than 1000-fold, in two steps.", sample);
+
+    /// <summary>A reading above the straight part and inside the standards.</summary>
+    public static Finding ReadOnQuadratic(string sample, double straight, double top, string unit)
+        => Of("HF-441", Weight.Caution, $"{sample} lies above the straight part ({straight:G4} {unit}), inside the standards ({top:G4}): read on the quadratic. Dilute to check it.", sample);
 
     /// <summary>A reading that the curve never shows.</summary>
     public static Finding OffCurve(string sample, double reading)
@@ -58,12 +62,27 @@ internal static class CalibrationFindings
         => Of("HF-441", Weight.Caution, $"The intercept differs from zero (t = {t:G3}, p = {p:G2}): the line is not forced through zero.");
 
     /// <summary>Readings are weighted because scatter grows.</summary>
-    public static Finding Weighted(double f, double critical)
-        => Of("HF-442", Weight.Note, $"Scatter grows with level (variance ratio {f:G4} above {critical:G3}): readings are weighted, so low samples keep their precision.");
+    public static Finding Weighted(NoiseLaw law)
+        => Of("HF-442", Weight.Note, $"Scatter {Words(law)}: readings are weighted, so low samples keep their precision.");
 
     /// <summary>Scatter grows but the line was asked for without weights.</summary>
-    public static Finding Unweighted(double f, double critical)
-        => Of("HF-442", Weight.Caution, $"Scatter grows with level (variance ratio {f:G4} above {critical:G3}), yet readings are weighted alike: weight them.");
+    public static Finding Unweighted(NoiseLaw law)
+        => Of("HF-442", Weight.Caution, $"Scatter {Words(law)}, yet readings are weighted alike: weight them.");
+
+    /// <summary>A law of scatter in words, with what showed it.</summary>
+    public static string Words(NoiseLaw law)
+        => (law.Kind switch
+        {
+            NoiseKind.Constant => "is the same at every level",
+            NoiseKind.Proportional => "grows in proportion to the level",
+            _ => "has a constant part and one in proportion to the level",
+        }) + (law.Evidence switch
+        {
+            NoiseEvidence.Replicates => ", by replicates",
+            NoiseEvidence.Residuals => ", by residuals",
+            NoiseEvidence.ResidualsAndBlanks => ", by residuals and blanks",
+            _ => "",
+        });
 
     /// <summary>One reading lies far from the curve.</summary>
     public static Finding OffStandard(StandardReading s, double sd, double with, double without, string unit)

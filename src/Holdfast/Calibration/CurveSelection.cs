@@ -15,6 +15,7 @@ internal sealed class CurveSelection
     private readonly List<Finding> findings = [];
     private readonly List<string> reasons = [];
     private readonly StandardReading[] offered;
+    private NoiseLaw law = new(NoiseKind.Constant, NoiseEvidence.Nothing, null, 0);
 
     public CurveSelection(IReadOnlyList<StandardReading> standards, IReadOnlyList<double> blanks, CalibrationOptions options)
     {
@@ -36,6 +37,7 @@ internal sealed class CurveSelection
             return Refuse(Invariant($"{offered.Length} readings of {levels.Count} levels give no line with an uncertainty"));
         if (options.Top is { } top)
             reasons.Add(Invariant($"Standards above {top:G4} {options.ConcentrationUnit} were left out as told."));
+        law = NoiseLaw.Of(offered, blanks);
         var (kind, used) = ChooseRangeAndShape(levels);
         var weights = WeightsFor(used);
         var fit = FitOf(kind, used, weights);
@@ -55,7 +57,7 @@ internal sealed class CurveSelection
         Remark(kind, fit, used, weights, linearity);
         var limits = DetectionLimits.Of(fit, weights, blanks, options.Limit, options.SampleReplicates);
         RemarkBlanks(fit, limits);
-        var curve = new CalibrationCurve(options, kind, fit, weights, used, linearity, limits, reasons);
+        var curve = new CalibrationCurve(options, kind, fit, weights, used, linearity, limits, reasons) { Bent = Bent(kind, used, levels) };
         RemarkInstrument(curve);
         return new(curve, findings);
     }
@@ -112,6 +114,20 @@ internal sealed class CurveSelection
         return (CurveKind.Line, offered);
     }
 
+    // The author never loses a reading that lies between her standards: where the line was cut short, the quadratic over all of them stands by.
+    private CalibrationCurve? Bent(CurveKind kind, IReadOnlyList<StandardReading> used, IReadOnlyList<Level> levels)
+    {
+        if (kind != CurveKind.Line || used.Count == offered.Length)
+            return null;
+        var weights = WeightsFor(offered);
+        if (!QuadraticAllowed(levels, weights))
+            return null;
+        var fit = FitOf(CurveKind.Quadratic, offered, weights);
+        return new(
+            options, CurveKind.Quadratic, fit, weights, offered, Linearity.Of(offered, weights),
+            DetectionLimits.Of(fit, weights, blanks, options.Limit, options.SampleReplicates), ["The quadratic over every standard, for readings above the straight part."]);
+    }
+
     /// <summary>Five levels with replicates, six without, and no turning point between zero and the top.</summary>
     private bool QuadraticAllowed(IReadOnlyList<Level> levels, Weights weights)
     {
@@ -122,17 +138,11 @@ internal sealed class CurveSelection
         return Math.Sign(fit.SlopeAt(levels[0].Value)) == Math.Sign(fit.SlopeAt(levels[^1].Value));
     }
 
+    // The law of scatter is found once, from all standards and blanks, before any range or shape is judged by it.
     private Weights WeightsFor(IReadOnlyList<StandardReading> used)
-        => Weights.Of(options.Weighting ?? (Scatter(used) is { } test && test.F > test.Critical(0.99) ? Weighting.VarianceFunction : Weighting.Equal), used)
-            ?? Weights.Of(Weighting.Equal, used)!;
-
-    /// <summary>Scatter at the top over scatter at the bottom, where both have three readings that differ.</summary>
-    private static FTest? Scatter(IReadOnlyList<StandardReading> used)
-    {
-        var levels = Level.Of(used);
-        Summary low = levels[0].Readings, high = levels[^1].Readings;
-        return low.N < 3 || high.N < 3 || low.Sd is null or 0 ? null : FTest.OfScatter(high.Sd!.Value, high.N - 1, low.Sd.Value, low.N - 1);
-    }
+        => options.Weighting is { } told ? Weights.Of(told, used) ?? Weights.Of(Weighting.Equal, used)!
+            : law.Function is { } scatter ? Weights.Of(scatter, used)
+            : Weights.Of(Weighting.Equal, used)!;
 
     private static PolynomialFit FitOf(CurveKind kind, IReadOnlyList<StandardReading> used, Weights weights)
         => PolynomialFit.Of(
@@ -163,11 +173,11 @@ internal sealed class CurveSelection
 
     private void Remark(CurveKind kind, PolynomialFit fit, IReadOnlyList<StandardReading> used, Weights weights, Linearity linearity)
     {
-        if (Scatter(used) is { } scatter && scatter.F > scatter.Critical(0.99))
+        if (law.Kind != NoiseKind.Constant)
         {
             var weighted = weights.Kind != Weighting.Equal;
-            findings.Add(weighted ? CalibrationFindings.Weighted(scatter.F, scatter.Critical(0.99)) : CalibrationFindings.Unweighted(scatter.F, scatter.Critical(0.99)));
-            reasons.Add(Invariant($"Variance ratio top to bottom {scatter.F:G4}, limit {scatter.Critical(0.99):G3}: {(weighted ? "weighted" : "not weighted, as told")}."));
+            findings.Add(weighted ? CalibrationFindings.Weighted(law) : CalibrationFindings.Unweighted(law));
+            reasons.Add(Invariant($"Scatter {CalibrationFindings.Words(law)} (2 ln likelihood ratio {law.Ratio:G3}, limit {NoiseLaw.Decides}): {(weighted ? "weighted" : "not weighted, as told")}."));
         }
 
         var replicated = used.Count > linearity.Levels;

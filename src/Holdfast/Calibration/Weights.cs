@@ -20,9 +20,21 @@ public sealed record Weights(Weighting Kind, VarianceFunction? Scatter, double F
         if (kind == Weighting.VarianceFunction && scatter is null)
             return null;
         var halfLowest = levels.Where(l => l.Value > 0).Select(l => l.Value).DefaultIfEmpty(1).Min() / 2;
-        var raw = new Weights(kind, scatter, scatter is not null && levels[0] is { Value: 0, Readings.N: > 1 } ? 0 : halfLowest, 1);
-        return raw with { Mean = standards.Average(s => raw.At(s.Level)) };
+        return Scaled(new(kind, scatter, scatter is not null && levels[0] is { Value: 0, Readings.N: > 1 } ? 0 : halfLowest, 1), standards);
     }
+
+    /// <summary>Weights by a law of scatter that is already known.</summary>
+    /// <param name="scatter">The law.</param>
+    /// <param name="standards">The standards in use.</param>
+    public static Weights Of(VarianceFunction scatter, IReadOnlyList<StandardReading> standards)
+    {
+        ArgumentNullException.ThrowIfNull(scatter);
+        ArgumentNullException.ThrowIfNull(standards);
+        return Scaled(new(Weighting.VarianceFunction, scatter, 0, 1), standards);
+    }
+
+    private static Weights Scaled(Weights raw, IReadOnlyList<StandardReading> standards)
+        => raw with { Mean = standards.Average(s => raw.At(s.Level)) };
 
     /// <summary>Weight of a reading, scaled so that the standards' mean is 1; no unit.</summary>
     /// <param name="level">Concentration, in the unit of the standards.</param>

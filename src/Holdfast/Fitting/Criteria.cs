@@ -28,6 +28,19 @@ public sealed record Criteria(int K, double Aic, double? Aicc, double Bic)
         return new(k, aic, aicc, misfit + k * Math.Log(n));
     }
 
+    /// <summary>The criteria from −2 ln of a full likelihood in which one scatter is a parameter beside the p of the curve; null when n ≤ p.</summary>
+    /// <param name="n">Number of points.</param>
+    /// <param name="p">Number of parameters of the curve.</param>
+    /// <param name="deviance">−2 ln L with its constants dropped, the same for every curve.</param>
+    public static Criteria? OfDeviance(int n, int p, double deviance)
+    {
+        if (n <= p || !double.IsFinite(deviance))
+            return null;
+        var k = p + 1;
+        var aic = deviance + 2 * k;
+        return new(k, aic, n > k + 1 ? aic + 2.0 * k * (k + 1) / (n - k - 1) : null, deviance + k * Math.Log(n));
+    }
+
     /// <summary>
     /// The factor by which the sum of squares must fall before a curve with more parameters even ties in AICc; null where AICc is not
     /// defined for the longer curve: then the data cannot speak for it at all.

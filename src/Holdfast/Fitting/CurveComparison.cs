@@ -21,6 +21,9 @@ public sealed record CurveComparison(
     public static IReadOnlyList<FitResult> NotToldApart(IEnumerable<FitResult> fits)
     {
         ArgumentNullException.ThrowIfNull(fits);
+        // A curve that runs through every point leaves nothing to weigh: the one with fewest parameters says it all.
+        if (fits.Where(f => f is { IsFit: true, IsExact: true }).MinBy(f => f.P) is { } exact)
+            return [exact];
         var settled = fits.Where(f => f.IsFit && f.Aicc is not null).OrderBy(f => f.Aicc).ToArray();
         return [.. settled.Where(f => f.Aicc - settled[0].Aicc < NotDistinguished)];
     }

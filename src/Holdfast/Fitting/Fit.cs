@@ -52,6 +52,41 @@ public static class Fit
             .Reach(readings.FirstWeights(), starts, null);
     }
 
+    /// <summary>
+    /// Fits a curve to the vessels of a series with one error model: what is stated of each vessel, shared parts shared, and a scatter from vessel to vessel
+    /// in proportion to the curve, by restricted likelihood.
+    /// </summary>
+    /// <param name="points">The vessels.</param>
+    /// <param name="options">How; null for the defaults.</param>
+    public static FitResult Series<TCurve>(SeriesPoints points, FitOptions? options = null) where TCurve : struct, ICurve<TCurve>
+    {
+        ArgumentNullException.ThrowIfNull(points);
+        options ??= FitOptions.Default;
+        var model = Model.Of<TCurve>();
+        var plain = points.Plain;
+        if (Refusal.Of(model.Card, plain, options) is { } refused)
+            return FitResult.None(model.Card, plain, refused);
+        var coordinates = new Coordinates(model.Card.Parameters);
+        // Where the reading came out at 0 or below a curve has no value; the error model takes such a vessel in, the first look does not.
+        int[] seen = [.. Enumerable.Range(0, points.Count).Where(i => points.Vessels is null || plain.XValues[i] > 0)];
+        double[] x = [.. seen.Select(i => plain.XValues[i])], y = [.. seen.Select(i => plain.YValues[i])], all = SeriesSettlement.FirstWeights(points);
+        double[] weights = [.. seen.Select(i => all[i])];
+        var first = new Points(x, y, plain.XUnit, plain.YUnit, ids: [.. seen.Select(i => plain.Ids[i])]);
+        if (Refusal.Of(model.Card, first, options) is { } none)
+            return FitResult.None(model.Card, plain, none);
+        var starts = Starts(options, model.Card);
+        if (options.Scan)
+            starts.AddRange(Scan.Starts<TCurve>(x, y, weights));
+        var look = new Settlement(
+            new Problem<CurvePrediction<TCurve>>(new(x), coordinates), model.Card, model, first, options with { Profiles = false }, plain.XUnit, plain.YUnit)
+            .Reach(weights, starts, null);
+        return new SeriesSettlement(
+            v => points.Vessels is { } vessels
+                ? new GeneralisedProblem<BatchPrediction<TCurve>>(new(vessels.Readings.XValues, [.. vessels.Doses]), coordinates, v)
+                : new GeneralisedProblem<CurvePrediction<TCurve>>(new(plain.XValues), coordinates, v),
+            model, points, new(points), options).Reach(look);
+    }
+
     /// <summary>Fits any prediction from given starts. The points give readings, weights and ids; their x only orders the residuals.</summary>
     /// <param name="prediction">What each observation should read.</param>
     /// <param name="card">The parameters, their limits and units.</param>

@@ -21,6 +21,9 @@ public sealed record FitOptions
     /// <summary>How the readings are weighed.</summary>
     public Weighting Weighting { get; init; } = Weighting.AsGiven;
 
+    /// <summary>In what the vessels of a series scatter; null takes the likelier form.</summary>
+    public ScatterForm? Form { get; init; }
+
     /// <summary>The most steps of the final fit.</summary>
     public int MostIterations { get; init; } = 5000;
 }

@@ -14,11 +14,16 @@ public sealed partial class FitResult
     /// <param name="x">Abscissa, in the unit of the data.</param>
     public CurveBand? ConfidenceBand(double x) => Band(x, 0);
 
-    /// <summary>Where one new reading would lie: the variance of a reading is added to that of the curve; null when ν = 0.</summary>
+    /// <summary>
+    /// Where one new reading would lie: the variance of a reading is added to that of the curve, in a series with its error model that of a new vessel with
+    /// the scatter between vessels; null when ν = 0.
+    /// </summary>
     /// <param name="x">Abscissa, in the unit of the data.</param>
     /// <param name="weight">Weight of the new reading, on the scale of the weights of the fit.</param>
     public CurveBand? PredictionBand(double x, double weight = 1)
     {
+        if (Errors is { } errors)
+            return Band(x, Math.Pow(errors.VesselScatter * ValueAt(x), 2));
         var scale = Scatter == ScatterModel.Known ? 1 : ResidualSd ?? 0;
         return Band(x, scale * scale / weight);
     }
@@ -35,7 +40,8 @@ public sealed partial class FitResult
         if (Covariance is null)
             return [];
         var factor = Cholesky(Covariance);
-        var dof = Scatter == ScatterModel.Known ? double.PositiveInfinity : Nu;
+        var dof = Series is { } series ? Enumerable.Range(0, P).Min(j => series.Freedom(Unit(j)))
+            : Scatter == ScatterModel.Known ? double.PositiveInfinity : Nu;
         var sources = Enumerable.Range(0, P).Select(k => new Source(
             FormattableString.Invariant($"{fitId}/{k + 1}"), $"{name ?? Card.Name}, fit: {Card.Parameters[k].Symbol}", 1, dof,
             Scatter == ScatterModel.Known ? Evaluation.OtherKnowledge : Evaluation.Repetition, Group: fitId)).ToArray();
@@ -64,9 +70,13 @@ public sealed partial class FitResult
                 variance += slopes[i] * Covariance[i, j] * slopes[j];
         }
 
+        if (Series is not null)
+            quantile = Series.Quantile(Confidence, [.. slopes.Select((g, j) => g * Problem!.Coordinates.Slope(j, Theta[j]))]);
         var se = Math.Sqrt(Math.Max(variance, 0));
         return new(value, se, value - quantile * se, value + quantile * se);
     }
+
+    private double[] Unit(int j) => [.. Enumerable.Range(0, P).Select(k => k == j ? 1.0 : 0)];
 
     private Model Curve()
     {

@@ -51,11 +51,21 @@ public sealed partial class FitResult
     /// <summary>Degrees of freedom, n − p.</summary>
     public int Nu => N - P;
 
+    /// <summary>True when every point lies on the curve to its last digit: computed points, which have no uncertainty and need no criterion.</summary>
+    public bool IsExact { get; internal init; }
+
     /// <summary>Weighted sum of squared residuals; χ² when the uncertainties are known.</summary>
     public double SumOfSquares { get; internal init; } = double.PositiveInfinity;
 
-    /// <summary>Residual standard deviation √(S/ν): in the unit of y without weights; null when ν = 0 or there are no parameters.</summary>
-    public double? ResidualSd => Parameters.Count > 0 && Nu > 0 ? Math.Sqrt(SumOfSquares / Nu) : null;
+    /// <summary>
+    /// Residual standard deviation √(S/ν): in the unit of y without weights, and for a series with its error model, where S counts the plain residuals;
+    /// null when ν = 0 or there are no parameters.
+    /// </summary>
+    public double? ResidualSd
+        => Parameters.Count == 0 || Nu <= 0 ? null : Math.Sqrt((Series is null ? SumOfSquares : Residuals.Where(double.IsFinite).Sum(r => r * r)) / Nu);
+
+    /// <summary>The error model of the series that was fitted; null for points with weights of their own.</summary>
+    public SeriesErrors? Errors => Series?.Errors;
 
     /// <summary>Where the scale of the uncertainties comes from.</summary>
     public ScatterModel Scatter { get; internal init; }
@@ -115,6 +125,17 @@ public sealed partial class FitResult
     /// <summary>The curve; null for a prediction of one's own.</summary>
     public Model? Model { get; internal init; }
 
+    internal SeriesStatistics? Series { get; init; }
+
+    /// <summary>Residuals turned and scaled until they are independent and of one variance.</summary>
+    internal IReadOnlyList<double> IndependentResiduals { get; init; } = [];
+
+    /// <summary>What was fitted: y of the points, or the concentrations left of an isotherm's vessels.</summary>
+    internal double[] Response { get; init; } = [];
+
+    /// <summary>What the fit predicts of it.</summary>
+    internal double[] Predicted { get; init; } = [];
+
     internal IProblem? Problem { get; init; }
 
     internal double[] Theta { get; init; } = [];
@@ -137,7 +158,7 @@ public sealed partial class FitResult
         for (var i = 0; i < memory.Rows; i++)
             memory.RootWeight[i] = Math.Sqrt(Weights[i]);
         var theta = natural is null ? Theta : [.. natural.Select((b, j) => Problem!.Coordinates.ToTheta(j, b))];
-        Problem!.Evaluate(Points.YValues, theta, memory);
+        Problem!.Evaluate(Response, theta, memory);
         var slopes = new double[memory.Rows, P];
         for (var j = 0; j < P; j++)
         {
@@ -160,6 +181,9 @@ public enum ScatterModel
 
     /// <summary>From the stated uncertainties, which the scatter does not contradict.</summary>
     Known,
+
+    /// <summary>From what is stated of every vessel, shared parts shared, and the scatter between vessels on top of it.</summary>
+    ByVessel,
 
     /// <summary>The scatter is larger than the stated uncertainties allow: they are scaled up to it, and a finding says so.</summary>
     KnownButExceeded,

@@ -15,4 +15,13 @@ public sealed record FittedParameter(
 {
     /// <summary>Symbol in the formula.</summary>
     public string Symbol => Definition.Symbol;
+
+    /// <summary>
+    /// True when the data say something of it that may be printed as a number: a profile with a limit on one side at least, or without a profile a finite
+    /// standard error. A parameter open on both sides, or at the end of its range with nothing known of it, is "not determined by these data".
+    /// </summary>
+    public bool IsDetermined
+        => double.IsFinite(Value) && (Profile is { } profile
+            ? profile.Lower.Kind == LimitKind.Closed || profile.Upper.Kind == LimitKind.Closed
+            : StandardError is null || double.IsFinite(StandardError.Value));
 }

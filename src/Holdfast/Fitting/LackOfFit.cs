@@ -31,10 +31,14 @@ public sealed record LackOfFit(double PureError, int PureErrorDof, double Misfit
             points += level.Count();
         }
 
-        var (pureDof, misfitDof) = (points - levels, levels - p);
-        if (pureDof < 1 || misfitDof < 1 || !(pure > 0))
-            return null;
-        var misfit = Math.Max(s - pure, 0);
-        return new(pure, pureDof, misfit, misfitDof, FTest.Of(misfit / misfitDof / (pure / pureDof), misfitDof, pureDof));
+        return Of(pure, points - levels, Math.Max(s - pure, 0), levels - p);
     }
+
+    /// <summary>The test from its two sums of squares, or null without replicates or without levels to spare.</summary>
+    /// <param name="pure">Sum of squares within the levels.</param>
+    /// <param name="pureDof">Points less levels.</param>
+    /// <param name="misfit">What is left of the sum of squares.</param>
+    /// <param name="misfitDof">Levels less parameters.</param>
+    public static LackOfFit? Of(double pure, int pureDof, double misfit, int misfitDof)
+        => pureDof < 1 || misfitDof < 1 || !(pure > 0) ? null : new(pure, pureDof, misfit, misfitDof, FTest.Of(misfit / misfitDof / (pure / pureDof), misfitDof, pureDof));
 }

@@ -9,6 +9,7 @@ public sealed class Model
 {
     private readonly FitCall fit;
     private readonly BatchCall batch;
+    private readonly SeriesCall series;
     private readonly SlopesCall slopes;
     private readonly MeasuredCall measured;
     private readonly AdmissibilityCall admissibility;
@@ -16,17 +17,20 @@ public sealed class Model
     private readonly MeasuredLeftCall measuredLeft;
 
     private Model(
-        Type curve, ModelCard card, FitCall fit, BatchCall batch, SlopesCall slopes, MeasuredCall measured, AdmissibilityCall admissibility,
+        Type curve, ModelCard card, FitCall fit, BatchCall batch, SeriesCall series, SlopesCall slopes, MeasuredCall measured, AdmissibilityCall admissibility,
         LeftCall left, MeasuredLeftCall measuredLeft)
     {
         (Curve, Card) = (curve, card);
-        (this.fit, this.batch, this.slopes, this.measured, this.admissibility) = (fit, batch, slopes, measured, admissibility);
+        (this.fit, this.batch, this.series) = (fit, batch, series);
+        (this.slopes, this.measured, this.admissibility) = (slopes, measured, admissibility);
         (this.left, this.measuredLeft) = (left, measuredLeft);
     }
 
     private delegate FitResult FitCall(Points points, FitOptions? options);
 
     private delegate FitResult BatchCall(BatchPoints vessels, FitOptions? options);
+
+    private delegate FitResult SeriesCall(SeriesPoints points, FitOptions? options);
 
     private delegate Slopes SlopesCall(Slopes x, ReadOnlySpan<Slopes> p);
 
@@ -139,10 +143,15 @@ public sealed class Model
     /// <param name="options">How; null for the defaults.</param>
     public FitResult Batch(BatchPoints vessels, FitOptions? options = null) => batch(vessels, options);
 
+    /// <summary>Fits the curve to the vessels of a series with one error model.</summary>
+    /// <param name="points">The vessels.</param>
+    /// <param name="options">How; null for the defaults.</param>
+    public FitResult Series(SeriesPoints points, FitOptions? options = null) => series(points, options);
+
     private static class Known<TCurve> where TCurve : struct, ICurve<TCurve>
     {
         public static readonly Model Model = new(
-            typeof(TCurve), TCurve.Card, Fitting.Fit.Of<TCurve>, Fitting.Fit.Batch<TCurve>,
+            typeof(TCurve), TCurve.Card, Fitting.Fit.Of<TCurve>, Fitting.Fit.Batch<TCurve>, Fitting.Fit.Series<TCurve>,
             TCurve.Value, TCurve.Value, TCurve.Admissibility,
             BatchEquilibrium.Concentration<TCurve, Slopes>, BatchEquilibrium.Concentration<TCurve, Measured>);
     }

@@ -10,7 +10,7 @@ public sealed class DemoVerdictTests
     private const double FourFigures = 5e-4;
 
     private static Verdict Judged(string rule, params (string, string?)[] parameters)
-        => Defence.RuleNamed(rule)!.Judge(Made.Claim(rule, parameters), DemoStudy.Dossier.Evidence);
+        => Defence.RuleNamed(rule)!.Judge(Made.Claim(rule, parameters), DemoStudy.Textbook);
 
     private static Deciding Number(Verdict verdict, string name, int skip = 0)
         => verdict.Numbers.Where(n => n.Name.Contains(name, StringComparison.Ordinal)).Skip(skip).FirstOrDefault()

@@ -72,7 +72,7 @@ public sealed class ReuseVerdictTests
         Agree.Relative(FourFigures, 1.592, Number(verdict, "standard error of ΔH°"));
         Agree.Relative(FourFigures, 20.23, Number(verdict, "half-width"));
         Agree.Relative(FourFigures, 6.049, Number(verdict, "propagated from each ln K"));
-        Assert.Equal("TEMP-298, TEMP-308, TEMP-318", Assert.Single(TemperatureStudy.Of(DemoStudy.Dossier.Evidence).Families).Name);
+        Assert.Equal("TEMP-298, TEMP-308, TEMP-318", Assert.Single(TemperatureStudy.Of(DemoStudy.Textbook).Families).Name);
     }
 
     // demo-seed-1589-verdicts.csv, D27.
@@ -195,7 +195,7 @@ public sealed class ReuseVerdictTests
     }
 
     private static Verdict Judged(string rule, params (string, string?)[] parameters)
-        => Defence.RuleNamed(rule)!.Judge(Made.Claim(rule, parameters), DemoStudy.Dossier.Evidence);
+        => Defence.RuleNamed(rule)!.Judge(Made.Claim(rule, parameters), DemoStudy.Textbook);
 
     private static double Number(Verdict verdict, string name)
         => verdict.Numbers.FirstOrDefault(n => n.Name.Contains(name, StringComparison.Ordinal))?.Value

@@ -54,7 +54,7 @@ public class CurveSelectionTests
         var standards = CheckedCalibration.Standards("made-proportional");
         var weighted = CalibrationCurve.Of(standards, []);
         Assert.Equal(Weighting.VarianceFunction, weighted.Value!.Weights.Kind);
-        Assert.Contains(weighted.Findings, f => f.Code == "HF-442" && f.Sentence.Contains("1144", StringComparison.Ordinal));
+        Assert.Contains(weighted.Findings, f => f.Code == "HF-442" && f.Sentence.Contains("in proportion to the level", StringComparison.Ordinal));
         var plain = CalibrationCurve.Of(standards, [], Unweighted).Value!;
         Assert.True(weighted.Value.Read("S", [0.03, 0.03, 0.03]).Prediction!.U < plain.Read("S", [0.03, 0.03, 0.03]).Prediction!.U / 5);
         Assert.True(weighted.Value.Read("S", [0.5, 0.5, 0.5]).Prediction!.U > plain.Read("S", [0.5, 0.5, 0.5]).Prediction!.U);

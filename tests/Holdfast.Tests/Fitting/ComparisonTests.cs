@@ -76,4 +76,16 @@ public class ComparisonTests
         var points = RegressionData.Points("langmuir");
         Assert.Throws<ArgumentException>(() => CurveComparison.Of([Fit.Of<Langmuir>(points, Plain), Fit.Of<Langmuir>(points.Without(2), Plain)]));
     }
+
+    // Points computed from q = 10x/(3 + x): the curve with fewest parameters that runs through them comes first, as 10 and 1/3, without a ±.
+    [Fact]
+    public void NotToldApart_ComputedPoints_IsTheirCurveAlone()
+    {
+        double[] x = [1, 2, 4, 8, 16, 32, 64];
+        var fits = Holdfast.Isotherms.Isotherm.All.Select(m => m.Fit(new(x, [.. x.Select(v => 10 * v / (3 + v))]))).ToArray();
+        var only = Assert.Single(CurveComparison.NotToldApart(fits));
+        Assert.Equal("Langmuir", only.Card.Name);
+        Assert.Equal(10.0, only["qm"].Value);
+        Assert.Null(only["qm"].StandardError);
+    }
 }

@@ -97,7 +97,7 @@ public static class Bootstrap
     internal static void Refits(FitResult fit, Draws draws, int from, int to, Redraw redraw, CancellationToken cancellation = default)
     {
         var (problem, p) = (fit.Problem!, fit.P);
-        double[] y = new double[fit.Points.Count], w = new double[y.Length], weights = [.. fit.Weights], readings = fit.Points.YValues;
+        double[] y = new double[fit.Points.Count], w = new double[y.Length], weights = [.. fit.Weights], readings = fit.Response;
         double[] theta = new double[p], downhill = new double[p], spread = new double[p];
         for (var resample = from; resample < to; resample++)
         {
@@ -124,13 +124,15 @@ public static class Bootstrap
     private static Redraw Scheme(FitResult fit, Resampling scheme, SeededStream stream)
     {
         var n = fit.Points.Count;
-        double[] fitted = [.. fit.Fitted], root = [.. fit.Weights.Select(Math.Sqrt)];
+        double[] fitted = fit.Predicted, root = [.. fit.Weights.Select(Math.Sqrt)];
         switch (scheme)
         {
             case Resampling.Residual:
                 var inflate = Math.Sqrt((double)fit.N / fit.Nu);
-                double[] errors = [.. fit.Residuals.Select((r, i) => r * root[i] * inflate)];
+                double[] errors = [.. fit.IndependentResiduals.Select(r => r * inflate)];
                 var mean = errors.Average();
+                if (fit.Series is { } series)
+                    return Shared(fitted, errors, mean, series.Covariance, stream);
                 return (_, y, _) =>
                 {
                     for (var i = 0; i < n; i++)
@@ -138,7 +140,7 @@ public static class Bootstrap
                     return true;
                 };
             case Resampling.Wild:
-                double[] sizes = [.. fit.Residuals.Select((r, i) => fit.Leverages[i] < 1 ? r / (1 - fit.Leverages[i]) : 0)];
+                double[] sizes = [.. fit.Response.Select((y, i) => fit.Leverages[i] < 1 ? (y - fitted[i]) / (1 - fit.Leverages[i]) : 0)];
                 return (_, y, _) =>
                 {
                     for (var i = 0; i < n; i++)
@@ -158,6 +160,27 @@ public static class Bootstrap
             default:
                 throw new ArgumentOutOfRangeException(nameof(scheme), scheme, "Not a way of resampling.");
         }
+    }
+
+    // Independent errors are dealt out anew and turned back by L of the covariance, so that shared parts stay shared.
+    private static Redraw Shared(double[] fitted, double[] errors, double mean, double[] covariance, SeededStream stream)
+    {
+        var n = fitted.Length;
+        double[] triangle = [.. covariance], drawn = new double[n];
+        Triangle.Factor(triangle, n);
+        return (_, y, _) =>
+        {
+            for (var i = 0; i < n; i++)
+                drawn[i] = errors[Index(stream, n)] - mean;
+            for (var i = 0; i < n; i++)
+            {
+                y[i] = fitted[i];
+                for (var k = 0; k <= i; k++)
+                    y[i] += triangle[i * n + k] * drawn[k];
+            }
+
+            return true;
+        };
     }
 
     /// <summary>Weights from how often each point was drawn; false when fewer distinct x than needed were drawn.</summary>
@@ -212,7 +235,7 @@ public static class Bootstrap
     private static Interval? Studentised(FitResult fit, Draws draws, int j)
     {
         // The resamples know the scatter alone, so that their scale is put on the estimate too, whatever uncertainties were stated.
-        if (fit.Parameters[j].StandardError * (fit.Scatter == ScatterModel.Known ? fit.ResidualSd : 1) is not { } se || !(se > 0))
+        if (fit.Parameters[j].StandardError * (fit.Scatter is ScatterModel.Known or ScatterModel.ByVessel ? Math.Sqrt(fit.SumOfSquares / fit.Nu) : 1) is not { } se || !(se > 0))
             return null;
         var (value, p) = (fit.Parameters[j].Value, fit.P);
         var t = Enumerable.Range(0, draws.Ends.Length)

@@ -8,12 +8,12 @@ namespace Holdfast.Fitting.Diagnostics;
 /// <param name="P">Probability of more.</param>
 public sealed record BreuschPagan(double Statistic, double P)
 {
-    /// <summary>The test of the weighted residuals of a fit against its fitted values; null without residuals or spread.</summary>
+    /// <summary>The test of the weighted residuals of a fit (of a series: made independent) against its fitted values; null without residuals or spread.</summary>
     /// <param name="fit">The fit.</param>
     public static BreuschPagan? Of(FitResult fit)
     {
         ArgumentNullException.ThrowIfNull(fit);
-        return Of([.. fit.Residuals.Select((r, i) => r * Math.Sqrt(fit.Weights[i]))], fit.Fitted);
+        return Of(fit.IndependentResiduals, fit.Fitted);
     }
 
     /// <summary>The test of residuals against levels.</summary>

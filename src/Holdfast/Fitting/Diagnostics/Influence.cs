@@ -20,7 +20,7 @@ public sealed record Influence(IReadOnlyList<PointInfluence> Points, double Pres
         ArgumentNullException.ThrowIfNull(fit);
         if (!fit.IsFit || fit.Nu < 1 || fit.Covariance is null)
             return null;
-        var (problem, y) = (fit.Problem!, fit.Points.YValues);
+        var (problem, y) = (fit.Problem!, fit.Response);
         var slopes = fit.WeightedSlopes();
         var variance = fit.SumOfSquares / fit.Nu;
         var points = new List<PointInfluence>();
@@ -36,7 +36,7 @@ public sealed record Influence(IReadOnlyList<PointInfluence> Points, double Pres
             problem.Predict(theta, predicted);
             var without = Enumerable.Range(0, fit.P).Select(j => problem.Coordinates.ToNatural(j, theta[j])).ToArray();
             var (h, deletion) = (fit.Leverages[i], y[i] - predicted[i]);
-            var shortcut = fit.Residuals[i] / (1 - h);
+            var shortcut = (y[i] - fit.Predicted[i]) / (1 - h);
             press += weights[i] * deletion * deletion;
             tangent += weights[i] * shortcut * shortcut;
             points.Add(new(
@@ -81,7 +81,7 @@ public sealed record Influence(IReadOnlyList<PointInfluence> Points, double Pres
 /// <summary>What one point does to the fit.</summary>
 /// <param name="Id">Id of the point.</param>
 /// <param name="Leverage">0 to 1; 1 means the curve passes through it whatever it reads.</param>
-/// <param name="DeletionResidual">Reading less the curve fitted without it, in the unit of y.</param>
+/// <param name="DeletionResidual">Reading less the curve fitted without it, in the unit of what was fitted.</param>
 /// <param name="Cook">Cook's distance by a real refit; above 1 the point decides.</param>
 /// <param name="TangentCook">Cook's distance by the leverage shortcut.</param>
 /// <param name="Without">Parameters without the point, in the card's order.</param>

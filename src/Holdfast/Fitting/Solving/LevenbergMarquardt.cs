@@ -30,7 +30,7 @@ internal static class LevenbergMarquardt
     public readonly record struct End(StopReason Stop, double S, double Offset, int Iterations, int Runaway);
 
     /// <summary>Fits the parameters that are not held, starting at and returning to <paramref name="theta"/>.</summary>
-    /// <param name="prediction">The model.</param>
+    /// <param name="residuals">The model, and how its residuals are weighed.</param>
     /// <param name="coordinates">The coordinates of its parameters.</param>
     /// <param name="y">Readings.</param>
     /// <param name="w">Weights.</param>
@@ -38,8 +38,8 @@ internal static class LevenbergMarquardt
     /// <param name="held">Bit j set: parameter j stays where it is.</param>
     /// <param name="mostIterations">The most steps tried.</param>
     /// <param name="memory">Memory of the right size; holds residuals and slopes of the end point afterwards.</param>
-    public static End Run<TPrediction>(
-        in TPrediction prediction,
+    public static End Run<TResiduals>(
+        in TResiduals residuals,
         Coordinates coordinates,
         ReadOnlySpan<double> y,
         ReadOnlySpan<double> w,
@@ -47,17 +47,13 @@ internal static class LevenbergMarquardt
         uint held,
         int mostIterations,
         Workspace memory)
-        where TPrediction : struct, IPrediction
+        where TResiduals : struct, IResiduals
     {
-        double readings = 0;
         for (var i = 0; i < y.Length; i++)
-        {
             memory.RootWeight[i] = Math.Sqrt(w[i]);
-            readings += w[i] * y[i] * y[i];
-        }
-
+        var readings = residuals.Size(y, memory.RootWeight);
         memory.Scale.AsSpan().Clear();
-        var s = Evaluate(prediction, coordinates, theta, y, memory.RootWeight, memory.Residual, memory.Jacobian);
+        var s = residuals.Evaluate(theta, y, memory.RootWeight, memory.Residual, memory.Jacobian);
         if (!double.IsFinite(s))
             return new(StopReason.Refused, s, double.NaN, 0, -1);
         var damping = new Damping(Damping.Cold);
@@ -74,7 +70,7 @@ internal static class LevenbergMarquardt
             {
                 SolveDamped(memory, free, damping.Mu);
                 var predicted = Advance(coordinates, theta, memory, free);
-                var sTrial = Evaluate(prediction, coordinates, memory.Trial, y, memory.RootWeight, memory.TrialResidual, memory.TrialJacobian);
+                var sTrial = residuals.Evaluate(memory.Trial, y, memory.RootWeight, memory.TrialResidual, memory.TrialJacobian);
                 var gain = (s - sTrial) / predicted;
                 if (double.IsFinite(sTrial) && gain > Damping.LeastGain)
                 {
@@ -93,7 +89,7 @@ internal static class LevenbergMarquardt
             }
         }
 
-        return Polish(prediction, coordinates, y, theta, held, memory, s, readings, iteration, iteration >= mostIterations);
+        return Polish(residuals, coordinates, y, theta, held, memory, s, readings, iteration, iteration >= mostIterations);
     }
 
     /// <summary>Weighted residuals and slopes at a point; the slopes of more than four parameters are taken in blocks of four.</summary>
@@ -162,8 +158,8 @@ internal static class LevenbergMarquardt
     }
 
     // Gauss–Newton without damping, as long as each step leaves a smaller gradient: the sum of squares itself is too flat to judge by.
-    private static End Polish<TPrediction>(
-        in TPrediction prediction,
+    private static End Polish<TResiduals>(
+        in TResiduals residuals,
         Coordinates coordinates,
         ReadOnlySpan<double> y,
         Span<double> theta,
@@ -173,7 +169,7 @@ internal static class LevenbergMarquardt
         double readings,
         int iterations,
         bool limit)
-        where TPrediction : struct, IPrediction
+        where TResiduals : struct, IResiduals
     {
         var largestStep = double.PositiveInfinity;
         var free = Factorise(coordinates, theta, held, memory);
@@ -183,7 +179,7 @@ internal static class LevenbergMarquardt
             if (!Householder.Back(memory.Factor, memory.Rows, free, memory.Rotated, memory.FreeStep))
                 break;
             Advance(coordinates, theta, memory, free);
-            var sTrial = Evaluate(prediction, coordinates, memory.Trial, y, memory.RootWeight, memory.TrialResidual, memory.TrialJacobian);
+            var sTrial = residuals.Evaluate(memory.Trial, y, memory.RootWeight, memory.TrialResidual, memory.TrialJacobian);
             if (!double.IsFinite(sTrial) || sTrial > s * (1 + 1e-9) + Floor(readings))
                 break;
             var before = left;

@@ -9,6 +9,7 @@ internal sealed class Problem<TPrediction>(TPrediction prediction, Coordinates c
     where TPrediction : struct, IPrediction
 {
     private readonly TPrediction prediction = prediction;
+    private readonly WeighedResiduals<TPrediction> residuals = new(prediction, coordinates);
 
     /// <inheritdoc/>
     public Coordinates Coordinates => coordinates;
@@ -33,11 +34,11 @@ internal sealed class Problem<TPrediction>(TPrediction prediction, Coordinates c
     /// <inheritdoc/>
     public LevenbergMarquardt.End Fit(
         ReadOnlySpan<double> y, ReadOnlySpan<double> w, Span<double> theta, uint held, int mostIterations, Workspace memory)
-        => LevenbergMarquardt.Run(prediction, coordinates, y, w, theta, held, mostIterations, memory);
+        => LevenbergMarquardt.Run(residuals, coordinates, y, w, theta, held, mostIterations, memory);
 
     /// <inheritdoc/>
     public double Evaluate(ReadOnlySpan<double> y, ReadOnlySpan<double> theta, Workspace memory)
-        => LevenbergMarquardt.Evaluate(prediction, coordinates, theta, y, memory.RootWeight, memory.Residual, memory.Jacobian);
+        => residuals.Evaluate(theta, y, memory.RootWeight, memory.Residual, memory.Jacobian);
 
     /// <inheritdoc/>
     public void Predict(ReadOnlySpan<double> theta, Span<double> f)
@@ -55,7 +56,7 @@ internal sealed class Problem<TPrediction>(TPrediction prediction, Coordinates c
     {
         const int mostIterations = 500;
         var memory = new Workspace(Count, coordinates.Count);
-        var end = LevenbergMarquardt.Run(prediction, coordinates, y, w, theta, held, mostIterations, memory);
+        var end = LevenbergMarquardt.Run(residuals, coordinates, y, w, theta, held, mostIterations, memory);
         for (var j = 0; j < downhill.Length; j++)
         {
             downhill[j] = 0;

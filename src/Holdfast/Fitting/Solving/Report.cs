@@ -23,13 +23,19 @@ internal sealed class Report(
     /// <summary>Other minima.</summary>
     public required IReadOnlyList<Minimum> OtherMinima { get; init; }
 
+    /// <summary>What was fitted; null for y of the points.</summary>
+    public double[]? Response { get; init; }
+
+    /// <summary>The error model of a series; null for points with weights of their own.</summary>
+    public SeriesStatistics? Series { get; init; }
+
     /// <summary>A point with a lower sum of squares that a profile came across; null when this is the minimum.</summary>
     public double[]? Better { get; private set; }
 
     private int Nu => n - p;
 
     // Residuals that are nothing but the rounding of the readings.
-    private bool IsExact => end.S <= 1e-28 * points.YValues.Select((v, i) => weights[i] * v * v).Sum();
+    private bool IsExact => Series is null && end.S <= 1e-28 * points.YValues.Select((v, i) => weights[i] * v * v).Sum();
 
     /// <summary>The result.</summary>
     public FitResult Write()
@@ -45,27 +51,31 @@ internal sealed class Report(
             return FitResult.None(card, points, findings, stop);
 
         var scatter = Scatter();
-        double? variance = scatter == ScatterModel.Known ? 1 : Nu > 0 ? end.S / Nu : null;
-        double? quantile = scatter == ScatterModel.Known ? StudentQuantile(double.PositiveInfinity) : Nu > 0 ? StudentQuantile(Nu) : null;
+        // Points without scatter were computed: their parameters are numbers, and nothing is left to give them an uncertainty.
+        double? variance = IsExact ? null : scatter is ScatterModel.Known || Series is not null && Nu > 0 ? 1 : Nu > 0 ? end.S / Nu : null;
         var unscaled = Spread(Householder.Inverse(memory.Factor, memory.Rows, free), free);
-        var covariance = variance is { } v ? Natural(unscaled, v) : null;
+        var covariance = variance is { } v ? Natural(Series?.Spread ?? unscaled, v) : null;
+        double?[] quantiles = [.. Enumerable.Range(0, p).Select(j => Quantile(j, scatter))];
         var parameters = new FittedParameter[p];
         for (var j = 0; j < p; j++)
-            parameters[j] = Parameter(j, covariance, unscaled, quantile, variance);
+            parameters[j] = Parameter(j, covariance, unscaled, quantiles[j], variance);
         var leverages = Leverages(free);
-        var fitted = new double[points.Count];
-        problem.Predict(theta, fitted);
+        var predicted = new double[points.Count];
+        problem.Predict(theta, predicted);
+        double[] natural = [.. parameters.Select(q => q.Value)];
+        double[] fitted = Response is null ? predicted : [.. points.X.Select(x => model!.Value(x, natural))];
         var scale = Math.Sqrt(variance ?? 0);
         var result = new FitResult(card, points, stop)
         {
             N = n,
+            IsExact = IsExact && Nu > 0,
             Parameters = parameters,
             SumOfSquares = end.S,
             Scatter = scatter,
-            Quantile = quantile,
+            Quantile = quantiles.Max(),
             Confidence = options.Confidence,
             Covariance = covariance,
-            Criteria = IsExact ? null : Criteria.Of(n, p, end.S, points.UValues is not null),
+            Criteria = Series is not null ? Series.Criteria : IsExact ? null : Criteria.Of(n, p, end.S, points.UValues is not null),
             Weights = weights,
             Fitted = fitted,
             Residuals = [.. points.Y.Select((y, i) => y - fitted[i])],
@@ -73,7 +83,11 @@ internal sealed class Report(
             StandardisedResiduals = scale > 0
                 ? [.. memory.Residual.Select((r, i) => leverages[i] < 1 ? r / (scale * Math.Sqrt(1 - leverages[i])) : 0)]
                 : [],
-            LackOfFit = LackOfFit.Of(points.X, points.Y, weights, end.S, p),
+            LackOfFit = Series is not null ? Series.LackOfFit : LackOfFit.Of(points.X, points.Y, weights, end.S, p),
+            Series = Series,
+            IndependentResiduals = [.. memory.Residual],
+            Response = Response ?? points.YValues,
+            Predicted = predicted,
             Identifiability = identifiability,
             OtherMinima = OtherMinima,
             Model = model,
@@ -89,22 +103,39 @@ internal sealed class Report(
     {
         var definition = card.Parameters[j];
         var value = problem.Coordinates.ToNatural(j, theta[j]);
+        if (IsExact)
+            value = double.Parse(value.ToString("E10", System.Globalization.CultureInfo.InvariantCulture), System.Globalization.CultureInfo.InvariantCulture);
         var pinned = theta[j] >= problem.Coordinates.Upper[j] || theta[j] <= problem.Coordinates.Lower[j];
         double? se = covariance is not null && !pinned ? Math.Sqrt(covariance[j, j]) : null;
         Interval? wald = se is { } e && quantile is { } t ? new(value - t * e, value + t * e, options.Confidence) : null;
         ProfileInterval? interval = null;
         if (options.Profiles && quantile is { } cut && variance is { } v && v > 0)
         {
-            var profile = new Profile(problem, points.YValues, weights, theta, unscaled, end.S, v);
-            interval = profile.Of(j, cut, options.Confidence);
+            var profile = new Profile(problem, Response ?? points.YValues, weights, theta, unscaled, end.S, v);
+            // What the estimated scatter adds to the covariance widens the profile in the same measure.
+            var widened = Series is not null && unscaled[j, j] > 0 && Series.Spread[j, j] > 0 ? cut * Math.Sqrt(Series.Spread[j, j] / unscaled[j, j]) : cut;
+            interval = profile.Of(j, widened, options.Confidence);
             Better ??= profile.Better;
         }
 
         return new(definition, UnitTemplate.Fill(definition.Unit, XUnit, YUnit), value, se, wald, interval, pinned);
     }
 
+    private double? Quantile(int j, ScatterModel scatter)
+    {
+        if (Series is null)
+            return scatter == ScatterModel.Known ? StudentQuantile(double.PositiveInfinity) : Nu > 0 ? StudentQuantile(Nu) : null;
+        if (Nu <= 0)
+            return null;
+        Span<double> direction = stackalloc double[p];
+        direction[j] = 1;
+        return Series.Quantile(options.Confidence, direction);
+    }
+
     private ScatterModel Scatter()
     {
+        if (Series is not null)
+            return ScatterModel.ByVessel;
         if (points.UValues is null)
             return ScatterModel.Estimated;
         if (Nu <= 0)
@@ -205,7 +236,7 @@ internal sealed class Report(
     {
         if (Nu == 0)
             Add("HF-410", Weight.Stop, FormattableString.Invariant($"{n} points and {p} parameters: the curve passes through every point. No uncertainty, no comparison."));
-        else if (Nu <= 2 && result.Scatter == ScatterModel.Estimated)
+        else if (Nu <= 2 && result.Scatter is ScatterModel.Estimated or ScatterModel.ByVessel)
             Add("HF-410", Weight.Caution, FormattableString.Invariant($"Only {Nu} degrees of freedom: intervals are {result.Quantile:0.0} standard errors wide on each side. Measure more points."));
         if (Nu > 0 && IsExact)
             Add("HF-428", Weight.Note, $"Every point lies on {card.Name} to the last digit. Such points were computed, not measured; errors and criteria mean nothing.");
@@ -236,7 +267,7 @@ internal sealed class Report(
 
         foreach (var other in OtherMinima)
         {
-            if (end.S > 0 && (points.UValues is null ? n * Math.Log(other.SumOfSquares / end.S) : other.SumOfSquares - end.S) < 2)
+            if (end.S > 0 && (points.UValues is null && Series is null ? n * Math.Log(other.SumOfSquares / end.S) : other.SumOfSquares - end.S) < 2)
             {
                 var values = string.Join(", ", card.Parameters.Select((q, j) => FormattableString.Invariant($"{q.Symbol} {other.Values[j]:G3}")));
                 Add("HF-412", Weight.Caution, $"{card.Name} fits as well with {values}. The points do not tell the two apart.");
