@@ -16,6 +16,8 @@ internal sealed record TableLayout(Grid Grid, ImmutableArray<GridRow> Preamble, 
 {
     private const int RowsSearched = 200;
     private const int LongestHeading = 80;
+    private const int RowsBelow = 3;
+    private const double OverNumbers = 1.5;
 
     /// <summary>Headings as they stand, "column 3" where there is none.</summary>
     public ImmutableArray<string> Headings { get; } = Names(Heading, Body);
@@ -122,7 +124,8 @@ internal sealed record TableLayout(Grid Grid, ImmutableArray<GridRow> Preamble, 
         return starts;
     }
 
-    private static bool IsNumberLike(Cell cell) => !cell.IsBlank && (IsNumeric(cell) || CellParts.Split(cell.Text) is not null || CellParts.Scatter(cell.Text) is not null);
+    /// <summary>True for a cell that holds a number, alone or with its unit or scatter.</summary>
+    internal static bool IsNumberLike(Cell cell) => !cell.IsBlank && (IsNumeric(cell) || CellParts.Split(cell.Text) is not null || CellParts.Scatter(cell.Text) is not null);
 
     // Title lines right above a heading belong to it: back to the blank row, or to the last row that is a full one.
     private static int LinesAbove(ImmutableArray<GridRow> rows, int heading)
@@ -142,7 +145,7 @@ internal sealed record TableLayout(Grid Grid, ImmutableArray<GridRow> Preamble, 
             var known = KnownHeadings(rows[i]);
             // Rows of data hold words as well: a row of numbers is no heading.
             var numbers = rows[i].Cells.Count(c => !c.IsBlank && IsNumberLike(c));
-            var weight = known - numbers;
+            var weight = known - numbers + (rows[i].Filled == 2 && StandsOverNumbers(rows, i) ? OverNumbers : 0);
             if (weight > score + 0.5 && numbers * 2 <= rows[i].Filled && !IsUnits(rows[i]))
                 (best, score) = (i, weight);
         }
@@ -157,6 +160,13 @@ internal sealed record TableLayout(Grid Grid, ImmutableArray<GridRow> Preamble, 
         }
 
         return null;
+    }
+
+    // The next rows all have a number in one column: what stands above them is more likely their heading than a line of keys and values.
+    private static bool StandsOverNumbers(ImmutableArray<GridRow> rows, int heading)
+    {
+        var below = rows.Skip(heading + 1).Where(r => !r.IsBlank && !IsUnits(r)).Take(RowsBelow).ToList();
+        return below.Count > 0 && Enumerable.Range(0, below.Max(r => r.Cells.Length)).Any(i => below.TrueForAll(r => !r.At(i).IsBlank && IsNumberLike(r.At(i))));
     }
 
     private static int? FirstNumeric(ImmutableArray<GridRow> rows)
