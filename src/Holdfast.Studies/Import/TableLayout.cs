@@ -114,9 +114,11 @@ internal sealed record TableLayout(Grid Grid, ImmutableArray<GridRow> Preamble, 
             while (next < rows.Length && next < i + 3 && (rows[next].IsBlank || IsUnits(rows[next])))
                 next++;
             // Key and value, line by line, look like a table of two columns and are none.
-            if (next >= rows.Length || !rows[next].Cells.Any(IsNumberLike) || (rows[i].Filled == 2 && rows[next].Cells.Count(IsNumberLike) < 2) || (starts.Count > 0 && (i - starts[^1] < 2 || rows[starts[^1]].Cells.SequenceEqual(rows[i].Cells))))
+            if (next >= rows.Length || !rows[next].Cells.Any(IsNumberLike) || (rows[i].Filled == 2 && rows[next].Cells.Count(IsNumberLike) < 2) || (starts.Count > 0 && i - starts[^1] < 2))
                 continue;
-            if (starts.Count > 0 && !(i > 0 && (rows[i - 1].IsBlank || rows[i - 1].Filled == 1)))
+            // The same heading once more is a new page, unless a title of its own stands above it.
+            var titled = i > 0 && !rows[i - 1].IsBlank && rows[i - 1].Filled <= 2 && !rows[i - 1].Cells.Any(IsNumeric);
+            if (starts.Count > 0 && !titled && (!rows[i - 1].IsBlank || rows[starts[^1]].Cells.SequenceEqual(rows[i].Cells)))
                 continue;
             starts.Add(i);
         }
@@ -145,7 +147,7 @@ internal sealed record TableLayout(Grid Grid, ImmutableArray<GridRow> Preamble, 
             var known = KnownHeadings(rows[i]);
             // Rows of data hold words as well: a row of numbers is no heading.
             var numbers = rows[i].Cells.Count(c => !c.IsBlank && IsNumberLike(c));
-            var weight = known - numbers + (rows[i].Filled == 2 && StandsOverNumbers(rows, i) ? OverNumbers : 0);
+            var weight = known - numbers + (StandsOverNumbers(rows, i) ? OverNumbers : 0);
             if (weight > score + 0.5 && numbers * 2 <= rows[i].Filled && !IsUnits(rows[i]))
                 (best, score) = (i, weight);
         }
@@ -189,7 +191,8 @@ internal sealed record TableLayout(Grid Grid, ImmutableArray<GridRow> Preamble, 
         var units = 0;
         foreach (var cell in row.Cells.Where(c => !c.IsBlank))
         {
-            if (IsNumeric(cell) && cell.Text is not "1")
+            // "V-01" is a code and no volt.
+            if (IsNumeric(cell) || cell.Text.Contains('0', StringComparison.Ordinal))
                 return false;
             switch (HeadingReading.UnitOf(cell.Text))
             {

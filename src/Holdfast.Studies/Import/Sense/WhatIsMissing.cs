@@ -23,8 +23,7 @@ internal static class WhatIsMissing
         if (absorbing.Count > 0 && after.Samples.All(s => s.Role != SampleRole.Standard))
             Note(understood, place, absorbing, "readings without standards give no concentration: the calibration is missing. Take it in, a table of known concentrations and their readings");
         var measured = vessels.Where(v => read[v.Code].Any(r => r.Signal is var s && (SpectrometryProperties.IsCalibrated(s) || s == SpectrometryProperties.ReportedConcentration.Name)) || Has(v, BatchProperties.ReportedRemoval) || Has(v, BatchProperties.ReportedRemaining)).ToList();
-        var brings = understood.Where(u => u.Understanding.Proposal is not null).SelectMany(u => u.Understanding.Proposal!.Readings).Any();
-        if (measured.Count == 0 && !brings && vessels.All(v => !Has(v, BatchProperties.ReportedUptake)) && vessels.Exists(v => Has(v, BatchProperties.Mass) || Has(v, BatchProperties.InitialConcentration)))
+        if (measured.Count == 0 && vessels.All(v => !Has(v, BatchProperties.ReportedUptake)) && vessels.Exists(v => Has(v, BatchProperties.Mass) || Has(v, BatchProperties.InitialConcentration)))
         {
             var signals = vessels.SelectMany(v => read[v.Code].Select(r => r.Signal)).Distinct(StringComparer.Ordinal).Select(n => Property.Named(n)?.Title ?? n).ToList();
             Note(understood, place, vessels, signals.Count > 0 ? $"only {string.Join(" and ", signals)} was read, from which no concentration is worked out here. End concentrations, absorbances with standards, or removals are missing"
