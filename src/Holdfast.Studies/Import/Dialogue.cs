@@ -24,6 +24,8 @@ internal sealed class Dialogue(string fileName, Answers answers)
     public string? Ask(string id, string code, string text, ImmutableArray<string> choices, params ImmutableArray<string> concerns)
     {
         var answer = answers.To(id);
+        if (answer is not null && !IsOpenTo(id))
+            answer = choices.FirstOrDefault(c => string.Equals(c, answer, StringComparison.OrdinalIgnoreCase)) ?? throw Answers.Unknown(id, answer, string.Join(" or ", choices));
         if (!questions.Any(q => string.Equals(q.Id, id, StringComparison.OrdinalIgnoreCase)))
         {
             questions.Add(new Question(id, code, text, choices, concerns, answer));
@@ -63,6 +65,10 @@ internal sealed class Dialogue(string fileName, Answers answers)
         if (at >= 0)
             questions[at] = questions[at] with { Consequences = consequences };
     }
+
+    // Samples, units, roles and decimal marks can be answered in other words than those that are offered; who asks reads them.
+    private static bool IsOpenTo(string id)
+        => id is "decimal" || id.StartsWith("match:", StringComparison.Ordinal) || id.StartsWith("unit:", StringComparison.Ordinal) || id.StartsWith("role:", StringComparison.Ordinal);
 
     /// <summary>Notes something.</summary>
     public void Note(string code, Weight weight, string sentence, params IEnumerable<string> concerns) => findings.Add(new Finding(code, weight, sentence, [.. concerns]));
