@@ -7,11 +7,12 @@ internal sealed class Typed : IDisposable
 {
     private readonly StringBuilder output = new();
     private readonly StringBuilder error = new();
+    private readonly string root;
 
     /// <summary>A fresh folder.</summary>
     public Typed()
     {
-        Folder = Directory.CreateTempSubdirectory("holdfast-cli-").FullName;
+        Folder = root = Directory.CreateTempSubdirectory("holdfast-cli-").FullName;
     }
 
     /// <summary>Where it is typed; a verb on a study gets --study where that is not the current folder.</summary>
@@ -49,9 +50,11 @@ internal sealed class Typed : IDisposable
 
     public void Dispose()
     {
-        foreach (var file in Directory.EnumerateFiles(Folder, "*", SearchOption.AllDirectories))
+        // Links are not followed: what they lead to may not be ours.
+        var own = new EnumerationOptions { RecurseSubdirectories = true, AttributesToSkip = FileAttributes.ReparsePoint };
+        foreach (var file in Directory.EnumerateFiles(root, "*", own))
             System.IO.File.SetAttributes(file, FileAttributes.Normal);
-        Directory.Delete(Folder, recursive: true);
+        Directory.Delete(root, recursive: true);
     }
 
     private sealed class StillClock : TimeProvider
