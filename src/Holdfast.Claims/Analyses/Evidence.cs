@@ -53,21 +53,41 @@ public sealed partial record Evidence
         var calibrating = new Calibrating(study, recorded);
         var workup = new VesselWorkup(study, recorded, calibrating);
         var sensing = SensingSamples.Of(study);
-        ImmutableArray<Vessel> vessels = [.. study.Samples.Where(s => HasContact(s) && !sensing.Contains(s.Code)).Select(workup.Of)];
-        var series = SeriesGrouping.Of(vessels, findings);
+        ImmutableArray<Vessel> vessels = [.. study.Samples.Where(s => HasContact(s) && !sensing.Contains(s.Code)).Select(s => VesselInRoom(study, workup, s))];
+        var grouped = Room.Of("the grouping of vessels into series", () => new Grouped(SeriesGrouping.Of(vessels, findings)));
+        findings.AddRange(grouped.Findings);
+        var series = grouped.Value?.Series ?? [];
+        findings.InsertRange(0, PhysicalSense.Of(vessels, PhysicalLimits.Usual));
         findings.AddRange(recorded.Findings);
         findings.AddRange(calibrating.Runs.SelectMany(r => r.Findings));
+        ImmutableArray<FittedSeries> kinetics = [.. series.Where(s => s.Varied == BatchProperties.ContactTime).Select(s => FitsInRoom(s, SeriesFitting.Kinetics))];
+        ImmutableArray<FittedSeries> isotherms = [.. series.Where(s => s.Varied == BatchProperties.InitialConcentration).Select(s => FitsInRoom(s, SeriesFitting.Isotherms))];
+        findings.AddRange(kinetics.Concat(isotherms).SelectMany(f => f.Findings).Where(f => f.Code == Room.Code));
         return new Evidence
         {
             Study = study,
             Runs = calibrating.Runs,
             Vessels = vessels,
             Series = series,
-            Kinetics = [.. series.Where(s => s.Varied == BatchProperties.ContactTime).Select(SeriesFitting.Kinetics)],
-            Isotherms = [.. series.Where(s => s.Varied == BatchProperties.InitialConcentration).Select(SeriesFitting.Isotherms)],
+            Kinetics = kinetics,
+            Isotherms = isotherms,
             Findings = [.. findings],
         };
     }
+
+    private static Vessel VesselInRoom(Study study, VesselWorkup workup, Sample sample)
+    {
+        var outcome = Room.Of("vessel " + sample.Code, () => workup.Of(sample), sample.Code);
+        return outcome.Value ?? new Vessel(sample, study.IsStruck(sample), null, null, null, null, null, null, null, null, [.. outcome.Findings]);
+    }
+
+    private static FittedSeries FitsInRoom(Series series, Func<Series, FittedSeries> fit)
+    {
+        var outcome = Room.Of("the curves of series " + series.Name, () => fit(series), series.Name);
+        return outcome.Value ?? new FittedSeries(series) { Findings = [.. outcome.Findings] };
+    }
+
+    private sealed record Grouped(ImmutableArray<Series> Series);
 
     // Vessels with two metals and portions of a column's outlet have analyses of their own.
     private static bool HasContact(Sample sample)
