@@ -57,7 +57,7 @@ public sealed partial record Evidence
         var grouped = Room.Of("the grouping of vessels into series", () => new Grouped(SeriesGrouping.Of(vessels, findings)));
         findings.AddRange(grouped.Findings);
         var series = grouped.Value?.Series ?? [];
-        findings.InsertRange(0, PhysicalSense.Of(vessels, PhysicalLimits.Usual));
+        findings.InsertRange(0, ImpossibleResults.Of(vessels, PhysicalLimits.Usual));
         findings.AddRange(recorded.Findings);
         findings.AddRange(calibrating.Runs.SelectMany(r => r.Findings));
         ImmutableArray<FittedSeries> kinetics = [.. series.Where(s => s.Varied == BatchProperties.ContactTime).Select(s => FitsInRoom(s, SeriesFitting.Kinetics))];

@@ -29,7 +29,7 @@ internal static class SummarySection
 
     // Before any verdict: it follows the numbers as they stand, and these are likely a slip.
     private static Node[] Impossible(Dossier dossier)
-        => dossier.Evidence.Findings.Where(f => f.Code == PhysicalSense.Code).ToArray() is { Length: > 0 } odd
+        => dossier.Evidence.Findings.Where(f => f.Code == ImpossibleResults.Code).ToArray() is { Length: > 0 } odd
             ? [Prose.Paragraph(Html.Element("strong", "Look at this first.")), Prose.List(odd.Select(f => $"{f.Sentence} ({f.Code})"))]
             : [];
 

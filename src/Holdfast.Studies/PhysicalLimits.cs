@@ -1,7 +1,7 @@
-namespace Holdfast.Claims.Analyses;
+namespace Holdfast.Studies;
 
 /// <summary>
-/// What the results of a batch test can be. Beyond these ends a slip of unit, column or decimal is likelier than the number. Common practice: no powder takes
+/// What the results of a batch test can be, wherever they are looked at: when a sheet is taken in, and when it is worked out. Beyond these ends a slip of unit, column or decimal is likelier than the number. Common practice: no powder takes
 /// up more than its own mass of a metal, a slurry of more powder than this cannot be stirred as a batch, and removal is a share.
 /// </summary>
 /// <param name="MostUptake">Most uptake q, mg/g.</param>
@@ -11,5 +11,5 @@ namespace Holdfast.Claims.Analyses;
 public sealed record PhysicalLimits(double MostUptake, double MostDose, double LeastRemoval, double MostRemoval)
 {
     /// <summary>The limits that are used.</summary>
-    public static PhysicalLimits Usual { get; } = new(MostUptake: 1000, MostDose: 200, LeastRemoval: -10, MostRemoval: 100);
+    public static PhysicalLimits Usual { get; } = new(MostUptake: 1000, MostDose: 60, LeastRemoval: -10, MostRemoval: 100);
 }

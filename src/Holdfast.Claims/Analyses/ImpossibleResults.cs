@@ -4,7 +4,7 @@ using Holdfast.Studies;
 namespace Holdfast.Claims.Analyses;
 
 /// <summary>Whether results are what a batch test can give, and the slip that would explain those that are not. Said before anything else is.</summary>
-public static class PhysicalSense
+public static class ImpossibleResults
 {
     /// <summary>Code of the findings.</summary>
     public const string Code = "HF-453";
