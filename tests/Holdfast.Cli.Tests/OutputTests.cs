@@ -48,7 +48,7 @@ public class OutputTests
     public void Json_OfAParameterThatIsNotDetermined_IsNullAndSaysWhy()
     {
         using var line = new Typed();
-        line.Type("fit", "isotherm", line.File("points.csv", "Ce (mg/L),q (mg/g)\n1.2,10.1\n2.3,8.2\n4.1,6.3\n8.4,4.1\n16.2,2.2\n32.7,1.1\n"), "--as", "json");
+        line.Type("fit", "isotherm", line.File("points.csv", "x,y\n1.2,10.1\n2.3,8.2\n4.1,6.3\n8.4,4.1\n16.2,2.2\n32.7,1.1\n"), "--as", "json");
         using var json = JsonDocument.Parse(line.Out);
         JsonElement[] parameters = [.. json.RootElement.GetProperty("fits").EnumerateArray().SelectMany(f => f.GetProperty("parameters").EnumerateArray())];
         Assert.Contains(parameters, p => p.GetProperty("value").ValueKind == JsonValueKind.Null && p.GetProperty("why").GetString()!.Length > 0);

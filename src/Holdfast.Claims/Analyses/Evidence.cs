@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using Holdfast.Amounts;
 using Holdfast.Studies;
 using Holdfast.Studies.Properties;
 
@@ -77,8 +78,28 @@ public sealed partial record Evidence
 
     private static Vessel VesselInRoom(Study study, VesselWorkup workup, Sample sample)
     {
-        var outcome = Room.Of("vessel " + sample.Code, () => workup.Of(sample), sample.Code);
+        var outcome = Room.Of("vessel " + sample.Code, () => Bounded(workup.Of(sample)), sample.Code);
         return outcome.Value ?? new Vessel(sample, study.IsStruck(sample), null, null, null, null, null, null, null, null, [.. outcome.Findings]);
+    }
+
+    // Numbers of any size can be typed; what their products run over to is no quantity.
+    private static Vessel Bounded(Vessel vessel)
+    {
+        static bool Runs(Measured? value) => value is { } known && !(double.IsFinite(known.Value) && double.IsFinite(known.U));
+        if (!Runs(vessel.Start) && !Runs(vessel.Volume) && !Runs(vessel.Mass) && !Runs(vessel.Dose) && !Runs(vessel.Removal) && !Runs(vessel.Uptake) && !Runs(vessel.Distribution))
+            return vessel;
+        static Measured? Kept(Measured? value) => Runs(value) ? null : value;
+        return vessel with
+        {
+            Start = Kept(vessel.Start),
+            Volume = Kept(vessel.Volume),
+            Mass = Kept(vessel.Mass),
+            Dose = Kept(vessel.Dose),
+            Removal = null,
+            Uptake = null,
+            Distribution = null,
+            Findings = vessel.Findings.Add(Finding.Of("HF-468", Weight.Stop, $"{vessel.Code}: what was recorded is so large or small that no quantity can be worked out of it. Correct it or strike the vessel.", vessel.Code)),
+        };
     }
 
     private static FittedSeries FitsInRoom(Series series, Func<Series, FittedSeries> fit)
