@@ -60,6 +60,12 @@ public static class Codes
     /// <summary>The study was written by a newer version.</summary>
     public const string NewerVersion = "HF-435";
 
+    /// <summary>A name that is to be written is a link.</summary>
+    public const string Link = "HF-437";
+
+    /// <summary>An entry is kept; the readable copies of the study beside the history are not refreshed.</summary>
+    public const string NotRefreshed = "HF-438";
+
     /// <summary>The disk refused to keep what was written.</summary>
     public const string NotKept = "HF-436";
 }

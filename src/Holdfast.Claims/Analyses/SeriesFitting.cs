@@ -22,7 +22,9 @@ internal static class SeriesFitting
         var uptakes = Array.ConvertAll(vessels, v => v.Uptake!.Value.Value);
         var codes = Array.ConvertAll(vessels, v => v.Code);
         var u = Array.ConvertAll(vessels, v => v.Uptake!.Value.U);
-        var plateau = Plateau.Test(times, uptakes);
+        // A reading at time 0 is the start: no doubling of time leads to it.
+        int[] after = [.. Enumerable.Range(0, times.Length).Where(i => times[i] > 0)];
+        var plateau = Plateau.Test(Array.ConvertAll(after, i => times[i]), Array.ConvertAll(after, i => uptakes[i]));
         return new FittedSeries(series)
         {
             Fits = FitAll(Kinetic.All, new Points(times, uptakes, "min", "mg/g", ids: codes), profiles: true),
@@ -45,7 +47,7 @@ internal static class SeriesFitting
         {
             Fits = FitAll(Isotherm.All, new Points(left, uptakes, "mg/L", "mg/g", ids: codes), profiles: true),
             Weighed = u.All(v => v > 0) && vessels.Length > 0
-                ? Each(Isotherm.All, m => m.Batch(
+                ? Each(Isotherm.All, m => m.BatchInRoom(
                     new BatchPoints(
                         Array.ConvertAll(vessels, v => v.Start!.Value.Value), Array.ConvertAll(vessels, v => v.Dose!.Value.Value), left, u, ids: codes),
                     new FitOptions { Profiles = false, MostIterations = MostSteps }))
@@ -54,7 +56,7 @@ internal static class SeriesFitting
     }
 
     private static ImmutableArray<FitResult> FitAll(IReadOnlyList<Model> curves, Points points, bool profiles)
-        => Each(curves, c => c.Fit(points, new FitOptions { Profiles = profiles, MostIterations = MostSteps }));
+        => Each(curves, c => c.FitInRoom(points, new FitOptions { Profiles = profiles, MostIterations = MostSteps }));
 
     // Fits are pure and keep their order, so that two cores give the bits of one in half the time.
     private static ImmutableArray<FitResult> Each(IReadOnlyList<Model> curves, Func<Model, FitResult> fit)

@@ -57,8 +57,12 @@ public sealed class Defence
         ArgumentNullException.ThrowIfNull(evidence);
         var stated = evidence.Study.Claims.Select(c => new Claim(c.Id, c.Rule, c.Parameters, c.Wording, Stated: true)).ToImmutableArray();
         var kinds = stated.Select(c => c.Rule).ToHashSet(StringComparer.Ordinal);
-        return [.. stated, .. Rules.Where(r => !kinds.Contains(r.Id)).SelectMany(r => r.Invited(evidence))];
+        return [.. stated, .. Rules.Where(r => !kinds.Contains(r.Id)).SelectMany(r => InvitedBy(r, evidence))];
     }
+
+    // A rule that falls while it looks for claims is asked about the study as a whole, so that its fall is seen where its claims would stand.
+    private static Claim[] InvitedBy(IClaimRule rule, Evidence evidence)
+        => Room.Of("what " + rule.Id + " is invited by", () => rule.Invited(evidence).ToArray()).Value ?? [Claim.Raised(rule.Id)];
 
     private Verdict Judge(Claim claim)
     {
@@ -72,14 +76,18 @@ public sealed class Defence
 
     private Verdict OnItsGround(IClaimRule rule, Claim claim, string key)
     {
-        var verdict = WithAndWithoutStrikes(rule, claim);
+        var judgement = Room.Of($"the claim {claim.Id}", () => WithAndWithoutStrikes(rule, claim), claim.Id);
+        if (judgement.Value is not { } verdict)
+            return Fallen(claim, judgement.Findings[0]);
+        verdict = verdict with { Next = verdict.Next?.Within(FixedMargin.Of(evidence, MarginKind.Effort).High) };
         if (!open.Add(key))
             return verdict;
-        var warnings = verdict.Warnings;
-        var ruling = verdict.Ruling;
+        var grounds = Room.Of($"what the claim {claim.Id} stands on", () => rule.StandsOn(claim, evidence).ToArray(), claim.Id);
+        var warnings = verdict.Warnings.AddRange(grounds.Findings.Select(f => $"{f.Sentence} ({f.Code})"));
+        var ruling = grounds.HasValue || verdict.Ruling == Ruling.Contradicted ? verdict.Ruling : Ruling.NotShownYet;
         var reason = verdict.Reason;
         var unshown = new List<string>();
-        foreach (var ground in rule.StandsOn(claim, evidence))
+        foreach (var ground in grounds.Value ?? [])
         {
             if (open.Contains(Key(ground)))
                 continue;
@@ -107,6 +115,9 @@ public sealed class Defence
             warnings = warnings.Add($"It stands on what is not shown yet: {string.Join("; ", unshown)}.");
         return verdict with { Ruling = ruling, Reason = reason, Warnings = warnings, Scope = ruling == Ruling.Holds ? verdict.Scope : null };
     }
+
+    private static Verdict Fallen(Claim claim, Finding finding) => new(
+        claim, claim.Wording ?? RuleNamed(claim.Rule)!.Wording, Ruling.NotShownYet, $"{finding.Sentence} ({finding.Code})", [], "none", null, [], [], [], null, []);
 
     private Verdict WithAndWithoutStrikes(IClaimRule rule, Claim claim)
     {

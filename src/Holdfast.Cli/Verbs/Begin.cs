@@ -25,7 +25,7 @@ internal sealed class Begin : IVerb
             var title = Path.GetFileName(folder.TrimEnd(Path.DirectorySeparatorChar));
             using var study = StudyFolder.Begin(
                 folder, parsed.GetValue(author) ?? door.Who, door.Clock, new StudyBegun(title, parsed.GetValue(analyte), Invented: false));
-            study.Close();
+            StudyOptions.Close(study, door);
             door.Out.WriteLine($"Study {title} begun.");
             door.Error.WriteLine($"Next: cd {parsed.GetValue(name)}, then holdfast take your-files. holdfast take -h says what they may hold.");
             return Exit.Done;

@@ -54,7 +54,7 @@ internal sealed class Correct : IVerb
             }
 
             study.Append(study.Daybook.Version, door.Who, new BlockTyped(cells.ToImmutable(), parsed.GetValue(because)?.Trim()));
-            study.Close();
+            StudyOptions.Close(study, door);
             foreach (var cell in cells)
                 door.Out.WriteLine($"{code}: {Property.Named(cell.Fact.Property)!.Title} {cell.Fact.Written}");
             return Exit.Done;

@@ -30,7 +30,7 @@ internal sealed class Demo : IVerb
             using var study = Prepared(folder, door);
             if (parsed.GetValue(bench))
             {
-                study.Close();
+                StudyOptions.Close(study, door);
                 await address.Open(folder, parsed, door, cancel).ConfigureAwait(false);
                 return Exit.Done;
             }
@@ -39,8 +39,9 @@ internal sealed class Demo : IVerb
             door.Out.WriteLine();
             Defend.Tell(invented: true, dossier.Verdicts, brief: true, door.Out);
             var report = Path.Combine(folder, "report.html");
-            File.WriteAllText(report, Reports.Documents.StudyReport.Html(dossier));
-            study.Close();
+            SafePath.RefuseLink(report);
+            DurableFile.Write(report, System.Text.Encoding.UTF8.GetBytes(Reports.Documents.StudyReport.Html(dossier)), shared: true);
+            StudyOptions.Close(study, door);
             door.Out.WriteLine();
             door.Out.WriteLine($"Study   {folder}");
             door.Out.WriteLine($"Report  {report}");

@@ -59,6 +59,14 @@ internal sealed class FitCurves : IVerb
         // One table whatever the number of series, so that its JSON is one object.
         void Show(IReadOnlyList<(string Series, IReadOnlyList<FitResult> Fits, IReadOnlyList<FitResult> Balanced)> fitted, ParseResult parsed, CancellationToken cancel)
         {
+            if (parsed.GetValue(resample) is null && parsed.GetValue(options.As) == "json")
+            {
+                door.Out.WriteLine(FitsJson.Of([.. fitted.Select(f => (f.Series, f.Fits))]));
+                foreach (var (series, fits, _) in fitted)
+                    Tell(series, fits, door);
+                return;
+            }
+
             var table = parsed.GetValue(resample) is { } count
                 ? Resampled(
                     [.. fitted.SelectMany(f => CandidateCurve.Among(f.Series, f.Fits, f.Balanced))],
@@ -100,7 +108,7 @@ internal sealed class FitCurves : IVerb
             door.Error.WriteLine($"{finding.Code} {finding.Sentence}");
         if (weighed.Value is not { } used)
             return Exit.NeedsDecision;
-        var fits = family.Curves.Select(m => m.Fit(used)).ToArray();
+        var fits = family.Curves.Select(m => m.FitInRoom(used)).ToArray();
         show([(Path.GetFileNameWithoutExtension(path), fits, [])]);
         return fits.Any(f => f.IsFit && f.Nu > 0) ? Exit.Done : Exit.NeedsDecision;
     }

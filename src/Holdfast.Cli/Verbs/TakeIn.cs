@@ -44,9 +44,16 @@ internal sealed class TakeIn : IVerb
             var rehearsing = parsed.GetValue(rehearse);
             using var study = rehearsing ? options.Read(parsed, door) : options.Write(parsed, door);
             var files = (parsed.GetValue(paths) ?? []).Select(p => Path.GetFullPath(p, door.Folder)).ToArray();
-            var taken = Take.Files(study, files, new TakeOptions { Answers = answers, Rehearse = rehearsing, SkipRefused = parsed.GetValue(skip) }, door.Who, cancel);
+            var understood = Take.Understand(study.Study, Drop.Read(files, cancel), answers, cancel);
+            if (answers.Unasked.Where(q => q != "decimal").ToArray() is { Length: > 0 } unasked)
+            {
+                door.Error.WriteLine($"Nothing in these files asks for {string.Join(", ", unasked)}, so nothing was kept. Check the name; holdfast take --rehearse without it shows what is asked.");
+                return Task.FromResult(Exit.NeedsDecision);
+            }
+
+            var taken = Take.Keep(study, understood, new TakeOptions { Answers = answers, Rehearse = rehearsing, SkipRefused = parsed.GetValue(skip) }, door.Who);
             if (taken.Entry is not null)
-                study.Close();
+                StudyOptions.Close(study, door);
             return Task.FromResult(Tell(taken, rehearsing, door));
         });
         return command;

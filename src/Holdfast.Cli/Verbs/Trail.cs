@@ -50,7 +50,7 @@ internal sealed class Trail : IVerb
     private static string Json(NumberTrail trail) => Printed.Object(json =>
     {
         json.WritePropertyName("number");
-        Printed.Quantity(json, trail.Value, trail.Unit, trail.Address);
+        (JsonNumber.Of(trail.Value, trail.Unit) with { Trail = trail.Address }).Write(json);
         json.WriteString("formula", trail.Formula);
         json.WriteStartArray("inputs");
         foreach (var input in trail.Inputs)
@@ -58,7 +58,7 @@ internal sealed class Trail : IVerb
             json.WriteStartObject();
             json.WriteString("symbol", input.Symbol);
             json.WritePropertyName("quantity");
-            Printed.Quantity(json, input.Value, input.Unit, null);
+            JsonNumber.Of(input.Value, input.Unit).Write(json);
             json.WriteString("from", input.From);
             if (input.Trail is not null)
                 json.WriteString("trail", input.Trail);

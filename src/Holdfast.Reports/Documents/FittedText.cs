@@ -24,9 +24,9 @@ internal static class FittedText
         if (figure is not null)
             yield return numbering.Figure(figure);
         if (!series.Levels.IsEmpty)
-            yield return numbering.Table(LevelTable.Of(series));
+            yield return numbering.Table(() => LevelTable.Of(series));
         yield return Prose.Paragraph(Standing(fitted, best: fitted.Best));
-        yield return numbering.Table(RankingTable.Of(id + "-curves", $"Curves fitted to {series.Name}, best first", fitted.Fits, "mg/g"));
+        yield return numbering.Table(() => RankingTable.Of(id + "-curves", $"Curves fitted to {series.Name}, best first", fitted.Fits, "mg/g"));
         var estimates = EstimateTable.Of(id + "-parameters", $"Parameters of the curves fitted to {series.Name}", fitted.Fits, series.Name);
         if (estimates.Rows.Count > 0)
             yield return numbering.Table(estimates);

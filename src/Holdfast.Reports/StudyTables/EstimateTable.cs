@@ -45,15 +45,21 @@ public static class EstimateTable
             fit.Card.Name,
             parameter.Symbol,
             parameter.Definition.Meaning,
-            !double.IsFinite(parameter.Value) ? new MissingCell("nd")
-                : (parameter.StandardError is { } se && double.IsFinite(se) ? (Cell)new MeasuredCell(parameter.Value, se) : new NumberCell(parameter.Value)) with
-                {
-                    Address = series is null || !fit.IsFit ? null : FittedNumbers.Address(parameter.Symbol, series, fit.Card.Name),
-                },
+            Estimate(parameter) with { Address = series is null || !fit.IsFit ? null : FittedNumbers.Address(parameter.Symbol, series, fit.Card.Name) },
             limits is null ? new MissingCell("nd") : End(limits.Lower, limits, parameter.StandardError),
             limits is null ? new MissingCell("nd") : End(limits.Upper, limits, parameter.StandardError),
             UnitWords.Of(parameter.Unit));
     }
+
+    /// <summary>An estimate as a cell: with its standard error, alone where nothing was left over to judge by, and none where the data do not determine it.</summary>
+    /// <param name="parameter">The parameter.</param>
+    internal static Cell Estimate(FittedParameter parameter) => parameter switch
+    {
+        { Value: var value } when !double.IsFinite(value) => new MissingCell("nd"),
+        { StandardError: null } => new NumberCell(parameter.Value),
+        { StandardError: { } se } when double.IsFinite(se) => new MeasuredCell(parameter.Value, se),
+        _ => new MissingCell("nd"),
+    };
 
     private static Cell End(ProfileLimit limit, ProfileInterval interval, double? error)
     {

@@ -23,7 +23,7 @@ internal sealed class Dialogue(string fileName, Answers answers)
     /// <summary>Raises a question and returns its answer, or null while there is none.</summary>
     public string? Ask(string id, string code, string text, ImmutableArray<string> choices, params ImmutableArray<string> concerns)
     {
-        var answer = answers.To(id);
+        var answer = Chosen(id, choices);
         if (!questions.Any(q => string.Equals(q.Id, id, StringComparison.OrdinalIgnoreCase)))
         {
             questions.Add(new Question(id, code, text, choices, concerns, answer));
@@ -47,7 +47,7 @@ internal sealed class Dialogue(string fileName, Answers answers)
     /// <returns>The answer, or the first choice.</returns>
     public string Assume(string id, string code, string text, ImmutableArray<string> choices, params ImmutableArray<string> concerns)
     {
-        var answer = answers.To(id);
+        var answer = Chosen(id, choices);
         if (!questions.Any(q => string.Equals(q.Id, id, StringComparison.OrdinalIgnoreCase)))
         {
             questions.Add(new Question(id, code, text, choices, concerns, answer) { Assumed = choices[0] });
@@ -63,6 +63,17 @@ internal sealed class Dialogue(string fileName, Answers answers)
         if (at >= 0)
             questions[at] = questions[at] with { Consequences = consequences };
     }
+
+    private string? Chosen(string id, ImmutableArray<string> choices)
+    {
+        var answer = answers.To(id);
+        return answer is null || IsOpenTo(id) ? answer
+            : choices.FirstOrDefault(c => string.Equals(c, answer, StringComparison.OrdinalIgnoreCase)) ?? throw Answers.Unknown(id, answer, string.Join(" or ", choices));
+    }
+
+    // Samples, units, roles and decimal marks can be answered in other words than those that are offered; who asks reads them.
+    private static bool IsOpenTo(string id)
+        => id is "decimal" || id.StartsWith("match:", StringComparison.Ordinal) || id.StartsWith("unit:", StringComparison.Ordinal) || id.StartsWith("role:", StringComparison.Ordinal);
 
     /// <summary>Notes something.</summary>
     public void Note(string code, Weight weight, string sentence, params IEnumerable<string> concerns) => findings.Add(new Finding(code, weight, sentence, [.. concerns]));

@@ -50,26 +50,24 @@ internal sealed class FileUnderstanding
             return Refused(Finding.Of(Codes.Unreadable, Weight.Stop, $"{fileName} is empty: 0 bytes. Nothing is taken in. Export it again.", fileName));
         if (FileReaders.For(bytes) is not { } reader)
             return Refused(Finding.Of(Codes.Unreadable, Weight.Stop, $"{fileName} is of no kind that is read here, so nothing is taken in from it. Export it as CSV or XLSX.", fileName));
-        using var limited = CancellationTokenSource.CreateLinkedTokenSource(cancel);
-        limited.CancelAfter(Limits.Time);
         try
         {
-            ImmutableArray<TableLayout> layouts = [.. reader.Read(bytes, fileName, own, limited.Token).SelectMany(g => TableLayout.In(g))];
+            ImmutableArray<TableLayout> layouts = [.. reader.Read(bytes, fileName, own, cancel).SelectMany(g => TableLayout.In(g))];
             return new(fileName, sha256, bytes.Length, reader, own, [.. layouts.Select(l => (l, TableKinds.Of(l)))], null);
         }
         catch (StudyException e)
         {
             return Refused(AsFinding(e, fileName), reader);
         }
-        catch (OperationCanceledException) when (!cancel.IsCancellationRequested)
-        {
-            return Refused(AsFinding(Limits.Exceeded(fileName, "more than 30 s of work in it"), fileName), reader);
-        }
     }
 
     /// <summary>The refusal of a file that could not even be opened.</summary>
     public static FileUnderstanding Unopened(string fileName, StudyException why)
         => new(fileName, "", 0, null, Answers.None, [], AsFinding(why, fileName));
+
+    /// <summary>A file that fell while it was read or understood: the others are not touched by that.</summary>
+    public static Understanding Fallen(IncomingFile file, Finding why)
+        => new() { FileName = file.Name, Sha256 = Convert.ToHexStringLower(SHA256.HashData(file.Bytes)), Bytes = file.Bytes.Length, Findings = [why] };
 
     /// <summary>Understands the tables against a study.</summary>
     /// <param name="study">The study as it would be after the files before this one.</param>
@@ -186,7 +184,8 @@ internal sealed class FileUnderstanding
     {
         "leave-out" => false,
         "take" => true,
-        _ => !grid.IsHidden,
+        null => !grid.IsHidden,
+        var other => throw Answers.Unknown("sheet:" + grid.Sheet, other, "take or leave-out"),
     };
 
     private static TableUnderstanding Show(TableLayout layout, TableKind kind) => new()
@@ -223,5 +222,6 @@ internal sealed class FileUnderstanding
         Apparatus = a.Apparatus.AddRange(b.Apparatus),
     };
 
-    private static Finding AsFinding(StudyException e, string fileName) => Finding.Of(e.Code, Weight.Stop, e.Message, fileName);
+    /// <summary>What stands in the way of a file, as a finding.</summary>
+    public static Finding AsFinding(StudyException e, string fileName) => Finding.Of(e.Code, Weight.Stop, e.Message, fileName);
 }

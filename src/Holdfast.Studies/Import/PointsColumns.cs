@@ -31,7 +31,7 @@ internal static class PointsColumns
             var header = Header.Read(layout.Headings[i]);
             var stated = header.Unit is UnitText.Absent && layout.Units is { } line ? Unit.Read(line.At(i).Text) : header.Unit;
             if (source.Talk.Answers.To("unit:" + header.Name) is { } answer)
-                stated = new UnitText.Known(Unit.Parse(answer));
+                stated = Answers.Unit(answer) as UnitText.Known ?? throw Answers.Unknown("unit:" + header.Name, answer, "one clear unit, for example mg/L");
             if (stated is UnitText.Ambiguous several)
                 source.Talk.Ask("unit:" + header.Name, Codes.Ambiguous, $"{several.Text} can mean several units in {header.Name}. {several.Question}", [.. several.Candidates.Select(c => c.Plain)], header.Name);
             else if (stated is not UnitText.Known)

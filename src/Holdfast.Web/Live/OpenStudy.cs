@@ -160,7 +160,7 @@ public sealed class OpenStudy : IDisposable
     public void Dispose()
     {
         lock (gate)
-            folder.Close();
+            _ = folder.Close();
     }
 
     private static string Named(string value) => value.Length == 0 ? "nothing recorded" : value;

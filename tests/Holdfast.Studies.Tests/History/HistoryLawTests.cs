@@ -22,6 +22,7 @@ public class HistoryLawTests
         {
             var grown = Grow(deeds);
             Same.Study(Fold.Of(grown.Entries), grown.Study);
+            Assert.Equal((grown.Entries.Length, null), Sense.Of(grown.Entries));
             Assert.Equal(grown.Study.ReadingsEver, Fold.Of(grown.Entries).ReadingsEver);
             var reread = Reread(grown.Entries);
             Same.Study(grown.Study, reread.Study);

@@ -58,6 +58,9 @@ public sealed class OptimumPh : IClaimRule
     public static Decision Decide(double ph, IReadOnlyList<PhLevel> levels, double margin)
     {
         ArgumentNullException.ThrowIfNull(levels);
+        levels = [.. levels.Where(l => !l.Removals.Values.IsEmpty)];
+        if (levels.Count == 0)
+            return Decision.Missing("No vessel of these pH levels has a removal yet: read the concentrations left in them.");
         if (levels.MinBy(l => Math.Abs(l.Removals.X - ph)) is not { } claimed || Math.Abs(claimed.Removals.X - ph) > SamePh)
             return Decision.Missing($"No vessel was run at pH {Phrase.Number(ph)}.");
         PhLevel[] passing = [.. levels.Where(l => l.Passes && l.Removals.Values.Length > 1)];
