@@ -48,12 +48,15 @@ internal sealed record TableLayout(Grid Grid, ImmutableArray<GridRow> Preamble, 
         var starts = Starts(grid.Rows);
         if (starts.Count < 2)
             return [Of(grid, 0, grid.Rows.Length)];
+        var general = Notes.Of(grid.Rows[..LinesAbove(grid.Rows, starts[0])].Where(r => !r.IsBlank));
         var tables = ImmutableArray.CreateBuilder<TableLayout>();
         for (var i = 0; i < starts.Count; i++)
         {
             var from = i == 0 ? 0 : LinesAbove(grid.Rows, starts[i]);
             var to = i + 1 < starts.Count ? LinesAbove(grid.Rows, starts[i + 1]) : grid.Rows.Length;
-            tables.Add(Of(grid, from, to) with { Part = i });
+            var table = Of(grid, from, to) with { Part = i };
+            // What stands above the first table's own title holds for the later ones too.
+            tables.Add(i == 0 ? table : table with { Notes = table.Notes.Or(general) });
         }
 
         return tables.ToImmutable();
