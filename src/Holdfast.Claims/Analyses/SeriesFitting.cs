@@ -18,6 +18,9 @@ internal static class SeriesFitting
     public static FittedSeries Kinetics(Series series)
     {
         var vessels = series.Vessels.Where(v => v.Uptake is not null && v.Sample.Number(BatchProperties.ContactTime) is not null).ToArray();
+        // Why nothing can be fitted is said of the vessels: see MissingResult.
+        if (vessels.Length == 0)
+            return new FittedSeries(series);
         var times = Array.ConvertAll(vessels, v => v.Sample.Number(BatchProperties.ContactTime)!.Value);
         var uptakes = Array.ConvertAll(vessels, v => v.Uptake!.Value.Value);
         var codes = Array.ConvertAll(vessels, v => v.Code);
@@ -37,6 +40,8 @@ internal static class SeriesFitting
     public static FittedSeries Isotherms(Series series)
     {
         var vessels = series.Vessels.Where(v => v.Uptake is not null && v.End?.Value is not null && v.Dose is not null).ToArray();
+        if (vessels.Length == 0)
+            return new FittedSeries(series);
         var left = Array.ConvertAll(vessels, v => v.End!.Value!.Value.Value);
         var uptakes = Array.ConvertAll(vessels, v => v.Uptake!.Value.Value);
         var codes = Array.ConvertAll(vessels, v => v.Code);
@@ -44,7 +49,7 @@ internal static class SeriesFitting
         return new FittedSeries(series)
         {
             Fits = FitAll(Isotherm.All, new Points(left, uptakes, "mg/L", "mg/g", ids: codes), profiles: true),
-            Weighed = u.All(v => v > 0) && vessels.Length > 0
+            Weighed = u.All(v => v > 0)
                 ? Each(Isotherm.All, m => m.Batch(
                     new BatchPoints(
                         Array.ConvertAll(vessels, v => v.Start!.Value.Value), Array.ConvertAll(vessels, v => v.Dose!.Value.Value), left, u, ids: codes),
