@@ -128,15 +128,39 @@ document.addEventListener("drop", async event => {
   await sendFiles(box, files);
 });
 
-// A page draws its content after it has loaded: what the address points at is looked for until it is there.
-const sought = () => document.getElementById(decodeURIComponent(location.hash.slice(1)));
-if (location.hash.length > 1 && !sought()) {
-  const watch = new MutationObserver(() => {
-    const found = sought();
-    if (found) {
-      watch.disconnect();
-      found.scrollIntoView();
-    }
-  });
-  watch.observe(document.body, { childList: true, subtree: true });
+// A page draws its content after it has loaded: what the address points at is looked for until it is there. A field that is pointed at is opened and
+// has the focus.
+const sought = () => location.hash.length > 1 ? document.getElementById(decodeURIComponent(location.hash.slice(1))) : null;
+const show = found => {
+  found.closest("details")?.setAttribute("open", "");
+  found.scrollIntoView();
+  if (found.matches("input, select, textarea")) {
+    found.focus();
+  }
+};
+let watch = null;
+const look = () => {
+  watch?.disconnect();
+  const there = sought();
+  if (there) {
+    show(there);
+  } else if (location.hash.length > 1) {
+    watch = new MutationObserver(() => {
+      const found = sought();
+      if (found) {
+        watch.disconnect();
+        show(found);
+      }
+    });
+    watch.observe(document.body, { childList: true, subtree: true });
+  }
+};
+if (location.hash.length > 1) {
+  look();
 }
+document.addEventListener("click", event => {
+  const link = event.target.closest("a[href*='#']");
+  if (link && !event.defaultPrevented) {
+    setTimeout(look);
+  }
+});
