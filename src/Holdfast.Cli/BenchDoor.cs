@@ -29,7 +29,7 @@ internal sealed class BenchDoor
     /// <param name="door">The world.</param>
     /// <param name="cancel">Stops it.</param>
     public Task Open(string folder, ParseResult parsed, Door door, CancellationToken cancel) => BenchHost.Run(
-        new BenchOptions(folder, door.Clock, door.Who, parsed.GetValue(port) is > 0 and var chosen ? chosen : Usual(folder)), address => Tell(address, !parsed.GetValue(silent), door), cancel);
+        new BenchOptions(folder, door.Clock, door.Who, parsed.GetValue(port) is > 0 and var chosen ? chosen : Usual(folder)) { Example = () => Verbs.Demo.Example(door) }, address => Tell(address, !parsed.GetValue(silent), door), cancel);
 
     // The same folder has the same port where it can: a page that was left open finds the program again.
     private static int Usual(string folder)

@@ -7,9 +7,6 @@ namespace Holdfast.Cli;
 /// <summary>Findings told so that they do not stack: three or more of a kind become one line with a count.</summary>
 internal static class Remarks
 {
-    // A run, a reading or an amount that is missing: said once for all vessels by the causes of what is missing.
-    private static readonly string[] OfWhatIsMissing = ["HF-462", "HF-464", "HF-469"];
-
     /// <summary>Tells why results are missing, each cause with the command that mends it.</summary>
     /// <param name="missing">The causes.</param>
     /// <param name="tell">Receives each line.</param>
@@ -21,12 +18,6 @@ internal static class Remarks
             tell("  " + Remedy.Command(cause));
         }
     }
-
-    /// <summary>True when a cause of what is missing says what this finding says.</summary>
-    /// <param name="finding">The finding.</param>
-    /// <param name="missing">The causes.</param>
-    public static bool IsSaid(Finding finding, IEnumerable<MissingResult> missing)
-        => OfWhatIsMissing.Contains(finding.Code, StringComparer.Ordinal) && missing.Any(m => finding.Concerns.Any(c => c == m.Run || m.Samples.Contains(c)));
 
     /// <summary>Tells findings.</summary>
     /// <param name="findings">The findings.</param>

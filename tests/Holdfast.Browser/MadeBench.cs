@@ -1,4 +1,5 @@
 using System.Text;
+using Holdfast.Studies;
 using Holdfast.Studies.History;
 using Holdfast.Studies.Import;
 using Holdfast.Studies.Store;
@@ -33,7 +34,7 @@ internal sealed class MadeBench : IAsyncDisposable
             }
         }
 
-        var host = BenchHost.Create(new BenchOptions(folder, TimeProvider.System, "Ada"));
+        var host = BenchHost.Create(new BenchOptions(folder, TimeProvider.System, "Ada") { Example = () => new Study { Title = "worked example", Invented = true } });
         await host.Start(CancellationToken.None);
         return new MadeBench(root, host);
     }

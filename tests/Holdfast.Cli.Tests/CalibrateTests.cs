@@ -19,6 +19,8 @@ public class CalibrateTests
         Assert.Contains("No uptake of V-1, V-2, V-3 and V-4: run later has no calibration. Use the one of first or steep.", line.Error, StringComparison.Ordinal);
         Assert.Contains("holdfast calibrate later --by first", line.Error, StringComparison.Ordinal);
         Assert.DoesNotContain("HF-469", line.Error, StringComparison.Ordinal);
+        Assert.Equal(Exit.NoSuchThing, line.Type("trail", "q:V-3"));
+        Assert.Contains("run later has no calibration", line.Error, StringComparison.Ordinal);
         Assert.Equal(Exit.NeedsDecision, line.Type("fit", "kinetics"));
         Assert.Contains("run later has no calibration", line.Error, StringComparison.Ordinal);
         Assert.DoesNotContain("cannot determine", line.Out + line.Error, StringComparison.Ordinal);

@@ -34,6 +34,14 @@ public sealed record MissingResult(string Sentence, ImmutableArray<string> Sampl
         return [.. Uncalibrated(evidence, without).Concat(Unread(without)).Concat(Unrecorded(without)).Concat(Unfit(evidence, without)).OrderByDescending(m => m.Samples.Length)];
     }
 
+    /// <summary>True when a finding of a vessel or of its run says no more than this.</summary>
+    /// <param name="finding">The finding.</param>
+    public bool Says(Finding finding)
+    {
+        ArgumentNullException.ThrowIfNull(finding);
+        return finding.Code is "HF-462" or "HF-464" or "HF-469" && finding.Concerns.Any(c => c == Run || Samples.Contains(c));
+    }
+
     private static IEnumerable<MissingResult> Uncalibrated(Evidence evidence, Vessel[] without)
     {
         ImmutableArray<string> lenders = [.. evidence.Runs.Where(r => r is { Curve: not null, BorrowedFrom: null }).Select(r => r.Run.Id)];

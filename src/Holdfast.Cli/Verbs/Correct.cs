@@ -57,7 +57,7 @@ internal sealed class Correct : IVerb
 
             var doubts = known is null ? [] : cells.Select(c => (c.Fact, Why: TypedDoubt.Of(study.Study, known, c.Fact))).Where(d => d.Why is not null).ToArray();
             foreach (var (fact, why) in doubts)
-                door.Error.WriteLine($"{Property.Named(fact.Property)!.Title} {fact.Written} of {code} is {why}.");
+                door.Error.WriteLine($"{code}: {Property.Named(fact.Property)!.Title} {fact.Written} is {why}.");
             if (doubts.Length > 0 && !parsed.GetValue(sure))
             {
                 door.Error.WriteLine("Nothing was kept. --sure keeps it all the same.");

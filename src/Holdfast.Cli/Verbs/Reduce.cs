@@ -43,7 +43,7 @@ internal sealed class Reduce : IVerb
             Printed.Write(VesselTable.Of("quantities", name is null ? "Quantities" : $"Quantities of series {name}", vessels, evidence), parsed.GetValue(options.As)!, door.Out);
             var missing = MissingResult.Of(evidence, name is null ? null : evidence.SeriesNamed(name)?.Name);
             Remarks.Missing(missing, s => options.Remark(parsed, door, s));
-            Remarks.Tell(evidence.Findings.Concat(vessels.SelectMany(v => v.Findings)).Where(f => !Remarks.IsSaid(f, missing)), s => options.Remark(parsed, door, s));
+            Remarks.Tell(evidence.Findings.Concat(vessels.SelectMany(v => v.Findings)).Where(f => !missing.Any(m => m.Says(f))), s => options.Remark(parsed, door, s));
             return Exit.Done;
         });
         return command;

@@ -29,7 +29,7 @@ internal sealed class ConcentrationSection : IResultSection
         if (read.Length == 0)
         {
             content.Add(Prose.Paragraph("No vessel has a concentration."));
-            if (MissingText.Of(evidence) is { } nothing)
+            if (MissingText.Of(evidence, numbering) is { } nothing)
                 content.Add(nothing);
             return new("concentrations", "Concentrations and vessels", content);
         }
@@ -57,7 +57,7 @@ internal sealed class ConcentrationSection : IResultSection
             ]));
         }
 
-        if (MissingText.Of(evidence) is { } missing)
+        if (MissingText.Of(evidence, numbering) is { } missing)
             content.Add(missing);
         content.Add(Prose.Paragraph("The appendix lists every vessel."));
         return new("concentrations", "Concentrations and vessels", content);

@@ -22,7 +22,7 @@ internal static class FittedText
         var id = $"{kind}-{LevelTable.Id(series.Name)}";
         yield return Prose.Heading($"Series {series.Name}");
         yield return SeriesText.Of(series, numbering);
-        if (MissingText.Of(evidence, series.Name) is { } missing)
+        if (MissingText.Of(evidence, numbering, series.Name) is { } missing)
             yield return missing;
         if (fitted.Fits.IsEmpty)
         {

@@ -21,12 +21,12 @@ public sealed record MethodsGap(string Key, string What, string Page, string Add
     public static ImmutableArray<MethodsGap> Of(Dossier dossier)
     {
         ArgumentNullException.ThrowIfNull(dossier);
-        return [.. MethodsSection.Of(dossier).Content.SelectMany(KeysIn).Distinct(StringComparer.Ordinal).Select(Of).OfType<MethodsGap>()];
+        return [.. MethodsSection.Text(dossier).SelectMany(KeysIn).Distinct(StringComparer.Ordinal).Select(Of).OfType<MethodsGap>()];
     }
 
     /// <summary>The methods text as a page shows it: every gap leads to the place where it is filled in.</summary>
     /// <param name="dossier">The study worked out.</param>
-    public static ImmutableArray<Node> OnPage(Dossier dossier) => [.. MethodsSection.Of(dossier).Content.Select(Linked)];
+    public static ImmutableArray<Node> OnPage(Dossier dossier) => [.. MethodsSection.Text(dossier).Select(Linked)];
 
     /// <summary>A piece of a report with its gaps turned into links.</summary>
     /// <param name="node">The piece.</param>

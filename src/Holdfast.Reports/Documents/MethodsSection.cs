@@ -12,11 +12,18 @@ namespace Holdfast.Reports.Documents;
 /// <summary>Methods text from what was really recorded, one sentence a fact; what no record holds is printed as a gap.</summary>
 internal static class MethodsSection
 {
-    /// <summary>The section.</summary>
+    /// <summary>The section, with the places where its gaps are filled in.</summary>
     public static Section Of(Dossier dossier)
     {
+        var text = Text(dossier);
+        return new("methods", "Methods, as recorded", [.. text, .. MethodsGap.Places(text)]);
+    }
+
+    /// <summary>Its sentences.</summary>
+    public static IReadOnlyList<Node> Text(Dossier dossier)
+    {
         var evidence = dossier.Evidence;
-        Node[] text =
+        return
         [
             Prose.Paragraph("These sentences are made from the records. A marked gap is something a reader will ask for and the records do not hold."),
             Prose.Heading("Material and vessels"),
@@ -31,7 +38,6 @@ internal static class MethodsSection
             .. Fitting(evidence).Select(Prose.Paragraph),
             Prose.Paragraph(Order(evidence.Study)),
         ];
-        return new("methods", "Methods, as recorded", [.. text, .. MethodsGap.Places(text)]);
     }
 
     private static string Material(Evidence evidence)
@@ -101,9 +107,9 @@ internal static class MethodsSection
             ("Isotherms", evidence.Isotherms, "through the mass balance, weighted by 1/u² of the concentration left"),
         })
         {
-            if (all.IsEmpty)
-                continue;
             var curves = all.SelectMany(f => f.Fits).Select(f => f.Card.Name).Distinct(StringComparer.Ordinal).ToArray();
+            if (curves.Length == 0)
+                continue;
             yield return $"{name} were fitted by nonlinear least squares to the uptake of single vessels with equal weights, and a second time {weighed}. Intervals are 95 % profile-likelihood intervals. "
                 + $"The curves are the whole list of the program, the same for every study: {InWords.Listed(curves)}.";
         }

@@ -29,7 +29,7 @@ public static class ReportTables
         if (CalibrationTable.Checks(evidence.Runs) is { } checks)
             tables.Add(checks);
         tables.AddRange(evidence.Series.Where(s => !s.Levels.IsEmpty).Select(s => LevelTable.Of(s, forFiles: true)));
-        foreach (var (fitted, kind) in evidence.Kinetics.Select(k => (k, "kinetics")).Concat(evidence.Isotherms.Select(i => (i, "isotherms"))))
+        foreach (var (fitted, kind) in evidence.Kinetics.Select(k => (k, "kinetics")).Concat(evidence.Isotherms.Select(i => (i, "isotherms"))).Where(f => !f.Item1.Fits.IsEmpty))
         {
             var name = $"{kind}-{LevelTable.Id(fitted.Series.Name)}";
             tables.Add(RankingTable.Of(name + "-curves", $"Curves fitted to {fitted.Series.Name}", fitted.Fits, "mg/g", forFiles: true));

@@ -89,7 +89,7 @@ public sealed class OpenStudy : IDisposable
             if (TypedFact.Read(edit.Sample, edit.Property, edit.Text, out var trouble, folder.Study.Analyte) is not { } fact)
                 return new EditOutcome(edit, null, trouble);
             if (!sure && TypedDoubt.Of(folder.Study, sample, fact) is { } doubt)
-                return new EditOutcome(edit, null, $"{edit.Property.Title} {fact.Written} of {edit.Sample} is {doubt}. Is it right?") { AsksWhetherSure = true };
+                return new EditOutcome(edit, null, $"{edit.Sample}: {edit.Property.Title} {fact.Written} is {doubt}. Is it right?") { AsksWhetherSure = true };
             if (recorded.Length > 0 && string.IsNullOrWhiteSpace(reason))
                 return new EditOutcome(edit, null, $"Say why {edit.Property.Title} of {edit.Sample} is corrected. A reader will see this.") { AsksReason = true };
             var change = recorded.Length > 0
@@ -131,7 +131,7 @@ public sealed class OpenStudy : IDisposable
                 {
                     cells.Add(new TypedCell(edit.Sample, fact));
                     if (!sure && TypedDoubt.Of(folder.Study, samples[edit.Sample], fact) is { } doubt)
-                        doubts.Add($"{edit.Property.Title} {fact.Written} of {edit.Sample} is {doubt}");
+                        doubts.Add($"{edit.Sample}: {edit.Property.Title} {fact.Written} is {doubt}");
                     corrects |= recorded.Length > 0;
                 }
             }

@@ -27,6 +27,9 @@ public sealed class StudyPlace
     /// <summary>The author's name as it stands in the Daybook.</summary>
     public string Who { get; private set; }
 
+    /// <summary>Makes the worked example, invented; null where there is none.</summary>
+    public Func<Study>? Example => options.Example;
+
     /// <summary>True when there is a study in the folder.</summary>
     public bool Exists => File.Exists(StudyFiles.In(Folder).Database);
 

@@ -11,6 +11,13 @@ document.addEventListener("click", event => {
   if (event.target.closest("[data-print]")) {
     print();
   }
+  const copy = event.target.closest("[data-copy]");
+  if (copy) {
+    const line = copy.closest("section").querySelector("[data-copied]");
+    navigator.clipboard.writeText(document.getElementById(copy.dataset.copy).textContent).then(
+      () => { line.textContent = "Copied."; },
+      () => { line.textContent = "The browser does not allow it: select the block and copy it by hand."; });
+  }
   if (event.target.closest("[data-skip]")) {
     event.preventDefault();
     document.getElementById("work")?.focus();
@@ -130,23 +137,32 @@ document.addEventListener("drop", async event => {
 
 // A page draws its content after it has loaded: what the address points at is looked for until it is there. A field that is pointed at is opened and
 // has the focus.
-const sought = () => location.hash.length > 1 ? document.getElementById(decodeURIComponent(location.hash.slice(1))) : null;
+const sought = hash => hash.length > 1 ? document.getElementById(decodeURIComponent(hash.slice(1))) : null;
 const show = found => {
   found.closest("details")?.setAttribute("open", "");
   found.scrollIntoView();
-  if (found.matches("input, select, textarea")) {
-    found.focus();
+  if (!found.matches("input, select, textarea")) {
+    return;
   }
+  found.focus();
+  // A page that has just been gone to gives its heading the focus, sometimes only now.
+  const taken = event => {
+    if (event.target.matches("h1")) {
+      found.focus();
+    }
+  };
+  document.addEventListener("focusin", taken);
+  setTimeout(() => document.removeEventListener("focusin", taken), 1500);
 };
 let watch = null;
-const look = () => {
+const look = hash => {
   watch?.disconnect();
-  const there = sought();
+  const there = sought(hash);
   if (there) {
     show(there);
-  } else if (location.hash.length > 1) {
+  } else if (hash.length > 1) {
     watch = new MutationObserver(() => {
-      const found = sought();
+      const found = sought(hash);
       if (found) {
         watch.disconnect();
         show(found);
@@ -155,12 +171,10 @@ const look = () => {
     watch.observe(document.body, { childList: true, subtree: true });
   }
 };
-if (location.hash.length > 1) {
-  look();
-}
+look(location.hash);
 document.addEventListener("click", event => {
   const link = event.target.closest("a[href*='#']");
-  if (link && !event.defaultPrevented) {
-    setTimeout(look);
+  if (link) {
+    setTimeout(() => look(link.hash));
   }
 });
