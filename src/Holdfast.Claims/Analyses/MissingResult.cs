@@ -50,8 +50,8 @@ public sealed record MissingResult(string Sentence, ImmutableArray<string> Sampl
             ImmutableArray<string> codes = [.. without.Where(v => v.End is { Value: null } end && end.Readings.Any(r => r.Run == run.Run.Id)).Select(v => v.Code)];
             if (!codes.IsEmpty)
             {
-                yield return new($"No uptake of {Of(codes)}: run {run.Run.Id} has no calibration. "
-                    + (lenders.IsEmpty ? "Take in its standards, or say which of its samples are standards." : $"Use the one of {string.Join(" or ", lenders)}."), codes) { Run = run.Run.Id, Lenders = lenders };
+                var act = lenders.IsEmpty ? "Take in its standards, or say which of its samples are standards." : $"Use the one of {string.Join(" or ", lenders)}.";
+                yield return new($"No uptake of {Of(codes)}: run {run.Run.Id} has no calibration. {act}", codes) { Run = run.Run.Id, Lenders = lenders };
             }
         }
     }
