@@ -23,7 +23,7 @@ internal sealed class Undo : IVerb
             var next = study.Daybook.Undo.Next;
             if (door.IsTerminal && !parsed.GetValue(yes) && TakenBack.IsLarge(next))
             {
-                door.Error.WriteLine($"This takes back {TakenBack.Words(next!)} of entry {next!.Number}: {next.Change.Says()}. Nothing is undone yet: holdfast undo --yes does it.");
+                door.Error.WriteLine($"This takes back {TakenBack.Words(next!)} of entry {next!.Number.ToString(System.Globalization.CultureInfo.InvariantCulture)}: {next.Change.Says()}. Nothing is undone yet: holdfast undo --yes does it.");
                 return Exit.NeedsDecision;
             }
 
