@@ -32,7 +32,7 @@ internal sealed class BenchDoor
     {
         using var page = new StartPage();
         await BenchHost.Run(
-            new BenchOptions(folder, door.Clock, door.Who, parsed.GetValue(port) is > 0 and var chosen ? chosen : Usual(folder)), address => Tell(address, parsed.GetValue(silent) ? null : page, door), cancel).ConfigureAwait(false);
+            new BenchOptions(folder, door.Clock, door.Who, parsed.GetValue(port) is > 0 and var chosen ? chosen : Usual(folder)) { Example = () => Verbs.Demo.Example(door) }, address => Tell(address, parsed.GetValue(silent) ? null : page, door), cancel).ConfigureAwait(false);
     }
 
     // The same folder has the same port where it can: a page that was left open finds the program again.

@@ -73,6 +73,7 @@ public sealed class BenchHost : IAsyncDisposable
         app.MapStaticAssets();
         FaceDoor.Map(app);
         BeginDoor.Map(app);
+        ExampleDoor.Map(app);
         TrayDoor.Map(app);
         WriteUpDoor.Map(app);
         app.MapRazorComponents<Shell>().AddInteractiveServerRenderMode();

@@ -80,6 +80,9 @@ public sealed class GridTests(Browsing browsing) : IClassFixture<Browsing>
         await page.Locator("[data-undo]").ClickAsync();
         await page.Locator("td[data-code='MANY-1000'][data-col='2'][data-seen='']").WaitForAsync();
         await page.Locator("[data-undo]").ClickAsync();
+        await page.GetByText("This takes back 1000 samples.").WaitForAsync();
+        await page.Locator("[data-undo-not]:focus").WaitForAsync();
+        await page.Locator("[data-undo-sure]").ClickAsync();
         await page.Locator("td[data-code='MANY-1000']").First.WaitForAsync(new() { State = WaitForSelectorState.Detached });
     }
 

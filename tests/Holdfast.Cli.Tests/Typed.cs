@@ -19,6 +19,9 @@ internal sealed class Typed : IDisposable
     /// <summary>Where it is typed; a verb on a study gets --study where that is not the current folder.</summary>
     public string Folder { get; set; }
 
+    /// <summary>True where a person reads the results; a script or a pipe does when left out.</summary>
+    public bool IsTerminal { get; init; }
+
     /// <summary>What the last verb wrote as its result.</summary>
     public string Out => output.ToString();
 
@@ -31,7 +34,7 @@ internal sealed class Typed : IDisposable
         output.Clear();
         error.Clear();
         return CommandLine.Run(words, new Door(
-            new StringWriter(output) { NewLine = "\n" }, new StringWriter(error) { NewLine = "\n" }, new StillClock(), "tester", Folder, IsTerminal: false));
+            new StringWriter(output) { NewLine = "\n" }, new StringWriter(error) { NewLine = "\n" }, new StillClock(), "tester", Folder, IsTerminal));
     }
 
     /// <summary>Writes a file and returns its path.</summary>

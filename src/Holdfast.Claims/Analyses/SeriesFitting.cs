@@ -18,6 +18,9 @@ internal static class SeriesFitting
     public static FittedSeries Kinetics(Series series)
     {
         var vessels = series.Vessels.Where(v => v.Uptake is not null && v.Sample.Number(BatchProperties.ContactTime) is not null).ToArray();
+        // Why nothing can be fitted is said of the vessels: see MissingResult.
+        if (vessels.Length == 0)
+            return new FittedSeries(series);
         var times = Array.ConvertAll(vessels, v => v.Sample.Number(BatchProperties.ContactTime)!.Value);
         var uptakes = Array.ConvertAll(vessels, v => v.Uptake!.Value.Value);
         var codes = Array.ConvertAll(vessels, v => v.Code);
@@ -39,6 +42,8 @@ internal static class SeriesFitting
     public static FittedSeries Isotherms(Series series)
     {
         var vessels = series.Vessels.Where(v => v.Uptake is not null && v.End?.Value is not null && v.Dose is not null).ToArray();
+        if (vessels.Length == 0)
+            return new FittedSeries(series);
         var left = Array.ConvertAll(vessels, v => v.End!.Value!.Value.Value);
         var uptakes = Array.ConvertAll(vessels, v => v.Uptake!.Value.Value);
         var codes = Array.ConvertAll(vessels, v => v.Code);

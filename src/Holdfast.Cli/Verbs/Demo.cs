@@ -1,5 +1,6 @@
 using System.CommandLine;
 using Holdfast.Claims;
+using Holdfast.Studies;
 using Holdfast.Studies.History;
 using Holdfast.Studies.Import;
 using Holdfast.Studies.Store;
@@ -76,6 +77,24 @@ internal sealed class Demo : IVerb
         if (taken.Entry is null)
             throw new InvalidOperationException("The demo study was not taken in whole.");
         return study;
+    }
+
+    /// <summary>The invented study alone: made in a folder that is gone afterwards.</summary>
+    /// <param name="door">The world.</param>
+    internal static Study Example(Door door)
+    {
+        var root = Directory.CreateTempSubdirectory("holdfast-example-").FullName;
+        try
+        {
+            using var study = Prepared(Path.Combine(root, "example"), door with { Out = TextWriter.Null, Error = TextWriter.Null });
+            return study.Study;
+        }
+        finally
+        {
+            foreach (var file in Directory.EnumerateFiles(root, "*", SearchOption.AllDirectories))
+                File.SetAttributes(file, FileAttributes.Normal);
+            Directory.Delete(root, recursive: true);
+        }
     }
 
     private static List<IncomingFile> Files()

@@ -52,7 +52,14 @@ internal sealed class FitCurves : IVerb
                 return Exit.NoSuchThing;
             }
 
-            Show(all, parsed, cancel);
+            Show([.. all.Where(s => s.Fits.Count > 0)], parsed, cancel);
+            foreach (var (series, fits, _) in all)
+            {
+                if (fits.Count == 0)
+                    door.Error.WriteLine($"{series}: nothing is fitted, since none of its vessels has an uptake.");
+                Remarks.Missing(MissingResult.Of(evidence, series), door.Error.WriteLine);
+            }
+
             return all.Any(s => s.Fits.Any(f => f.IsFit && f.Aicc is not null)) ? Exit.Done : Exit.NeedsDecision;
         }
 

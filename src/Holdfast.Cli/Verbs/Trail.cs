@@ -27,6 +27,14 @@ internal sealed class Trail : IVerb
             var address = parsed.GetValue(number)!;
             if (NumberTrail.Of(evidence, address) is not { } trail)
             {
+                var missing = MissingResult.Of(evidence).Where(m => m.Samples.Contains(address[(address.IndexOf(':', StringComparison.Ordinal) + 1)..])).ToArray();
+                if (missing.Length > 0)
+                {
+                    door.Error.WriteLine($"{address} cannot be worked out.");
+                    Remarks.Missing(missing, door.Error.WriteLine);
+                    return Exit.NoSuchThing;
+                }
+
                 door.Error.WriteLine($"There is no number {address}. Write what it is and the sample: q:V-12 (uptake), R: (removal), Ce:, C0:, D: (dose), Kd:, F: (signal), E: (efficiency)."
                     + (Near(evidence, address) is { Length: > 0 } near ? $" Of this kind or name there are: {string.Join(", ", near)}." : ""));
                 return Exit.NoSuchThing;

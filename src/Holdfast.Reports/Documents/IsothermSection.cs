@@ -26,7 +26,7 @@ internal sealed class IsothermSection : IResultSection
         };
         foreach (var fitted in dossier.Evidence.Isotherms)
         {
-            content.AddRange(FittedText.Of(fitted, "isotherm", figures.GetValueOrDefault(StudyFigure.Id("isotherm", fitted.Series.Name)), numbering));
+            content.AddRange(FittedText.Of(fitted, "isotherm", figures.GetValueOrDefault(StudyFigure.Id("isotherm", fitted.Series.Name)), numbering, dossier.Evidence));
             if (Coverage(fitted) is { } coverage)
                 content.Add(Prose.Paragraph(coverage));
         }

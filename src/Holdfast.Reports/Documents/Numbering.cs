@@ -25,6 +25,9 @@ internal sealed class Numbering(Dossier dossier, PageLinks? page = null)
     /// <summary>The trails that were referred to, in the order of their notes.</summary>
     public IReadOnlyList<NumberTrail> Trails => trails;
 
+    /// <summary>True on a page of the bench, which leads on where a document names places and commands.</summary>
+    public bool IsPage => page is not null;
+
     /// <summary>A figure with its number and caption.</summary>
     public Element Figure(Figure figure)
     {

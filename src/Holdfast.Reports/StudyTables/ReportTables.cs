@@ -27,7 +27,7 @@ public static class ReportTables
         Some("checks", () => CalibrationTable.Checks(evidence.Runs) is { } checks ? [checks] : []);
         foreach (var series in evidence.Series.Where(s => !s.Levels.IsEmpty))
             One("levels-" + LevelTable.Id(series.Name), () => LevelTable.Of(series, forFiles: true));
-        foreach (var (fitted, kind) in evidence.Kinetics.Select(k => (k, "kinetics")).Concat(evidence.Isotherms.Select(i => (i, "isotherms"))))
+        foreach (var (fitted, kind) in evidence.Kinetics.Select(k => (k, "kinetics")).Concat(evidence.Isotherms.Select(i => (i, "isotherms"))).Where(f => !f.Item1.Fits.IsEmpty))
         {
             var name = $"{kind}-{LevelTable.Id(fitted.Series.Name)}";
             One(name + "-curves", () => RankingTable.Of(name + "-curves", $"Curves fitted to {fitted.Series.Name}", fitted.Fits, "mg/g", forFiles: true));
