@@ -14,7 +14,7 @@ public class HistoryLawTests
     private static readonly Gen<double> Numbers = Gen.Double.Where(double.IsFinite);
 
     // What is done, as a choice that is made to fit the study it meets.
-    private static readonly Gen<(int What, int Which, string Words, double Number)> Deeds = Gen.Select(Gen.Int[0, 16], Gen.Int[0, 1000], Words, Numbers);
+    private static readonly Gen<(int What, int Which, string Words, double Number)> Deeds = Gen.Select(Gen.Int[0, 17], Gen.Int[0, 1000], Words, Numbers);
 
     [Fact]
     public void Replay_OfAnyHistory_GivesTheStateThatGrewStepByStep()
@@ -102,6 +102,7 @@ public class HistoryLawTests
             13 => new WorkWithdrawn(study.Plan.IsEmpty ? "P-0" : study.Plan[deed.Which % study.Plan.Length].Id, deed.Words),
             14 => new Marked(deed.Words),
             15 => new BlockTyped([new TypedCell(sample, Fact("mass", deed.Number, deed.Words)), new TypedCell(sample, Fact("volume", deed.Number, deed.Words))], deed.Words),
+            16 => new LayoutForgotten("layout"),
             _ => new Redone(daybook.Undo.Back?.Number ?? 0, "something"),
         };
         try
