@@ -28,7 +28,7 @@ internal sealed record Door(TextWriter Out, TextWriter Error, TimeProvider Clock
         var output = new StreamWriter(Console.OpenStandardOutput()) { AutoFlush = true, NewLine = "\n" };
         var error = new StreamWriter(Console.OpenStandardError()) { AutoFlush = true, NewLine = "\n" };
         var who = Environment.GetEnvironmentVariable("HOLDFAST_AUTHOR") is { Length: > 0 } named ? named : Environment.UserName;
-        return new(output, error, TimeProvider.System, who, Environment.CurrentDirectory, !Console.IsOutputRedirected) 
+        return new(output, error, TimeProvider.System, who, Environment.CurrentDirectory, !Console.IsOutputRedirected)
         {
             IsWatched = !Console.IsErrorRedirected,
             In = Console.In,

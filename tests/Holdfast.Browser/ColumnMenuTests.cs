@@ -132,7 +132,7 @@ public sealed class ColumnMenuTests(Browsing browsing) : IClassFixture<Browsing>
         return page;
     }
 
-    private static Task Understood(IPage page)
+    private static Task<IJSHandle> Understood(IPage page)
         => page.WaitForFunctionAsync("() => document.querySelector('.incoming') && !document.querySelector('.tray .working')");
 
     // No serious fault by the rules of axe-core in this state, and with HOLDFAST_LOOK what was seen is kept.

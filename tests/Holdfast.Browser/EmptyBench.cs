@@ -1,5 +1,4 @@
 using Holdfast.Claims.Analyses;
-using Holdfast.Reports.StudyTables;
 using Holdfast.Studies.History;
 using Holdfast.Studies.Properties;
 using Holdfast.Studies.Store;

@@ -74,7 +74,7 @@ public sealed class IntakeTests(Browsing browsing) : IClassFixture<Browsing>
         return page;
     }
 
-    private static Task Understood(IPage page)
+    private static Task<IJSHandle> Understood(IPage page)
         => page.WaitForFunctionAsync("() => document.querySelector('.incoming') && !document.querySelector('.tray .working')");
 
     // With HOLDFAST_LOOK set to a folder, what was seen is kept there, at the widths and in the themes that are looked at.

@@ -31,8 +31,8 @@ internal sealed class Typed : IDisposable
     {
         output.Clear();
         error.Clear();
-        return CommandLine.Run(words, new Door(
-            new StringWriter(output) { NewLine = "\n" }, new StringWriter(error) { NewLine = "\n" }, new StillClock(), "tester", Folder, IsTerminal: false) { In = new StringReader(Answers) });
+        var door = new Door(new StringWriter(output) { NewLine = "\n" }, new StringWriter(error) { NewLine = "\n" }, new StillClock(), "tester", Folder, IsTerminal: false);
+        return CommandLine.Run(words, door with { In = new StringReader(Answers) });
     }
 
     /// <summary>Writes a file and returns its path.</summary>
