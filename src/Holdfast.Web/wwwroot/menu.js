@@ -80,11 +80,18 @@ export function open(panel, buttonId) {
     }
   }, true);
 
+  // An option takes no focus of its own: pressing it leaves the focus in the search.
+  panel.addEventListener("mousedown", event => {
+    if (event.target.closest("[data-menu-list]")) {
+      event.preventDefault();
+    }
+  });
+
   const outside = event => {
     if (!panel.isConnected) {
       document.removeEventListener("pointerdown", outside, true);
       document.removeEventListener("focusin", outside, true);
-    } else if (!panel.contains(event.target) && !button.contains(event.target)) {
+    } else if (!panel.contains(event.target) && !event.target.contains(panel) && !button.contains(event.target)) {
       close();
     }
   };
