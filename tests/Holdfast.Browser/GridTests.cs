@@ -69,7 +69,7 @@ public sealed class GridTests(Browsing browsing) : IClassFixture<Browsing>
         await page.Locator("#tray-block").FocusAsync();
         await page.Keyboard.PressAsync("Control+v");
         await page.GetByRole(AriaRole.Button, new() { Name = "Put the block in the tray" }).ClickAsync();
-        await page.GetByRole(AriaRole.Button, new() { Name = "Accept pasted" }).ClickAsync();
+        await page.Locator("[data-accept]").ClickAsync();
         await page.GetByText("Kept as entry").First.WaitForAsync();
 
         await browsing.Go(page, "/samples");

@@ -28,13 +28,16 @@ internal sealed class Typed : IDisposable
     /// <summary>What the last verb remarked.</summary>
     public string Error => error.ToString();
 
+    /// <summary>Lines that stand ready as answers.</summary>
+    public string Answers { get; set; } = "";
+
     /// <summary>Types one line.</summary>
     public int Type(params string[] words)
     {
         output.Clear();
         error.Clear();
-        return CommandLine.Run(words, new Door(
-            new StringWriter(output) { NewLine = "\n" }, new StringWriter(error) { NewLine = "\n" }, new StillClock(), "tester", Folder, IsTerminal));
+        var door = new Door(new StringWriter(output) { NewLine = "\n" }, new StringWriter(error) { NewLine = "\n" }, new StillClock(), "tester", Folder, IsTerminal);
+        return CommandLine.Run(words, door with { In = new StringReader(Answers) });
     }
 
     /// <summary>Writes a file and returns its path.</summary>

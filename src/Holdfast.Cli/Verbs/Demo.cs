@@ -73,7 +73,7 @@ internal sealed class Demo : IVerb
         var files = Files();
         var understood = Take.Understand(study.Study, files, Answers.None);
         var taken = Take.Keep(study, understood, new TakeOptions(), "invented demo student");
-        TakeIn.Tell(taken, rehearsing: false, door);
+        TakeIn.Tell(taken, rehearsing: false, follows: null, typed: [], door);
         if (taken.Entry is null)
             throw new InvalidOperationException("The demo study was not taken in whole.");
         return study;

@@ -83,6 +83,14 @@ public sealed record TakenFile(string Sha256, string FileName, long Bytes);
 /// <param name="Answer">The answer: "comma".</param>
 public sealed record LayoutAnswer(string Layout, string Question, string Answer);
 
+/// <summary>What was answered about a layout is asked again for the next file that has it.</summary>
+/// <param name="Layout">Signature of the layout.</param>
+public sealed record LayoutForgotten(string Layout) : Change
+{
+    /// <inheritdoc/>
+    public override string Says() => "forget the answers for a layout";
+}
+
 /// <summary>A line was drawn through a sample or a reading.</summary>
 /// <param name="Target">Sample code or reading id.</param>
 /// <param name="Reason">Why; a reader will see this.</param>

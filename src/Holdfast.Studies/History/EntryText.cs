@@ -17,6 +17,7 @@ public static class EntryText
     {
         ["study-begun"] = typeof(StudyBegun),
         ["taken-in"] = typeof(TakenIn),
+        ["layout-forgotten"] = typeof(LayoutForgotten),
         ["struck"] = typeof(Struck),
         ["restored"] = typeof(Restored),
         ["fact-corrected"] = typeof(FactCorrected),

@@ -37,6 +37,7 @@ public static class Fold
         return change switch
         {
             TakenIn taken => TakeIn(study, taken, number, when),
+            LayoutForgotten f => study with { Layouts = study.Layouts.Remove(f.Layout) },
             Struck s => study with { Strikes = study.Strikes.Add(new Strike(s.Target, s.Reason, number, when, who)) },
             Restored r => study with { Strikes = study.Strikes.RemoveAll(s => string.Equals(s.Target, r.Target, StringComparison.Ordinal)) },
             FactCorrected f => study with { Samples = Correct(study.Samples, f) },

@@ -45,6 +45,8 @@ public static class Permitted
                 if (Property.Named(f.Fact.Property) is null)
                     throw new ArgumentException($"There is no property named {f.Fact.Property}.", nameof(change));
                 break;
+            case LayoutForgotten f when !study.Layouts.ContainsKey(f.Layout):
+                throw new StudyException(Codes.NothingChanges, "Nothing is remembered for such a layout, so there is nothing to forget.");
             case ClaimStated c:
                 Say(c.Id, "id");
                 Say(c.Rule, "rule");

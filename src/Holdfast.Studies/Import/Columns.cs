@@ -375,7 +375,7 @@ internal sealed partial class Columns
         if (ColumnChoices.IsNeeded(property) && talk.Answers.To("unit:" + h.Name) is null)
             talk.Ask("unit:" + h.Name, Codes.UnitMissing, $"{what} Which unit is it?", units, h.Name);
         else
-            talk.Note(Codes.UnitMissing, Weight.Caution, $"{what} It is kept as written and feeds nothing. Choose one, for example unit:{h.Name}={units[0]}.", h.Name);
+            talk.Note(Codes.UnitMissing, Weight.Caution, $"{what} It is kept as written and feeds nothing. Choose one, for example {units[0]}.", h.Name);
         return new Column(index, h.Text, ColumnUse.WithoutUnit, property, null, what + " It feeds nothing until one is chosen.");
     }
 

@@ -26,16 +26,9 @@ internal sealed class Dialogue(string fileName, Answers answers)
         var answer = Chosen(id, choices);
         if (!questions.Any(q => string.Equals(q.Id, id, StringComparison.OrdinalIgnoreCase)))
         {
-            questions.Add(new Question(id, code, text, choices, concerns, answer));
-            NoteRemembered(id, code, answer, concerns);
+            questions.Add(new Question(id, code, text, choices, concerns, answer) { IsRemembered = answers.Remembered(id) is not null });
         }
         return answer;
-    }
-
-    private void NoteRemembered(string id, string code, string? answer, ImmutableArray<string> concerns)
-    {
-        if (answers.Remembered(id) is not null)
-            Note(code, Weight.Note, $"{id} is taken as {answer}, as answered for an earlier file of this layout.", concerns);
     }
 
     /// <summary>Takes the likeliest reading and says so; an answer changes it.</summary>
@@ -50,8 +43,7 @@ internal sealed class Dialogue(string fileName, Answers answers)
         var answer = Chosen(id, choices);
         if (!questions.Any(q => string.Equals(q.Id, id, StringComparison.OrdinalIgnoreCase)))
         {
-            questions.Add(new Question(id, code, text, choices, concerns, answer) { Assumed = choices[0] });
-            NoteRemembered(id, code, answer, concerns);
+            questions.Add(new Question(id, code, text, choices, concerns, answer) { Assumed = choices[0], IsRemembered = answers.Remembered(id) is not null });
         }
         return answer ?? choices[0];
     }

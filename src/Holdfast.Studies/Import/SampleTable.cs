@@ -48,7 +48,7 @@ internal static class SampleTable
         if (unknown.Count > 0)
         {
             source.Talk.Note(Codes.MeaningLost, Weight.Note, $"Not used: {string.Join(", ", unknown.Take(8).Select(c => c.Heading))}{(unknown.Count > 8 ? ", …" : "")}. "
-                + $"Choose a meaning where one is needed: {unknown[0].Understood().Question}=….", unknown.Select(c => c.Heading));
+                + "Choose a meaning where one is needed.", unknown.Select(c => c.Heading));
         }
 
         var left = columns.Where(c => c.Use == ColumnUse.LeftOut && c.Remark is not null && !source.Layout.Body.All(r => r.At(c.Index).IsBlank)).ToList();

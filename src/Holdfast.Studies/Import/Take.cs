@@ -22,6 +22,12 @@ public static class Take
         return Keep(folder, Understand(folder.Study, files, options.Answers, cancel), options, who);
     }
 
+    /// <summary>Reads files and folders into memory, for a door that asks before it keeps.</summary>
+    /// <param name="paths">Files and folders; a folder brings every file in it.</param>
+    /// <param name="cancel">Stops it.</param>
+    /// <exception cref="StudyException">The drop is past a limit (HF-407), or a path does not exist (HF-406).</exception>
+    public static IReadOnlyList<IncomingFile> Read(IReadOnlyList<string> paths, CancellationToken cancel = default) => Drop.Read(paths, cancel);
+
     /// <summary>Understands files that are in memory already: an upload, a pasted block. Nothing is kept.</summary>
     /// <param name="study">The study.</param>
     /// <param name="files">The files; samples are understood before readings, whatever the order.</param>

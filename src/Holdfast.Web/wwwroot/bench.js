@@ -53,7 +53,7 @@ const post = async (near, address, body, headers) => {
   try {
     const answer = await fetch(address, { method: "POST", body, headers });
     if (answer.ok) {
-      say(near, "In the tray. Nothing counts until it is accepted under Readings.");
+      say(near, "In the tray. Nothing counts until you keep it under Readings.");
       return true;
     }
     say(near, "Error: " + (await answer.text() || "the program refused it. Nothing was taken."));

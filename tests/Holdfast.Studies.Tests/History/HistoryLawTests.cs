@@ -14,7 +14,7 @@ public class HistoryLawTests
     private static readonly Gen<double> Numbers = Gen.Double.Where(double.IsFinite);
 
     // What is done, as a choice that is made to fit the study it meets.
-    private static readonly Gen<(int What, int Which, string Words, double Number)> Deeds = Gen.Select(Gen.Int[0, 20], Gen.Int[0, 1000], Words, Numbers);
+    private static readonly Gen<(int What, int Which, string Words, double Number)> Deeds = Gen.Select(Gen.Int[0, 21], Gen.Int[0, 1000], Words, Numbers);
 
     [Fact]
     public void Replay_OfAnyHistory_GivesTheStateThatGrewStepByStep()
@@ -107,6 +107,7 @@ public class HistoryLawTests
             17 => new RunsDescribed([new RunDetail(Named(study, deed.Which), deed.Which % 2 == 0 ? "element" : "Instrument", deed.Words)], deed.Words),
             18 => new CalibrationChosen(Named(study, deed.Which), deed.Which % 3 == 0 ? null : Named(study, deed.Which + 1), deed.Words),
             19 => new RolesGiven([new RoleGiven(sample, (SampleRole)(deed.Which % 4))], [new TypedCell(sample, Fact("standard-concentration", deed.Number, deed.Words))], deed.Words),
+            20 => new LayoutForgotten("layout"),
             _ => new Redone(daybook.Undo.Back?.Number ?? 0, "something"),
         };
         try

@@ -23,7 +23,8 @@ public class DecisionTests
         var next = Read.Text("sample\tC0 (mg/L)\nV-02\t5,678\n", "next.csv", study);
         Assert.False(next.NeedsDecision);
         Assert.Equal(5.678, next.Value("V-02", "initial-concentration"));
-        Assert.Contains(next.Findings, f => f.Sentence.Contains("as answered for an earlier file", StringComparison.Ordinal));
+        Assert.True(Assert.Single(next.Questions).IsRemembered);
+        Assert.Equal(Assert.Single(study.Layouts).Key, next.RememberedLayout);
     }
 
     [Theory]
