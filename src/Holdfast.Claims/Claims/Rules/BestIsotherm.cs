@@ -39,7 +39,7 @@ public sealed class BestIsotherm : IClaimRule
         var sentence = Phrase.Sentence(claim, Wording, ("model", claim.Words("model") ?? "The model"), ("series", fitted?.Series.Name ?? claim.Words("series") ?? "any series"));
         var decision = fitted is null ? Decision.Missing("No series with several start concentrations was fitted. Run six concentrations, two vessels each.")
             : claim.Words("model") is not { } model ? Decision.NotNamed(claim, "model", "Langmuir")
-            : Decide(model, Rivals.Of(claim), fitted.Series.Name, Candidates.Of(fitted), fitted.Series.Levels.Length) with { Next = TellingConcentrations.For(fitted) };
+            : Decide(model, Rivals.Of(claim), fitted.Series.Name, Candidates.Of(fitted), fitted.Series.Levels.Length, Adequacy.Of(fitted, Candidates.Named(fitted, model))) with { Next = TellingConcentrations.For(fitted) };
         var vessels = fitted?.Series.Vessels.ToArray() ?? [];
         return decision.On(claim, sentence, Scope.Of(vessels), vessels.Select(v => v.Code));
     }
@@ -50,10 +50,11 @@ public sealed class BestIsotherm : IClaimRule
     /// <param name="series">Name of the series.</param>
     /// <param name="candidates">What was fitted to it.</param>
     /// <param name="levels">How many start concentrations it has.</param>
-    public static Decision Decide(string model, ImmutableArray<string> rivals, string series, ImmutableArray<Candidate> candidates, int levels)
+    /// <param name="adequacy">Whether the series can speak at all; none for plain numbers.</param>
+    public static Decision Decide(string model, ImmutableArray<string> rivals, string series, ImmutableArray<Candidate> candidates, int levels, ImmutableArray<Gate> adequacy = default)
     {
         ArgumentNullException.ThrowIfNull(model);
         var gate = new Gate("concentrations", levels >= Levels, $"{series} has {Phrase.Count(levels, "concentration")}; {Levels} are needed");
-        return ModelChoice.Decide(model, rivals, [new(series, candidates, [gate])], "mg/g");
+        return ModelChoice.Decide(model, rivals, [new(series, candidates, [.. adequacy.IsDefault ? [] : adequacy, gate])], "mg/g");
     }
 }

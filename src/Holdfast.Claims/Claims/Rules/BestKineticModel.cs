@@ -51,20 +51,20 @@ public sealed class BestKineticModel : IClaimRule
             ("series", fitted.Length == 0 ? claim.Words("series") ?? "any series" : Phrase.Listed(fitted.Select(f => f.Series.Name))));
         var decision = claim.Words("model") is not { } model
             ? Decision.NotNamed(claim, "model", "pseudo-second-order")
-            : Decide(model, Rivals.Of(claim), [.. fitted.Select(f => (f.Series.Name, Candidates.Of(f), Setting.Of(f.Series, v => v.Uptake)))]);
+            : Decide(model, Rivals.Of(claim), [.. fitted.Select(f => (f.Series.Name, Candidates.Of(f), Setting.Of(f.Series, v => v.Uptake), Adequacy.Of(f, Candidates.Named(f, model))))]);
         return decision.On(claim, sentence, Scope.Of(vessels), vessels.Select(v => v.Code));
     }
 
     /// <summary>Judges the choice of a curve.</summary>
     /// <param name="model">Name of the curve said to be best.</param>
     /// <param name="rivals">Names of its rivals, or none for every other curve.</param>
-    /// <param name="series">Name, fitted curves, and uptakes in mg/g at each contact time in min, in rising order.</param>
+    /// <param name="series">Name, fitted curves, uptakes in mg/g at each contact time in min, in rising order, and whether the series can speak at all.</param>
     public static Decision Decide(
-        string model, ImmutableArray<string> rivals, IReadOnlyList<(string Name, ImmutableArray<Candidate> Candidates, ImmutableArray<Setting> Levels)> series)
+        string model, ImmutableArray<string> rivals, IReadOnlyList<(string Name, ImmutableArray<Candidate> Candidates, ImmutableArray<Setting> Levels, ImmutableArray<Gate> Adequacy)> series)
     {
         ArgumentNullException.ThrowIfNull(model);
         ArgumentNullException.ThrowIfNull(series);
-        Contest[] contests = [.. series.Select(s => new Contest(s.Name, s.Candidates, [.. Gates(model, s.Name, s.Candidates, s.Levels)]))];
+        Contest[] contests = [.. series.Select(s => new Contest(s.Name, s.Candidates, [.. s.Adequacy, .. Gates(model, s.Name, s.Candidates, s.Levels)]))];
         var few = series.Where(s => Plateau(model, s.Candidates, s.Levels) is { } qe && Early(s.Levels, qe) < EarlyTimes).ToArray();
         var decision = ModelChoice.Decide(model, rivals, contests, "mg/g");
         return decision with

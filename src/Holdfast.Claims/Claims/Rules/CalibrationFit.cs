@@ -59,6 +59,7 @@ public sealed class CalibrationFit : IClaimRule
         var ruling = failed.Length > 0 || dirty ? Ruling.Contradicted : Ruling.Holds;
         return new Decision(ruling, Reason(found, failed, drift, dirty, low, high), "recovery of check standards, drift, blanks, duplicates")
         {
+            IsUntested = found.Recoveries.IsEmpty,
             Numbers =
             [
                 .. found.Recoveries.Select((r, i) => Deciding.Plain($"check standard {Phrase.Number(i + 1)}", r, "%")),

@@ -22,6 +22,9 @@ public sealed class Capacity : IClaimRule
     private const double Coverage = 0.8;
     private const int Levels = 5;
 
+    // Where the curves are compared, in highest concentrations: far enough to see whether another one levels off as well.
+    private const double FarAbove = 3;
+
     /// <inheritdoc/>
     public string Id => RuleId;
 
@@ -51,8 +54,8 @@ public sealed class Capacity : IClaimRule
         var margin = FixedMargin.Of(evidence, MarginKind.Capacity);
         var fit = fitted is null ? null : Candidates.Named(fitted, model);
         var decision = fitted is null ? Decision.Missing("No series with several start concentrations was fitted. Run five concentrations or more, three vessels each.")
-            : fit is null || Numbers(fit, fitted.Series) is not { } numbers ? Decision.Missing($"{model} gives no capacity for {fitted.Series.Name}: it was not fitted, did not settle, or has none.")
-            : Decide(numbers, claim.In("capacity", "mg/g"), margin.High / 100, LangmuirDesign.Of(fitted));
+            : fit is null || Numbers(fit, fitted) is not { } numbers ? Decision.Missing($"{model} gives no capacity for {fitted.Series.Name}: it was not fitted, did not settle, or has none.")
+            : Decide(numbers, claim.In("capacity", "mg/g"), margin.High / 100, LangmuirDesign.Of(fitted), Adequacy.Of(fitted, fit));
         var vessels = fitted?.Series.Vessels.ToArray() ?? [];
         var sentence = Phrase.Sentence(
             claim, Wording, ("series", fitted?.Series.Name ?? claim.Words("series") ?? "any series"),
@@ -66,8 +69,12 @@ public sealed class Capacity : IClaimRule
     /// <param name="stated">The capacity as stated, mg/g, or null.</param>
     /// <param name="margin">Largest difference that counts as none, as a share (0.10): of the interval's ends from the capacity, and from what is stated; no unit.</param>
     /// <param name="design">The Langmuir curve found so far, to size the next experiment, or null.</param>
-    public static Decision Decide(FittedCapacity found, double? stated, double margin, LangmuirDesign? design)
+    /// <param name="adequacy">Whether the series can speak at all; none for plain numbers.</param>
+    public static Decision Decide(FittedCapacity found, double? stated, double margin, LangmuirDesign? design, ImmutableArray<Gate> adequacy = default)
     {
+        ArgumentNullException.ThrowIfNull(found);
+        var trails = found.Trails >= ModelChoice.Limits.Ahead;
+        var differ = found.OtherEnds.Where(o => Math.Abs(o.Share - 1) > margin).ToArray();
         var closed = found.Low is not null && found.High is not null;
         var beyond = found.High is { } top && found.HighestUptake > top;
         var away = stated is { } s && (s < found.Low || s > found.High) && Math.Abs(found.Value - s) > margin * s;
@@ -89,6 +96,9 @@ public sealed class Capacity : IClaimRule
             ],
             Gates =
             [
+                .. adequacy.IsDefault ? [] : adequacy,
+                new("curve", !trails, $"{found.Model} trails the best curve by {Phrase.Number(found.Trails)} units of AICc, so its capacity is not that of the data") { Silences = true },
+                new("other curves", differ.Length == 0, differ.Length == 0 ? "every curve not told apart levels off alike" : $"{differ[0].Model}, not told apart from {found.Model}, goes on to {Phrase.Number(differ[0].Share)} times its uptake far above the data"),
                 new("concentrations", found.Levels >= Levels, $"{Phrase.Count(found.Levels, "concentration")} were run; {Levels} are needed"),
                 new("coverage", found.Coverage >= Coverage, $"the highest point reaches {Phrase.With(100 * found.Coverage, "%")} of the capacity; {Phrase.With(100 * Coverage, "%")} are needed"),
                 new("interval", tight, closed ? $"the interval reaches {Phrase.With(100 * Math.Max(found.High!.Value - found.Value, found.Value - found.Low!.Value) / found.Value, "%")} from the capacity; {Phrase.With(100 * margin, "%")} are tolerated" : "the profile interval is open: the data set no limit"),
@@ -122,20 +132,26 @@ public sealed class Capacity : IClaimRule
             3, [setting], "C0 = Ce + D q(Ce) at Ce = 4/K, where a Langmuir surface is 80 % full");
     }
 
-    private static FittedCapacity? Numbers(FitResult fit, Series series)
+    private static FittedCapacity? Numbers(FitResult fit, FittedSeries fitted)
     {
+        var series = fitted.Series;
         var qm = fit.Parameters.FirstOrDefault(p => string.Equals(p.Symbol, "qm", StringComparison.Ordinal));
         double[] left = [.. series.Levels.SelectMany(l => l.EndConcentrations)];
         double[] means = [.. series.Levels.Where(l => l.Uptakes.Length > 0).Select(l => l.Uptakes.Average())];
         if (qm is not { Value: > 0 } || left.Length == 0 || means.Length == 0 || left.Max() <= 0)
             return null;
+        FitResult[] rivals = [.. fitted.Fits.Where(f => f.IsFit && f != fit && f.Aicc is not null && Adequacy.Comparable(f.N, f.P))];
         var k = fit.Card.Parameters.Select((p, i) => (p.Symbol, Index: i)).FirstOrDefault(p => p.Symbol == "K");
         return new(
             fit.Card.Name, qm.Value, qm.StandardError,
             qm.Profile is { Lower: { Kind: LimitKind.Closed, Value: var low } } ? low : null,
             qm.Profile is { Upper: { Kind: LimitKind.Closed, Value: var high } } ? high : null,
             fit.ValueAt(left.Max()) / qm.Value, means.Max(), left.Max(), fit.LackOfFit?.Test.P,
-            k.Symbol is null ? null : fit.Correlation(0, k.Index), fit.N, series.Levels.Length);
+            k.Symbol is null ? null : fit.Correlation(0, k.Index), fit.N, series.Levels.Length)
+        {
+            Trails = fit.Aicc is { } own ? Math.Max(0, own - rivals.Min(r => r.Aicc) ?? 0) : 0,
+            OtherEnds = [.. rivals.Where(r => r.Aicc < fit.Aicc + (r.P <= fit.P ? ModelChoice.Limits.Ahead : 0)).Select(r => new CurveEnd(r.Card.Name, r.ValueAt(FarAbove * left.Max()) / fit.ValueAt(FarAbove * left.Max())))],
+        };
     }
 }
 
@@ -154,4 +170,16 @@ public sealed class Capacity : IClaimRule
 /// <param name="Levels">Number of start concentrations.</param>
 public sealed record FittedCapacity(
     string Model, double Value, double? StandardError, double? Low, double? High, double Coverage, double HighestUptake,
-    double HighestConcentration, double? LackOfFitP, double? Correlation, int N, int Levels);
+    double HighestConcentration, double? LackOfFitP, double? Correlation, int N, int Levels)
+{
+    /// <summary>AICc of this curve less that of the best; 0 when it is the best.</summary>
+    public double Trails { get; init; }
+
+    /// <summary>Where rivals go far above the data: curves with a lower AICc, and curves of no more parameters that it does not tell apart from this one.</summary>
+    public ImmutableArray<CurveEnd> OtherEnds { get; init; } = [];
+}
+
+/// <summary>How far another curve goes.</summary>
+/// <param name="Model">Its name.</param>
+/// <param name="Share">Its uptake at three times the highest concentration over that of the curve in question; no unit.</param>
+public sealed record CurveEnd(string Model, double Share);

@@ -65,18 +65,22 @@ public sealed class EquilibriumReached : IClaimRule
             return Decision.NotNamed(claim, "time", "120 min");
         var margin = FixedMargin.Of(evidence, MarginKind.Plateau);
         var wanted = claim.In("concentration", "mg/L");
-        Decision[] parts = [.. series.Select(s => Decide(
+        Decision[] parts = [.. series.Select(s => Spoken(s, Decide(
             s.Name, time, Setting.Of(s, v => v.Uptake), margin.Low / 100, margin.High / 100,
-            s.Vessels.Select(v => v.Start?.Value).Max(), wanted, AdequatePlateau(s, evidence)))];
-        return new Decision(IntervalRuling.All(parts.Select(p => p.Gated)), string.Join(" ", parts.Select(p => p.Reason)), parts[0].Method)
+            s.Vessels.Select(v => v.Start?.Value).Max(), wanted, AdequatePlateau(s, evidence))))];
+        var ruling = IntervalRuling.All(parts.Select(p => p.Gated));
+        return new Decision(ruling, string.Join(" ", parts.Select(p => p.Reason)), parts[0].Method)
         {
+            IsUntested = parts.All(p => p.IsUntested),
             Numbers = [.. parts.SelectMany(p => p.Numbers)],
-            Gates = [.. parts.SelectMany(p => p.Gates)],
+            Gates = [.. parts.SelectMany(p => p.GatesBeside(ruling))],
             Warnings = [.. parts.SelectMany(p => p.Warnings), .. margin.Notes],
             Questions = [.. parts.SelectMany(p => p.Questions), .. OneConcentration(evidence)],
             Next = parts.FirstOrDefault(p => p.Gated != Ruling.Holds)?.Next,
         };
     }
+
+    private static Decision Spoken(Series series, Decision decision) => decision.IsUntested ? decision : decision with { Gates = [Adequacy.Usable(series), .. decision.Gates] };
 
     /// <summary>Judges one series.</summary>
     /// <param name="name">Name of the series.</param>
@@ -112,7 +116,7 @@ public sealed class EquilibriumReached : IClaimRule
 
         var reference = levels[^1].Mean;
         var steps = later.Select(l => (l.X, Step: AsShare(LargerUncertainty.Difference(l, at, analysis.PooledSd, analysis.WithinFreedom), reference))).ToArray();
-        var ruling = IntervalRuling.All(steps.Select(s => IntervalRuling.Within(s.Step, low, high, 0, steps.Length)));
+        var ruling = IntervalRuling.All(steps.Select(s => IntervalRuling.Within(s.Step, low, high, steps.Length)));
         if (!exact && ruling == Ruling.Contradicted)
             ruling = Ruling.NotShownYet;
         var worst = steps.MaxBy(s => Math.Abs(s.Step.Value));

@@ -71,7 +71,7 @@ public sealed class MassBalance : IClaimRule
         var size = Replication.EquivalenceToTarget(
             Math.Max(Math.Min(high - ratio.Value, ratio.Value - low), 0.01), ratio.StandardError * Math.Sqrt(Math.Min(vessels, portions)), ratio.DegreesOfFreedom);
         return new Decision(
-            IntervalRuling.Within(ratio, low, high, 1),
+            IntervalRuling.Within(ratio, low, high),
             $"The solid holds {Phrase.With(inSolid.Mean, "mg/g")}, the difference gives {Phrase.With(byDifference.Mean, "mg/g")}: ratio {Phrase.Number(ratio.Value)} "
                 + $"({Phrase.Interval(ratio.Interval(0.90), "")}), window {Phrase.Span(low, high, "")}; n = {Phrase.Count(portions, "portion")} and {Phrase.Count(vessels, "vessel")}.",
             "ratio of means, two one-sided tests")
@@ -103,6 +103,6 @@ public sealed class MassBalance : IClaimRule
         var start = claim.In("c0", "mg/L") ?? digests.Select(s => s.Number(BatchProperties.InitialConcentration)).FirstOrDefault(c => c is not null);
         return [.. series.Vessels.Where(v => start is not { } c
             ? series.Levels.Length == 1
-            : Math.Abs((v.Sample.Number(BatchProperties.InitialConcentration) ?? v.Start?.Value ?? double.NegativeInfinity) - c) <= 0.05 * c)];
+            : Tolerances.SameStart(c, v.Sample.Number(BatchProperties.InitialConcentration) ?? v.Start?.Value ?? double.NegativeInfinity))];
     }
 }

@@ -13,7 +13,6 @@ namespace Holdfast.Claims.Rules;
 /// <remarks>All pairs of the remaining levels are compared at once (Tukey), with the scatter pooled over them.</remarks>
 public sealed class OptimumPh : IClaimRule
 {
-    private const double SamePh = 0.25;
     private const double OnePh = 0.5;
     private const int Levels = 4;
     private const int Replicates = 3;
@@ -34,7 +33,7 @@ public sealed class OptimumPh : IClaimRule
     public IEnumerable<Claim> StandsOn(Claim claim, Evidence evidence)
         => SeriesOf(claim, evidence) is { } series
             ? Grounds.OfConcentrations(evidence, series.Vessels).Concat(Grounds.OfEquilibrium(evidence, series)).Append(Claim.Raised(PhRecorded.RuleId, ("series", series.Name)))
-                .Concat(Grounds.OfStability(evidence, series.Vessels.Where(v => claim.Number("ph") is { } ph && v.Sample.Number(BatchProperties.StartPh) is { } own && Math.Abs(own - ph) <= SamePh)))
+                .Concat(Grounds.OfStability(evidence, series.Vessels.Where(v => claim.Number("ph") is { } ph && v.Sample.Number(BatchProperties.StartPh) is { } own && Tolerances.SamePh(own, ph))))
             : [];
 
     /// <inheritdoc/>
@@ -58,7 +57,7 @@ public sealed class OptimumPh : IClaimRule
     public static Decision Decide(double ph, IReadOnlyList<PhLevel> levels, double margin)
     {
         ArgumentNullException.ThrowIfNull(levels);
-        if (levels.MinBy(l => Math.Abs(l.Removals.X - ph)) is not { } claimed || Math.Abs(claimed.Removals.X - ph) > SamePh)
+        if (levels.MinBy(l => Math.Abs(l.Removals.X - ph)) is not { } claimed || !Tolerances.SamePh(claimed.Removals.X, ph))
             return Decision.Missing($"No vessel was run at pH {Phrase.Number(ph)}.");
         PhLevel[] passing = [.. levels.Where(l => l.Passes && l.Removals.Values.Length > 1)];
         var best = passing.MaxBy(l => l.Removals.Mean);

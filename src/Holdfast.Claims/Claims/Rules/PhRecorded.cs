@@ -11,7 +11,7 @@ namespace Holdfast.Claims.Rules;
 /// </summary>
 /// <remarks>
 /// A saturation pH within 0.5 of the end pH leaves precipitation open, one at or below it contradicts (solubility constants differ by such
-/// amounts between sources). Where pH was not what was varied, end pH may spread by 0.3 (common practice).
+/// amounts between sources). A missing record is a hole in the scope; what it would have shown is asked of the claim that nothing precipitated. Where pH was not what was varied, end pH may spread by 0.3 (common practice).
 /// </remarks>
 public sealed class PhRecorded : IClaimRule
 {
@@ -64,7 +64,7 @@ public sealed class PhRecorded : IClaimRule
             return Decision.Missing(
                 endPh.Count == 0 ? "No vessel was found." : $"The end pH was recorded in none of {Phrase.Count(endPh.Count, "vessel")}: without it precipitation cannot be excluded.",
                 new("Measure the pH of every vessel when the liquid is separated; repeat one vessel per level where that is too late.", null, [], "one reading per vessel (common practice)"),
-                new Question("Q38", "What was the pH when you took the sample?"));
+                new Question("Q38", "What was the pH when you took the sample?")) with { IsUntested = false };
         }
 
         var missing = endPh.Count - known.Length;

@@ -33,10 +33,13 @@ public sealed class RemovalFallsWithConcentration : IClaimRule
         var below = series?.Vessels.Where(v => v.End is { IsBelowQuantification: true }).Select(v => v.Code).ToArray() ?? [];
         var decision = series is null
             ? Decision.Missing("No series with several start concentrations was found. Run four concentrations at one dose, two vessels each.")
-            : Decide(Setting.Of(series, v => v.Removal), below);
+            : Spoken(Decide(Setting.Of(series, v => v.Removal), below), series);
         var vessels = series?.Vessels.ToArray() ?? [];
         return decision.On(claim, sentence, Scope.Of(vessels), vessels.Select(v => v.Code));
     }
+
+    private static Decision Spoken(Decision decision, Series series)
+        => decision with { Gates = [Adequacy.Usable(series), Adequacy.Scattered(Setting.Of(series, v => v.Uptake), null), .. decision.Gates] };
 
     /// <summary>Judges the trend.</summary>
     /// <param name="levels">Removals in % at each start concentration in mg/L, in rising order.</param>

@@ -22,7 +22,6 @@ public sealed class StableInWater : IClaimRule
     public const double Tolerated = 1;
 
     private const string Mass = "mass";
-    private const double SamePh = 0.25;
     private const double Acidic = 5;
     private const int Replicates = 2;
     private const int Planned = 3;
@@ -61,7 +60,7 @@ public sealed class StableInWater : IClaimRule
         var unknown = claim.Words("ph") is not null && claim.Number("ph") is null;
         var sentence = unknown ? "The powder is stable in the water it was used in." : Phrase.Sentence(claim, Wording, ("ph", claim.Words("ph") ?? "of the study"));
         var read = Constituents.Where(c => samples.Any(s => s.Number(c.Property) is not null)).ToArray();
-        var decision = unknown ? Decision.Missing("The pH at which the powder was used was not recorded, so nothing is known of what dissolved there.")
+        var decision = unknown ? Decision.Unasked("The pH at which the powder was used was not recorded, so nothing is known of what dissolved there.")
             : read.Length == 0 ? Decision.Missing("No powder without metal was shaken at this pH and read for what it gives off. Shake three vessels of powder in the same water, and read a constituent of it.")
             : Together([.. read.Select(c => One(claim, c, samples, all, read.Count(r => r.Symbol is not null) == 1))], read.Length == 1 && read[0].Symbol is not null ? read[0].Name : null);
         return decision.On(claim, sentence, Where(samples, read), samples.Select(s => s.Code));
@@ -175,7 +174,7 @@ public sealed class StableInWater : IClaimRule
         foreach (var sample in samples.Where(s => s.Number(constituent.Property) is not null).OrderBy(Ph))
         {
             var shown = value(sample.Number(constituent.Property)!.Value, sample);
-            if (levels.Count > 0 && Ph(sample) - levels[^1].X <= SamePh)
+            if (levels.Count > 0 && Ph(sample) is { } ph && Tolerances.SamePh(ph, levels[^1].X))
                 levels[^1] = levels[^1] with { Values = levels[^1].Values.Add(shown) };
             else
                 levels.Add(new(Ph(sample)!.Value, [shown]));
@@ -186,7 +185,7 @@ public sealed class StableInWater : IClaimRule
 
     private static ImmutableArray<Sample> Read(Evidence evidence, double? at)
         => [.. evidence.Study.Samples.Where(s => s.Role == SampleRole.SorbentBlank && !evidence.Study.IsStruck(s)
-            && Array.Exists(Constituents, c => s.Number(c.Property) is not null) && Ph(s) is { } ph && (at is not { } wanted || Math.Abs(ph - wanted) <= SamePh))];
+            && Array.Exists(Constituents, c => s.Number(c.Property) is not null) && Ph(s) is { } ph && (at is not { } wanted || Tolerances.SamePh(ph, wanted)))];
 
     private static double? Fraction(Claim claim, string symbol, bool alone)
     {

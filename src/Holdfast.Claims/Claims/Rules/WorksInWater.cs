@@ -58,7 +58,7 @@ public sealed class WorksInWater : IClaimRule
     {
         ArgumentNullException.ThrowIfNull(water);
         var slope = water.Slope.Interval(0.95);
-        var ruling = IntervalRuling.Within(water.Slope, low, high, noChange: 1);
+        var ruling = IntervalRuling.Within(water.Slope, low, high);
         var recoveries = Phrase.Listed(water.Levels.Select(l => Phrase.With(100 * l.Recovery, "%")));
         return new Decision(
             ruling,
