@@ -49,8 +49,19 @@ public sealed class MeetsLimit : IClaimRule
         var (limit, named, unclear) = LimitOf(claim, evidence.Study.Analyte ?? "");
         var decision = found.Values.IsEmpty ? Decision.Missing("No treated water was read. Treat and read three vessels of the water that the limit is for.")
             : limit is not { } mgPerLitre ? unclear ?? Decision.NotNamed(claim, "limit", "0.020 mg/L")
+            : NotReplicates(vessels) is { } apart ? Decision.Missing(apart)
             : Named(Decide(found, mgPerLitre, Highest(vessels, c => c.QuantificationLimit), Highest(vessels, c => c.DetectionLimit)), named);
         return decision.On(claim, sentence, Scope.Of(vessels), vessels.Select(v => v.Code));
+    }
+
+    // Cycles of one sorbent and levels of a series are different waters: their scatter is not that of one water treated several times.
+    private static string? NotReplicates(ImmutableArray<Vessel> vessels)
+    {
+        var cycles = vessels.Select(v => v.Sample.Number(RegenerationProperties.Cycle)).OfType<double>().Distinct().Count();
+        var starts = vessels.Select(v => v.Start?.Value).OfType<double>().ToArray();
+        return cycles > 1 ? $"The vessels are {Phrase.Count(cycles, "cycle")} of one sorbent, not one water treated several times: judge each cycle as a series of its own."
+            : starts.Length > 0 && !Tolerances.SameStart(starts.Max(), starts.Min()) ? $"The vessels started at {Phrase.Span(starts.Min(), starts.Max(), "mg/L")}: they are not one water treated several times."
+            : null;
     }
 
     /// <summary>The limit of a claim in mg/L; the listed one where it was named; what is unclear where it names none or several.</summary>

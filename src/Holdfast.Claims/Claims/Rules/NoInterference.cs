@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using Holdfast.Claims.Analyses;
 using Holdfast.Fluorescence;
+using Holdfast.Studies.Properties;
 
 namespace Holdfast.Claims.Rules;
 
@@ -30,7 +31,7 @@ public sealed class NoInterference : IClaimRule
         ArgumentNullException.ThrowIfNull(evidence);
         var series = Sensing.Of(evidence).InterferencesNamed(claim.Words("series"));
         var decision = series is null || series.Ions.IsEmpty
-            ? Decision.Missing("No readings with other ions were found that can be compared. Read each ion beside the analyte, three vessels each, and six without.")
+            ? Missing(evidence)
             : Decide(series.Name, series.Ions);
         if (series is not null)
         {
@@ -41,6 +42,17 @@ public sealed class NoInterference : IClaimRule
         return decision.On(
             claim, Phrase.Sentence(claim, Wording, ("series", series?.Name ?? claim.Words("series") ?? "the series")),
             series is null ? null : $"{Phrase.Listed(series.Ions.Select(Stated))}; margin {Phrase.With(100 * series.Margin, "%")}", series?.Ions.SelectMany(i => i.Codes) ?? []);
+    }
+
+    // What was read is counted, so that nobody is told to read again what is there.
+    private static Decision Missing(Evidence evidence)
+    {
+        string[] ions = [.. evidence.Study.Samples.Where(s => !evidence.Study.IsStruck(s)).Select(s => s.Words(FluorescenceProperties.Interferent)).OfType<string>().Distinct(StringComparer.OrdinalIgnoreCase)];
+        var series = Sensing.Of(evidence).Interferences.Length;
+        return Decision.Missing(
+            series > 1 ? $"{Phrase.Count(series, "series", "series")} hold readings with other ions: name the one that is meant."
+            : ions.Length > 0 ? $"{Phrase.Count(ions.Length, "ion")} were read ({Phrase.Listed(ions.Take(8))}), and nothing to compare them with: two vessels or more without another ion, at the same level of analyte and on the same day, are missing. Read six."
+            : "No readings with other ions were found. Read each ion beside the analyte, three vessels each, and six without.");
     }
 
     /// <summary>Judges the effects of the ions.</summary>
