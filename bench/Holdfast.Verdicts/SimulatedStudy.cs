@@ -62,7 +62,14 @@ internal sealed record SimulatedStudy
     /// <param name="rule">Id of the rule.</param>
     /// <param name="parameters">Further parameters.</param>
     public static StatedClaim Claim(string rule, params (string Name, string Words)[] parameters)
-        => new(rule, rule, parameters.Prepend(("series", "ISO")).ToImmutableSortedDictionary(p => p.Item1, p => p.Item2, StringComparer.Ordinal), null, 10, default);
+        => ClaimOn("ISO", rule, parameters);
+
+    /// <summary>A claim about a series.</summary>
+    /// <param name="series">ISO or KIN.</param>
+    /// <param name="rule">Id of the rule.</param>
+    /// <param name="parameters">Further parameters.</param>
+    public static StatedClaim ClaimOn(string series, string rule, params (string Name, string Words)[] parameters)
+        => new(rule, rule, parameters.Prepend(("series", series)).ToImmutableSortedDictionary(p => p.Item1, p => p.Item2, StringComparer.Ordinal), null, 10, default);
 
     /// <summary>The study of one seed.</summary>
     /// <param name="seed">Any number.</param>
@@ -116,7 +123,7 @@ internal sealed record SimulatedStudy
 
         private void Kinetics(double c0, double rate)
         {
-            foreach (var time in new[] { 3.0, 8, 15, 30, 60, 90, 135 })
+            foreach (var time in new[] { 2.0, 4, 7, 11, 16, 25, 40, 60, 90, 135 })
             {
                 for (var i = 1; i <= 3; i++)
                     Vial(SampleRole.Vessel, Invariant($"KIN-{time}-{i}"), "KIN", c0, time, plan.Removed is { } share ? c0 * (1 - share(chance, c0)) : Left(c0, 1 - Math.Exp(-rate * time)));

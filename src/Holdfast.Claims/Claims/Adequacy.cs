@@ -13,7 +13,7 @@ namespace Holdfast.Claims;
 /// A vessel is usable when its concentration after contact lies above the detection limit and its removal above 1.645 of its standard uncertainty (L. A. Currie's critical
 /// value, from memory). The trend is Jonckheere–Terpstra's over the levels. The limits of scatter and of points for a curve are set by simulation (docs/verdicts.md).
 /// </remarks>
-internal static class Adequacy
+public static class Adequacy
 {
     /// <summary>The limits of the gates.</summary>
     public static class Limits
@@ -44,6 +44,7 @@ internal static class Adequacy
     /// <param name="fit">The curve that the claim is about, or null for none.</param>
     public static ImmutableArray<Gate> Of(FittedSeries fitted, FitResult? fit)
     {
+        ArgumentNullException.ThrowIfNull(fitted);
         ImmutableArray<Setting> levels = Setting.Of(fitted.Series, v => v.Uptake);
         return
         [
@@ -59,6 +60,7 @@ internal static class Adequacy
     /// <param name="parameters">Parameters of the curve in question; 0 for none.</param>
     public static Gate Usable(Series series, int parameters = 0)
     {
+        ArgumentNullException.ThrowIfNull(series);
         Vessel[] vessels = [.. series.Vessels];
         return Usable(vessels.Count(IsUsable), vessels.Length, parameters);
     }
@@ -101,6 +103,7 @@ internal static class Adequacy
     /// <param name="fit">The curve.</param>
     public static Gate Fixed(FitResult fit)
     {
+        ArgumentNullException.ThrowIfNull(fit);
         string[] open = [.. fit.Parameters.Where(p => !IsFixed(p)).Select(p => p.Symbol)];
         return new("parameters", open.Length == 0 && fit.Parameters.Count > 0, $"the data set no limits to {(open.Length == 0 ? "the parameters" : Phrase.Listed(open))} of {fit.Card.Name}") { Silences = true };
     }

@@ -3,12 +3,12 @@ using System.Collections.Immutable;
 namespace Holdfast.Claims;
 
 /// <summary>
-/// Whether one curve is the best of those that were compared: ahead of each rival by 4 units of AICc in every series, and not at odds with
-/// the replicates. A difference of 4 is where a rival begins to have considerably less support (Burnham and Anderson).
+/// Whether one curve is the best of those that were compared: ahead of each rival in every series by the distance that decides (<see cref="AiccDistance"/>), and not at odds
+/// with the replicates.
 /// </summary>
 /// <remarks>
-/// A curve with more parameters often contains the claimed one and then cannot trail it by 4, whatever the data: where no rivals are named it must
-/// not lead, and it contradicts when it leads by 4. R² takes no part: on transformed axes it is not comparable, and on the same axis it never
+/// A curve with more parameters often contains the claimed one and then cannot trail it by so much, whatever the data: where no rivals are named it may lead by no more than
+/// noise lets it, and it contradicts when it leads by the distance that decides. R² takes no part: on transformed axes it is not comparable, and on the same axis it never
 /// counts a parameter.
 /// </remarks>
 internal static class ModelChoice
@@ -16,9 +16,6 @@ internal static class ModelChoice
     /// <summary>The limits of the choice.</summary>
     public static class Limits
     {
-        /// <summary>Units of AICc by which a curve must lead a rival, or trail one, before anything is said.</summary>
-        public const double Ahead = 4;
-
         /// <summary>
         /// Units of AICc by which an unnamed rival with more parameters may lead: of several that bend to noise one does so in every fourth sound study.
         /// </summary>
@@ -54,9 +51,10 @@ internal static class ModelChoice
         if (claimed?.Aicc is not { } own)
             return Decision.Missing($"{model} could not be compared in {contest.Series}: it was not fitted, or there are too few vessels for AICc.") with { Gates = contest.Gates };
         model = claimed.Model;
+        var ahead = AiccDistance.Of(claimed.N, claimed.Parameters);
         var compared = contest.Candidates
             .Where(c => c != claimed && c.Aicc is not null && Adequacy.Comparable(c.N, c.Parameters) && (rivals.IsEmpty || rivals.Any(c.IsCalled)))
-            .Select(c => new Rival(c, c.Aicc!.Value - own, rivals.IsEmpty && c.Parameters > claimed.Parameters))
+            .Select(c => new Rival(c, c.Aicc!.Value - own, rivals.IsEmpty && c.Parameters > claimed.Parameters, ahead))
             .OrderBy(r => r.Spare)
             .ToArray();
         if (compared.Length == 0)
@@ -64,13 +62,13 @@ internal static class ModelChoice
 
         var nearest = compared[0];
         var fits = claimed.LackOfFitP is not { } p || p >= Limits.Misfit;
-        var ruling = compared.Any(r => r.Difference <= -Limits.Ahead) ? Ruling.Contradicted
+        var ruling = compared.Any(r => r.Difference <= -ahead) ? Ruling.Contradicted
             : nearest.Spare >= 0 && fits ? Ruling.Holds
             : Ruling.NotShownYet;
         var shown = ruling == Ruling.Contradicted ? compared.MinBy(r => r.Difference)! : nearest;
         var wider = shown.IsWider ? ", which has more parameters," : "";
         var lead = shown.Difference >= 0 ? $"leads {shown.Curve.Model}{wider} by {Phrase.Number(shown.Difference)}" : $"trails {shown.Curve.Model}{wider} by {Phrase.Number(-shown.Difference)}";
-        return new Decision(ruling, $"In {contest.Series} {model} {lead} units of AICc ({Phrase.Number(Limits.Ahead)} decide){Replicates(claimed, shown.Difference >= 0)}, n = {Phrase.Count(claimed.N, "vessel")}.", "")
+        return new Decision(ruling, $"In {contest.Series} {model} {lead} units of AICc ({Phrase.Number(ahead)} decide){Replicates(claimed, shown.Difference >= 0)}, n = {Phrase.Count(claimed.N, "vessel")}.", "")
         {
             Numbers =
             [
@@ -98,7 +96,7 @@ internal static class ModelChoice
     {
         if (claimed.LackOfFitP is { } p && p < Limits.Misfit)
             yield return new("Q23", $"In {contest.Series} {model} is still wrong at {Phrase.P(p)}: what does its constant mean?");
-        if (Math.Abs(nearest.Difference) < Limits.Ahead)
+        if (Math.Abs(nearest.Difference) < nearest.Ahead)
             yield return new("Q29", $"With {model} and {nearest.Curve.Model} {Phrase.Number(Math.Abs(nearest.Difference))} units of AICc apart, what conclusion of yours depends on the choice?");
         var most = contest.Candidates.Where(c => c.N - c.Parameters < 3).MaxBy(c => c.Parameters);
         if (most is not null)
@@ -109,9 +107,10 @@ internal static class ModelChoice
     /// <param name="Curve">The rival.</param>
     /// <param name="Difference">Its AICc less that of the claimed curve.</param>
     /// <param name="IsWider">True for an unnamed rival with more parameters.</param>
-    private sealed record Rival(Candidate Curve, double Difference, bool IsWider)
+    /// <param name="Ahead">Units of AICc that decide.</param>
+    private sealed record Rival(Candidate Curve, double Difference, bool IsWider, double Ahead)
     {
         /// <summary>What is left of the difference after what it must be.</summary>
-        public double Spare => Difference - (IsWider ? -Limits.WiderMayLead : Limits.Ahead);
+        public double Spare => Difference - (IsWider ? -Limits.WiderMayLead : Ahead);
     }
 }

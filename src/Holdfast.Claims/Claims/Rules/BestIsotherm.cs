@@ -8,7 +8,12 @@ namespace Holdfast.Claims.Rules;
 /// <remarks>Curves are compared on the same uptakes with the same weights; the error variance counts as a parameter.</remarks>
 public sealed class BestIsotherm : IClaimRule
 {
-    private const int Levels = 6;
+    /// <summary>The limits of the rule: its sentences print from here, and samples on both sides of each are tested.</summary>
+    public static class Limits
+    {
+        /// <summary>Fewest levels.</summary>
+        public const int Levels = 6;
+    }
 
     /// <inheritdoc/>
     public string Id => "best-isotherm";
@@ -54,7 +59,7 @@ public sealed class BestIsotherm : IClaimRule
     public static Decision Decide(string model, ImmutableArray<string> rivals, string series, ImmutableArray<Candidate> candidates, int levels, ImmutableArray<Gate> adequacy = default)
     {
         ArgumentNullException.ThrowIfNull(model);
-        var gate = new Gate("concentrations", levels >= Levels, $"{series} has {Phrase.Count(levels, "concentration")}; {Levels} are needed");
+        var gate = new Gate("concentrations", levels >= Limits.Levels, $"{series} has {Phrase.Count(levels, "concentration")}; {Limits.Levels} are needed");
         return ModelChoice.Decide(model, rivals, [new(series, candidates, [.. adequacy.IsDefault ? [] : adequacy, gate])], "mg/g");
     }
 }

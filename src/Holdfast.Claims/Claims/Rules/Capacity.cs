@@ -16,14 +16,23 @@ namespace Holdfast.Claims.Rules;
 /// </remarks>
 public sealed class Capacity : IClaimRule
 {
+    /// <summary>The limits of the rule: its sentences print from here, and samples on both sides of each are tested.</summary>
+    public static class Limits
+    {
+        /// <summary>Smallest share of the capacity that the highest point must reach; no unit.</summary>
+        public const double Coverage = 0.8;
+
+        /// <summary>Fewest levels.</summary>
+        public const int Levels = 5;
+
+        /// <summary>Where rival curves are compared, in highest concentrations: far enough to see whether another one levels off as well.</summary>
+        public const double FarAbove = 3;
+    }
+
     /// <summary>The rule's id, for claims that stand on it.</summary>
     internal const string RuleId = "capacity";
 
-    private const double Coverage = 0.8;
-    private const int Levels = 5;
 
-    // Where the curves are compared, in highest concentrations: far enough to see whether another one levels off as well.
-    private const double FarAbove = 3;
 
     /// <inheritdoc/>
     public string Id => RuleId;
@@ -73,7 +82,7 @@ public sealed class Capacity : IClaimRule
     public static Decision Decide(FittedCapacity found, double? stated, double margin, LangmuirDesign? design, ImmutableArray<Gate> adequacy = default)
     {
         ArgumentNullException.ThrowIfNull(found);
-        var trails = found.Trails >= ModelChoice.Limits.Ahead;
+        var trails = found.Trails >= AiccDistance.Of(found.N, found.Parameters);
         var differ = found.OtherEnds.Where(o => Math.Abs(o.Share - 1) > margin).ToArray();
         var closed = found.Low is not null && found.High is not null;
         var beyond = found.High is { } top && found.HighestUptake > top;
@@ -99,15 +108,15 @@ public sealed class Capacity : IClaimRule
                 .. adequacy.IsDefault ? [] : adequacy,
                 new("curve", !trails, $"{found.Model} trails the best curve by {Phrase.Number(found.Trails)} units of AICc, so its capacity is not that of the data") { Silences = true },
                 new("other curves", differ.Length == 0, differ.Length == 0 ? "every curve not told apart levels off alike" : $"{differ[0].Model}, not told apart from {found.Model}, goes on to {Phrase.Number(differ[0].Share)} times its uptake far above the data"),
-                new("concentrations", found.Levels >= Levels, $"{Phrase.Count(found.Levels, "concentration")} were run; {Levels} are needed"),
-                new("coverage", found.Coverage >= Coverage, $"the highest point reaches {Phrase.With(100 * found.Coverage, "%")} of the capacity; {Phrase.With(100 * Coverage, "%")} are needed"),
+                new("concentrations", found.Levels >= Limits.Levels, $"{Phrase.Count(found.Levels, "concentration")} were run; {Limits.Levels} are needed"),
+                new("coverage", found.Coverage >= Limits.Coverage, $"the highest point reaches {Phrase.With(100 * found.Coverage, "%")} of the capacity; {Phrase.With(100 * Limits.Coverage, "%")} are needed"),
                 new("interval", tight, closed ? $"the interval reaches {Phrase.With(100 * Math.Max(found.High!.Value - found.Value, found.Value - found.Low!.Value) / found.Value, "%")} from the capacity; {Phrase.With(100 * margin, "%")} are tolerated" : "the profile interval is open: the data set no limit"),
                 new("stated capacity", near, $"the interval does not lie within {Phrase.With(100 * margin, "%")} of the {Phrase.With(stated ?? found.Value, "mg/g")} stated"),
                 new("lack of fit", agrees, found.LackOfFitP is { } q ? $"the curve misses the replicates ({Phrase.P(q)})" : "lack of fit is not known"),
             ],
             Questions =
             [
-                .. found.Coverage < Coverage ? [new Question("Q21", $"Your highest point is at {Phrase.With(100 * found.Coverage, "%")} of the capacity: what if the curve keeps rising?")] : Array.Empty<Question>(),
+                .. found.Coverage < Limits.Coverage ? [new Question("Q21", $"Your highest point is at {Phrase.With(100 * found.Coverage, "%")} of the capacity: what if the curve keeps rising?")] : Array.Empty<Question>(),
                 .. found.Correlation < -0.95 ? [new Question("Q22", $"Capacity and affinity are correlated at {Phrase.Number(found.Correlation.Value)}: how much can K change if the capacity changes by 10 %?")] : Array.Empty<Question>(),
             ],
             Next = design is null ? null : Further(design, found),
@@ -124,7 +133,7 @@ public sealed class Capacity : IClaimRule
 
     private static NextExperiment Further(LangmuirDesign design, FittedCapacity found)
     {
-        var left = Math.Max(design.ConcentrationAt(Coverage), found.HighestConcentration);
+        var left = Math.Max(design.ConcentrationAt(Limits.Coverage), found.HighestConcentration);
         var start = design.StartFor(left);
         string setting = $"C0 = {Phrase.With(start, "mg/L")}";
         return new(
@@ -149,8 +158,9 @@ public sealed class Capacity : IClaimRule
             fit.ValueAt(left.Max()) / qm.Value, means.Max(), left.Max(), fit.LackOfFit?.Test.P,
             k.Symbol is null ? null : fit.Correlation(0, k.Index), fit.N, series.Levels.Length)
         {
+            Parameters = fit.P,
             Trails = fit.Aicc is { } own ? Math.Max(0, own - rivals.Min(r => r.Aicc) ?? 0) : 0,
-            OtherEnds = [.. rivals.Where(r => r.Aicc < fit.Aicc + (r.P <= fit.P ? ModelChoice.Limits.Ahead : 0)).Select(r => new CurveEnd(r.Card.Name, r.ValueAt(FarAbove * left.Max()) / fit.ValueAt(FarAbove * left.Max())))],
+            OtherEnds = [.. rivals.Where(r => r.Aicc < fit.Aicc + (r.P <= fit.P ? AiccDistance.Of(fit.N, fit.P) : 0)).Select(r => new CurveEnd(r.Card.Name, r.ValueAt(Limits.FarAbove * left.Max()) / fit.ValueAt(Limits.FarAbove * left.Max())))],
         };
     }
 }
@@ -172,6 +182,9 @@ public sealed record FittedCapacity(
     string Model, double Value, double? StandardError, double? Low, double? High, double Coverage, double HighestUptake,
     double HighestConcentration, double? LackOfFitP, double? Correlation, int N, int Levels)
 {
+    /// <summary>Parameters of the curve.</summary>
+    public int Parameters { get; init; } = 2;
+
     /// <summary>AICc of this curve less that of the best; 0 when it is the best.</summary>
     public double Trails { get; init; }
 

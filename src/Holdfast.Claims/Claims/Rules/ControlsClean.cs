@@ -15,10 +15,16 @@ namespace Holdfast.Claims.Rules;
 /// </remarks>
 public sealed class ControlsClean : IClaimRule
 {
+    /// <summary>The limits of the rule: its sentences print from here, and samples on both sides of each are tested.</summary>
+    public static class Limits
+    {
+        /// <summary>What is tolerated (common practice); its unit is that of the quantity judged.</summary>
+        public const double Tolerated = ControlCorrection.LossWorthCorrecting;
+    }
+
     /// <summary>The rule's id, for claims that stand on it.</summary>
     internal const string RuleId = "controls-clean";
 
-    private const double Tolerated = ControlCorrection.LossWorthCorrecting;
 
     /// <inheritdoc/>
     public string Id => RuleId;
@@ -73,19 +79,19 @@ public sealed class ControlsClean : IClaimRule
         var worst = controls.MaxBy(c => Math.Abs(c.Loss.Value))!;
         var size = Math.Abs(worst.Loss.Value);
         var sure = NormalDistribution.Quantile(1 - 0.05 / controls.Count);
-        var ruling = controls.Any(c => Math.Abs(c.Loss.Value) - sure * c.Loss.U > Tolerated) ? Ruling.Contradicted : size <= Tolerated ? Ruling.Holds : Ruling.NotShownYet;
+        var ruling = controls.Any(c => Math.Abs(c.Loss.Value) - sure * c.Loss.U > Limits.Tolerated) ? Ruling.Contradicted : size <= Limits.Tolerated ? Ruling.Holds : Ruling.NotShownYet;
         var word = worst.Loss.Value >= 0 ? "lost" : "gained";
         return new Decision(
             ruling,
-            $"Control {worst.Code} {word} {Phrase.With(100 * size, "%")} (standard uncertainty {Phrase.With(100 * worst.Loss.U, "%")}), the most of {Phrase.Count(controls.Count, "control")}; {Phrase.With(100 * Tolerated, "%")} are tolerated.",
-            $"one-sided 95 % bound of each control's loss against {Phrase.With(100 * Tolerated, "%")}")
+            $"Control {worst.Code} {word} {Phrase.With(100 * size, "%")} (standard uncertainty {Phrase.With(100 * worst.Loss.U, "%")}), the most of {Phrase.Count(controls.Count, "control")}; {Phrase.With(100 * Limits.Tolerated, "%")} are tolerated.",
+            $"one-sided 95 % bound of each control's loss against {Phrase.With(100 * Limits.Tolerated, "%")}")
         {
             Numbers = [.. controls.Select(c => Deciding.Plain($"loss in control {c.Code}", 100 * c.Loss.Value, "%", $"standard uncertainty {Phrase.With(100 * c.Loss.U, "%")}"))],
             Questions = ruling == Ruling.Contradicted && worst.Loss.Value > 0
                 ? [new("Q37", $"Without your sorbent {Phrase.With(100 * size, "%")} is gone too: what is your material's share?")]
                 : [],
             Next = ruling == Ruling.Contradicted
-                ? new("Correct uptakes with the measured control, or repeat where controls stay clean: another vessel material, a filter test, a lower pH.", null, [], $"control loss surely above {Phrase.With(100 * Tolerated, "%")}")
+                ? new("Correct uptakes with the measured control, or repeat where controls stay clean: another vessel material, a filter test, a lower pH.", null, [], $"control loss surely above {Phrase.With(100 * Limits.Tolerated, "%")}")
                 : new($"Run three more controls at the conditions of {worst.Code}.", 3, [worst.Code], "three separate vessels (common practice)"),
         };
     }

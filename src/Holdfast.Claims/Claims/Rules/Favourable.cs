@@ -11,9 +11,15 @@ namespace Holdfast.Claims.Rules;
 /// <remarks>1/n to first order from the fitted n; one-sided 95 % bounds.</remarks>
 public sealed class Favourable : IClaimRule
 {
-    // Sips exponents up to here are one kind of site to the eye; a bend upwards contradicts when it is sure, and forbids "holds" before that.
-    private const double LeastBend = 1.1;
-    private const double Sure = 0.995;
+    /// <summary>The limits of the rule: its sentences print from here, and samples on both sides of each are tested.</summary>
+    public static class Limits
+    {
+        /// <summary>Sips exponents up to here are one kind of site to the eye; above, the isotherm bends upwards first.</summary>
+        public const double LeastBend = 1.1;
+
+        /// <summary>Confidence at which a bend upwards contradicts: one seen at 95 % forbids "holds" and no more.</summary>
+        public const double Sure = 0.995;
+    }
 
     /// <inheritdoc/>
     public string Id => "favourable";
@@ -52,9 +58,9 @@ public sealed class Favourable : IClaimRule
     public static Decision Decide(Estimate exponent, Estimate? sips = null, ImmutableArray<Gate> adequacy = default)
     {
         ArgumentNullException.ThrowIfNull(exponent);
-        var sigmoid = sips is not null && sips.LowerBound() > LeastBend;
+        var sigmoid = sips is not null && sips.LowerBound() > Limits.LeastBend;
         return new Decision(
-            sigmoid && sips!.LowerBound(Sure) > LeastBend ? Ruling.Contradicted : IntervalRuling.Below(exponent, 1),
+            sigmoid && sips!.LowerBound(Limits.Sure) > Limits.LeastBend ? Ruling.Contradicted : IntervalRuling.Below(exponent, 1),
             $"Freundlich's 1/n is {Phrase.Number(exponent.Value)}, one-sided 95 % bounds {Phrase.Number(exponent.LowerBound())} and {Phrase.Number(exponent.UpperBound())}, n = {Phrase.Count(exponent.N, "vessel")}; an isotherm that bends downwards has less than 1."
                 + (sigmoid ? $" At low concentrations it bends upwards: the Sips exponent is {Phrase.Number(sips!.Value)}, at least {Phrase.Number(sips.LowerBound())}." : ""),
             "one-sided t bound of 1/n against 1, 5 %; Sips exponent against 1")

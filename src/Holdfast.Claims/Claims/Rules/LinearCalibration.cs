@@ -16,12 +16,22 @@ namespace Holdfast.Claims.Rules;
 /// </remarks>
 public sealed class LinearCalibration : IClaimRule
 {
+    /// <summary>The limits of the rule: its sentences print from here, and samples on both sides of each are tested.</summary>
+    public static class Limits
+    {
+        /// <summary>Fewest levels.</summary>
+        public const int Levels = 5;
+
+        /// <summary>Error of a level read back up to which a bend is too small to matter, %.</summary>
+        public const double Matters = 1;
+
+        /// <summary>Share of what reading back tolerates that a hidden bend may take; no unit.</summary>
+        public const double HalfOfReadBack = 0.5;
+    }
+
     /// <summary>The rule's id, for claims that stand on it.</summary>
     internal const string RuleId = "linear-calibration";
 
-    private const int Levels = 5;
-    private const double Matters = 1;
-    private const double HalfOfReadBack = 0.5;
 
     /// <inheritdoc/>
     public string Id => RuleId;
@@ -71,7 +81,7 @@ public sealed class LinearCalibration : IClaimRule
         var hidden = Hidden(standards, found, mandel, readBack);
         var bias = Math.Abs(worst?.ErrorPercent ?? 0);
         var passes = readBack.Length > 0 && Array.TrueForAll(readBack, b => b.Passes);
-        var ruling = bends && bias > Matters ? Ruling.Contradicted : !bends && passes ? Ruling.Holds : Ruling.NotShownYet;
+        var ruling = bends && bias > Limits.Matters ? Ruling.Contradicted : !bends && passes ? Ruling.Holds : Ruling.NotShownYet;
         return new Decision(
             ruling,
             $"Mandel F is {Phrase.Number(mandel.F)} against {Phrase.Number(critical)} at 99 % ({Phrase.P(mandel.P)}); the level that reads back worst, {Phrase.With(worst?.Level ?? 0, unit)}, is off by {Phrase.With(worst?.ErrorPercent ?? 0, "%")}; "
@@ -87,13 +97,13 @@ public sealed class LinearCalibration : IClaimRule
             ],
             Gates =
             [
-                new("levels", levels.Length >= Levels, $"{Phrase.Count(levels.Length, "level")} were read; {Levels} are needed"),
+                new("levels", levels.Length >= Limits.Levels, $"{Phrase.Count(levels.Length, "level")} were read; {Limits.Levels} are needed"),
                 new("bend that could hide", hidden is not { Share: > 1 }, hidden is { } h
                     ? $"a bend of {Phrase.With(h.Percent, "%")} could hide at {Phrase.With(h.Level, unit)}; {Phrase.With(h.Percent / h.Share, "%")} is tolerated"
                     : "no level can be read back"),
                 new("degrees of freedom", mandel.Below >= 2, $"{standards.Count} readings leave {Phrase.Number(mandel.Below)} degrees of freedom; 2 are needed"),
             ],
-            Warnings = Caveats(found, bends && bias <= Matters, [.. found.BackCalculated.Where(b => b.Level < detection).Select(b => Phrase.With(b.Level, unit))]),
+            Warnings = Caveats(found, bends && bias <= Limits.Matters, [.. found.BackCalculated.Where(b => b.Level < detection).Select(b => Phrase.With(b.Level, unit))]),
             Questions = bends ? [new("Q47", $"Show me the residuals ({found.ResidualSigns} from low to high): why do they bend?")] : [],
             Next = Between(levels, unit),
         };
@@ -106,7 +116,7 @@ public sealed class LinearCalibration : IClaimRule
         var wider = mandel.F > 0 ? 1 + StudentDistribution.Quantile(0.95, mandel.Below) / Math.Sqrt(mandel.F) : 1;
         return levels.Length == 0 ? null : levels
             .Select(b => (b.Level, Percent: Math.Abs(100 * (parabola.At(b.Level) - found.Line.At(b.Level)) / (found.Line.SlopeAt(b.Level) * b.Level)) * wider, b.LargestErrorPercent))
-            .Select(b => (b.Level, b.Percent, Share: b.Percent / (HalfOfReadBack * b.LargestErrorPercent)))
+            .Select(b => (b.Level, b.Percent, Share: b.Percent / (Limits.HalfOfReadBack * b.LargestErrorPercent)))
             .MaxBy(b => b.Share);
     }
 
@@ -123,7 +133,7 @@ public sealed class LinearCalibration : IClaimRule
         if (undetected.Length > 0)
             caveats.Add($"{Phrase.Listed(undetected)} lies below the detection limit and is not read back.");
         if (bendIsSmall)
-            caveats.Add($"The bend is real and costs less than {Phrase.With(Matters, "%")} at every level.");
+            caveats.Add($"The bend is real and costs less than {Phrase.With(Limits.Matters, "%")} at every level.");
         if (found.LackOfFit is { } lack && lack.P < Linearity.LackOfFitAlpha)
             caveats.Add($"Level means scatter about the line more than replicates do (lack of fit {Phrase.P(lack.P)}).");
         return caveats.ToImmutable();

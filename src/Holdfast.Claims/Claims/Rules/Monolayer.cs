@@ -18,8 +18,15 @@ namespace Holdfast.Claims.Rules;
 /// </remarks>
 public sealed class Monolayer : IClaimRule
 {
-    private const double Low = 0.9;
-    private const double High = 1.1;
+    /// <summary>The limits of the rule: its sentences print from here, and samples on both sides of each are tested.</summary>
+    public static class Limits
+    {
+        /// <summary>Lowest exponent that is one kind of site; no unit.</summary>
+        public const double Low = 0.9;
+
+        /// <summary>Highest exponent that is one kind of site; no unit.</summary>
+        public const double High = 1.1;
+    }
 
     /// <inheritdoc/>
     public string Id => "monolayer";
@@ -73,14 +80,14 @@ public sealed class Monolayer : IClaimRule
     public static Decision Decide(Estimate exponent, double? aiccAhead, double? extraP, double? coverage, NextExperiment? next, ImmutableArray<Gate> adequacy = default)
     {
         ArgumentNullException.ThrowIfNull(exponent);
-        var alike = IntervalRuling.Within(exponent, Low, High);
+        var alike = IntervalRuling.Within(exponent, Limits.Low, Limits.High);
         var wide = exponent.Interval();
         var room = coverage is { } c && IsothermEvidence.Monolayer(c, 1) == Standing.Contradicted ? Ruling.Contradicted : Ruling.Holds;
         var beside = aiccAhead is { } a ? $"; AICc(Langmuir) − AICc(Sips) {Phrase.Number(a)}{(extraP is { } p ? $", extra parameter {Phrase.P(p)}" : "")}" : "";
         var area = coverage is { } share ? $" The capacity needs {Phrase.Number(share)} of the nitrogen area." : "";
         return new Decision(
             IntervalRuling.All([alike, room]),
-            $"The Sips exponent is {Phrase.Number(exponent.Value)} ({Phrase.Interval(exponent.Interval(0.90), "")}); one kind of site needs {Phrase.Number(Low)} to {Phrase.Number(High)}{beside}, n = {Phrase.Count(exponent.N, "vessel")}.{area}",
+            $"The Sips exponent is {Phrase.Number(exponent.Value)} ({Phrase.Interval(exponent.Interval(0.90), "")}); one kind of site needs {Phrase.Number(Limits.Low)} to {Phrase.Number(Limits.High)}{beside}, n = {Phrase.Count(exponent.N, "vessel")}.{area}",
             "equivalence of the Sips exponent to 1; area needed against nitrogen area")
         {
             Numbers =

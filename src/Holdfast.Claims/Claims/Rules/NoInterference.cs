@@ -9,7 +9,13 @@ namespace Holdfast.Claims.Rules;
 /// <remarks>Two one-sided tests at 5 % on the ratio of means, Holm over the ions (D. J. Schuirmann 1987; S. Holm 1979; from memory).</remarks>
 public sealed class NoInterference : IClaimRule
 {
-    private const int Vessels = 3;
+    /// <summary>The limits of the rule: its sentences print from here, and samples on both sides of each are tested.</summary>
+    public static class Limits
+    {
+        /// <summary>Fewest separate vessels.</summary>
+        public const int Vessels = 3;
+    }
+
     private static readonly string[] AlkalineEarths = ["Ca", "Mg"];
 
     /// <inheritdoc/>
@@ -62,7 +68,8 @@ public sealed class NoInterference : IClaimRule
     {
         ImmutableArray<IonEffect> shown = [.. ions.Where(i => i.Found.IsShown)], open = [.. ions.Where(i => i.Found is { IsShown: false, IsExcluded: false })];
         var worst = ions.MaxBy(i => Math.Abs(i.Found.Effect.Value - 1))!;
-        var ruling = shown.Length > 0 ? Ruling.Contradicted : open.Length > 0 ? Ruling.NotShownYet : Ruling.Holds;
+        var outside = ions.Any(i => IntervalRuling.Within(i.Found.Effect, i.Found.Equivalence.Low, i.Found.Equivalence.High, ions.Length) == Ruling.Contradicted);
+        var ruling = outside ? Ruling.Contradicted : open.Length + shown.Length > 0 ? Ruling.NotShownYet : Ruling.Holds;
         var alone = ions.All(i => i.Quencher == 0);
         var earths = Array.TrueForAll(AlkalineEarths, a => ions.All(i => i.Ion != a));
         var margin = Phrase.Span(worst.Found.Equivalence.Low, worst.Found.Equivalence.High, "");
@@ -81,7 +88,7 @@ public sealed class NoInterference : IClaimRule
             ],
             Gates =
             [
-                new("vessels", ions.All(i => i.Codes.Length >= Vessels), $"{Phrase.Count(ions.Min(i => i.Codes.Length), "vessel")} with some ion; {Vessels} are needed"),
+                new("vessels", ions.All(i => i.Codes.Length >= Limits.Vessels), $"{Phrase.Count(ions.Min(i => i.Codes.Length), "vessel")} with some ion; {Limits.Vessels} are needed"),
                 new("beside the analyte", !alone, "every ion was read alone; it must be read beside the analyte as well"),
             ],
             Warnings = [.. ions.Where(i => i.Factor > InnerFilter.Matters).Select(i => $"{i.Ion} absorbs: its signals were multiplied by up to {Phrase.Number(i.Factor!.Value)} for the inner filter.")],

@@ -19,11 +19,19 @@ namespace Holdfast.Claims.Rules;
 /// </remarks>
 public sealed class NotPrecipitation : IClaimRule
 {
+    /// <summary>The limits of the rule: its sentences print from here, and samples on both sides of each are tested.</summary>
+    public static class Limits
+    {
+        /// <summary>Largest loss in controls as a share of the removal; no unit.</summary>
+        public const double Passing = 0.05;
+
+        /// <summary>Loss in controls, as a share of the removal, from which the removal is not the sorbent's; no unit.</summary>
+        public const double Failing = 0.20;
+    }
+
     /// <summary>The rule's id, for claims that stand on it.</summary>
     internal const string RuleId = "not-precipitation";
 
-    private const double Passing = 0.05;
-    private const double Failing = 0.20;
 
     /// <inheritdoc/>
     public string Id => RuleId;
@@ -86,8 +94,8 @@ public sealed class NotPrecipitation : IClaimRule
         var index = solid is not null && highest is { } ph ? solid.IndexAt(ph) : (double?)null;
         var removal = removals.Values.IsEmpty ? (double?)null : removals.Mean;
         var loss = losses.Values.IsEmpty ? null : LargerUncertainty.Mean(losses);
-        var passes = loss is not null && removal > 0 && loss.UpperBound() < Passing * removal;
-        var fails = loss is not null && removal > 0 && loss.LowerBound() >= Failing * removal;
+        var passes = loss is not null && removal > 0 && loss.UpperBound() < Limits.Passing * removal;
+        var fails = loss is not null && removal > 0 && loss.LowerBound() >= Limits.Failing * removal;
         var bare = solid is not null ? index < -HydroxideSaturation.DefaultUncertainty : constants?.Ruling == Ruling.Holds;
         var ruling = fails || (solid is null && constants?.Ruling == Ruling.Contradicted) ? Ruling.Contradicted
             : bare && passes ? Ruling.Holds

@@ -15,10 +15,16 @@ namespace Holdfast.Claims.Rules;
 /// </remarks>
 public sealed class PhRecorded : IClaimRule
 {
+    /// <summary>The limits of the rule: its sentences print from here, and samples on both sides of each are tested.</summary>
+    public static class Limits
+    {
+        /// <summary>Largest spread of end pH where pH was meant to be the same.</summary>
+        public const double Spread = 0.3;
+    }
+
     /// <summary>The rule's id, for claims that stand on it.</summary>
     internal const string RuleId = "ph-recorded";
 
-    private const double Spread = 0.3;
 
     /// <inheritdoc/>
     public string Id => RuleId;
@@ -85,7 +91,7 @@ public sealed class PhRecorded : IClaimRule
             Gates =
             [
                 new("every vessel", missing == 0, $"end pH is missing in {Phrase.Count(missing, "vessel")} of {endPh.Count}"),
-                new("end pH spread", !constantPh || high - low <= Spread + 1e-9, $"end pH spreads by {Phrase.Number(high - low)} where it was meant to be constant; {Phrase.Number(Spread)} is tolerated"),
+                new("end pH spread", !constantPh || high - low <= Limits.Spread + 1e-9, $"end pH spreads by {Phrase.Number(high - low)} where it was meant to be constant; {Phrase.Number(Limits.Spread)} is tolerated"),
             ],
             Warnings = saturationPh is null ? ["No saturation pH was stated: this claim says that pH was recorded, not that no solid formed."] : [],
             Questions = missing > 0 ? [new("Q38", $"What was the pH of the {Phrase.Number(missing)} vessels without a record when you took the sample?")] : [],
