@@ -11,9 +11,9 @@ using Microsoft.CodeAnalysis.CSharp;
 var every = args.Length > 0 ? int.Parse(args[0], CultureInfo.InvariantCulture) : 1;
 var patience = TimeSpan.FromSeconds(args.Length > 1 ? int.Parse(args[1], CultureInfo.InvariantCulture) : 120);
 string root = Directory.GetCurrentDirectory(), copy = Path.Combine(root, "artifacts", "mutants"), kept = Path.Combine(root, "artifacts", "mutants.tsv");
+string[] thresholds = ["Isotherms/IsothermEvidence.cs", "Kinetics/KineticEvidence.cs", "Regeneration/CycleEvidence.cs", "BatchSorption/Attribution.cs", "BatchSorption/ControlCorrection.cs"];
 string[] sources = [.. Directory.EnumerateFiles(Path.Combine("src", "Holdfast.Claims"), "*.cs", SearchOption.AllDirectories)
-    .Concat(["src/Holdfast/BatchSorption", "src/Holdfast/Isotherms/IsothermEvidence.cs", "src/Holdfast/Kinetics/KineticEvidence.cs", "src/Holdfast/Regeneration/CycleEvidence.cs"]
-        .SelectMany(p => Directory.Exists(p) ? Directory.EnumerateFiles(p, "*.cs") : [p]))
+    .Concat(thresholds.Select(t => Path.Combine("src", "Holdfast", t)))
     .Where(f => !f.Contains("/obj/", StringComparison.Ordinal)).Order(StringComparer.Ordinal)];
 string[] classes = ["EdgeTests", "RuleTests", "DecisionCheckTests", "ClaimTests", "FlagCaseTests", "IntervalTests", "DefenceTests", "CapacityTests", "EquilibriumReachedTests", "RateStepTests", "NotPrecipitationTests", "NamedLimitTests", "StatementTests", "ConstituentTests"];
 
@@ -27,13 +27,18 @@ for (var round = 1; ; round++)
     foreach (var source in sources)
         File.WriteAllText(Path.Combine(copy, source), new Switching(source, mutants, leftOut[source]).Visit(CSharpSyntaxTree.ParseText(File.ReadAllText(source)).GetRoot()).ToFullString());
     var refused = Build();
-    Console.WriteLine($"round {round}: {mutants.Count} changes, the compiler refuses {refused.Count} lines");
+    Console.WriteLine($"round {round}: {mutants.Count} changes, the compiler refuses {refused.Count} lines {(refused.Count > 0 ? refused[0] : "")}");
     if (refused.Count == 0)
         break;
     if (round == 12)
         return 1;
     foreach (var (file, line) in refused)
-        leftOut[file].Add(line);
+    {
+        // Where the language wants a constant, the name of one that is a property now stands on the refused line.
+        var words = Regex.Matches(File.ReadLines(Path.Combine(copy, file)).ElementAt(line - 1), @"\w+", RegexOptions.NonBacktracking).Select(m => m.Value).ToHashSet(StringComparer.Ordinal);
+        foreach (var mutant in mutants.Where(m => (m.File == file && words.Contains(m.Number.ToString(CultureInfo.InvariantCulture))) || (m.Constant is { } name && words.Contains(name))))
+            leftOut[mutant.File].Add(mutant.Line);
+    }
 }
 
 var found = File.Exists(kept) ? File.ReadAllLines(kept).Select(l => l.Split('\t')).ToDictionary(c => c[0], c => c[1], StringComparer.Ordinal) : [];
@@ -61,7 +66,7 @@ static string Key(Mutant m) => string.Create(CultureInfo.InvariantCulture, $"{m.
 
 static void Copy(string from, string to)
 {
-    var listed = Process.Start(new ProcessStartInfo("git", ["ls-files", "src", "tests/Holdfast.Claims.Tests", "tests/Shared", "tests/Directory.Build.props", "bench/Holdfast.Verdicts", "samples/demo", "reference", "Directory.Build.props", "Directory.Packages.props", "BannedSymbols.txt", "global.json", ".editorconfig"]) { WorkingDirectory = from, RedirectStandardOutput = true })!;
+    var listed = Process.Start(new ProcessStartInfo("git", ["ls-files", "src", "tests/Holdfast.Claims.Tests", "tests/Shared", "tests/Directory.Build.props", "bench/Holdfast.Verdicts", "samples/demo", "reference", "Directory.Build.props", "Directory.Packages.props", "BannedSymbols.txt", "global.json", ".editorconfig"]) { WorkingDirectory = from, UseShellExecute = false, RedirectStandardOutput = true })!;
     foreach (var file in listed.StandardOutput.ReadToEnd().Split('\n', StringSplitOptions.RemoveEmptyEntries))
     {
         Directory.CreateDirectory(Path.GetDirectoryName(Path.Combine(to, file))!);
@@ -82,7 +87,7 @@ static void Copy(string from, string to)
 
 List<(string File, int Line)> Build()
 {
-    var build = Process.Start(new ProcessStartInfo("dotnet", ["build", "-c", "Release", "tests/Holdfast.Claims.Tests", "-p:RunAnalyzers=false", "-p:TreatWarningsAsErrors=false", "-p:CheckForOverflowUnderflow=false", "-v", "q", "-nologo"]) { WorkingDirectory = copy, RedirectStandardOutput = true })!;
+    var build = Process.Start(new ProcessStartInfo("dotnet", ["build", "-c", "Release", "tests/Holdfast.Claims.Tests", "-p:RunAnalyzers=false", "-p:TreatWarningsAsErrors=false", "-p:CheckForOverflowUnderflow=false", "-v", "q", "-nologo"]) { WorkingDirectory = copy, UseShellExecute = false, RedirectStandardOutput = true })!;
     var said = build.StandardOutput.ReadToEnd();
     build.WaitForExit();
     return [.. Regex.Matches(said, @"^(?<file>[^(\n]+)\((?<line>\d+),\d+\): error", RegexOptions.Multiline | RegexOptions.NonBacktracking)
@@ -91,7 +96,7 @@ List<(string File, int Line)> Build()
 
 bool Run(int number, TimeSpan limit, out string said)
 {
-    var start = new ProcessStartInfo("dotnet", [program, "-stopOnFail", "-noLogo", "-parallel", "none", .. classes.SelectMany(c => new[] { "-class", "*." + c })]) { WorkingDirectory = copy, RedirectStandardOutput = true, RedirectStandardError = true };
+    var start = new ProcessStartInfo("dotnet", [program, "-stopOnFail", "-noLogo", "-parallel", "none", .. classes.SelectMany(c => new[] { "-class", "*." + c })]) { WorkingDirectory = copy, UseShellExecute = false, RedirectStandardOutput = true, RedirectStandardError = true };
     start.Environment["HOLDFAST_MUTANT"] = number.ToString(CultureInfo.InvariantCulture);
     using var test = Process.Start(start)!;
     var output = test.StandardOutput.ReadToEndAsync();

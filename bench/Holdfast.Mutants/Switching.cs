@@ -10,7 +10,8 @@ namespace Holdfast.Mutants;
 /// <param name="File">The file, from the root of the repository.</param>
 /// <param name="Line">The line, from 1.</param>
 /// <param name="Change">What is changed into what.</param>
-internal sealed record Mutant(int Number, string File, int Line, string Change);
+/// <param name="Constant">Name of the constant that is changed, or null.</param>
+internal sealed record Mutant(int Number, string File, int Line, string Change, string? Constant);
 
 /// <summary>
 /// Rewrites a file so that each of its changes can be switched on at run time: one build serves all. A comparison takes or leaves its equal case, a sum becomes a difference and the other way
@@ -28,7 +29,7 @@ internal sealed class Switching(string file, List<Mutant> mutants, IReadOnlySet<
         if (!node.Modifiers.Any(SyntaxKind.ConstKeyword) || node.Declaration.Variables.Count != 1 || variable.Initializer?.Value is not LiteralExpressionSyntax literal || Changed(literal) is not { } change || IsLeftOut(literal))
             return node;
         var modifiers = node.Modifiers.Where(m => !m.IsKind(SyntaxKind.ConstKeyword)).Select(m => m.Text);
-        var text = $"{string.Join(' ', modifiers)} static {node.Declaration.Type} {variable.Identifier} => ({On(literal, $"{literal} → {change}")} ? {change} : {literal});";
+        var text = $"{string.Join(' ', modifiers)} static {node.Declaration.Type} {variable.Identifier} => ({On(literal, $"{variable.Identifier}: {literal} → {change}", variable.Identifier.Text)} ? {change} : {literal});";
         return SyntaxFactory.ParseMemberDeclaration(text)!.WithTriviaFrom(node);
     }
 
@@ -80,9 +81,9 @@ internal sealed class Switching(string file, List<Mutant> mutants, IReadOnlySet<
 
     private bool IsLeftOut(SyntaxNode node) => leftOut.Contains(LineOf(node)) || leftOut.Contains(node.GetLocation().GetLineSpan().EndLinePosition.Line + 1);
 
-    private string On(SyntaxNode node, string change)
+    private string On(SyntaxNode node, string change, string? constant = null)
     {
-        mutants.Add(new(mutants.Count + 1, file, LineOf(node), change.ReplaceLineEndings(" ")));
+        mutants.Add(new(mutants.Count + 1, file, LineOf(node), change.ReplaceLineEndings(" "), constant));
         return $"global::Holdfast.MutantSwitch.Is({mutants.Count.ToString(CultureInfo.InvariantCulture)})";
     }
 }

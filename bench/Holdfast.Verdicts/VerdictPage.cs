@@ -24,7 +24,8 @@ internal static class VerdictPage
 
             """);
         var missed = conditions.Where(c => ledger[c].Missed(c).Any()).ToArray();
-        text.Append(CultureInfo.InvariantCulture, $"\n{conditions.Count} conditions of {conditions.Select(c => c.Rule).Distinct().Count()} rules; {conditions.Count - missed.Length} meet every bar{(missed.Length == 0 ? "." : "; those that do not stand first.")}\n");
+        var waiting = conditions.Count(c => ledger[c].Studies == 0);
+        text.Append(CultureInfo.InvariantCulture, $"\n{conditions.Count} conditions of {conditions.Select(c => c.Rule).Distinct().Count()} rules; {conditions.Count - missed.Length - waiting} meet every bar, {missed.Length} do not{(missed.Length == 0 ? "" : " and stand first")}, {waiting} were not run yet.\n");
         if (missed.Length > 0)
             Table(text, "Bars missed", missed, ledger);
         foreach (var rule in conditions.GroupBy(c => c.Rule).OrderBy(g => g.Key, StringComparer.Ordinal))
@@ -40,9 +41,9 @@ internal static class VerdictPage
         foreach (var c in conditions)
         {
             var count = ledger[c];
-            string Share(int part) => (100.0 * part / count.Studies).ToString("0.0", CultureInfo.InvariantCulture);
+            string Share(int part) => count.Studies == 0 ? "" : (100.0 * part / count.Studies).ToString("0.0", CultureInfo.InvariantCulture);
             var missed = string.Join(", ", count.Missed(c));
-            text.Append(CultureInfo.InvariantCulture, $"| {(heading == c.Rule ? "" : c.Rule + ": ")}{c.Name} | {Word(c.Truth)} | {count.Studies} | {Share(count.Holds)} | {Share(count.Open)} | {Share(count.Contradicted)} | {(missed.Length == 0 ? "met" : "missed: " + missed)} |\n");
+            text.Append(CultureInfo.InvariantCulture, $"| {(heading == c.Rule ? "" : c.Rule + ": ")}{c.Name} | {Word(c.Truth)} | {count.Studies} | {Share(count.Holds)} | {Share(count.Open)} | {Share(count.Contradicted)} | {(count.Studies == 0 ? "not run yet" : missed.Length == 0 ? "met" : "missed: " + missed)} |\n");
         }
     }
 

@@ -72,7 +72,7 @@ public static class Adequacy
     public static Gate Usable(int usable, int vessels, int parameters)
     {
         var needed = Math.Max(parameters == 0 ? 1 : parameters + Limits.PointsBeyondParameters, (int)Math.Ceiling(Limits.UsableShare * vessels));
-        return new("usable vessels", usable >= needed, $"{Phrase.Count(usable, "vessel")} of {Phrase.Number(vessels)} lie above the detection limit with a removal above its uncertainty; {Phrase.Number(needed)} are needed") { Silences = true };
+        return Mute("usable vessels", usable >= needed, $"{Phrase.Count(usable, "vessel")} of {Phrase.Number(vessels)} lie above the detection limit with a removal above its uncertainty; {Phrase.Number(needed)} are needed");
     }
 
     /// <summary>Uptake rises over the levels.</summary>
@@ -80,9 +80,9 @@ public static class Adequacy
     public static Gate Trend(ImmutableArray<Setting> levels)
     {
         var p = levels.Length < 2 ? null : JonckheereTerpstra.Of([.. levels.Select(l => l.Group(""))]).Value?.PIncreasing;
-        return new("trend", p <= Limits.TrendP, p is { } known
+        return Mute("trend", p <= Limits.TrendP, p is { } known
             ? $"uptake shows no rise over the {Phrase.Number(levels.Length)} levels (Jonckheere–Terpstra, {Phrase.P(known)}; {Phrase.Number(Limits.TrendP)} is needed)"
-            : "the levels give no trend to judge") { Silences = true };
+            : "the levels give no trend to judge");
     }
 
     /// <summary>Vessels at one setting agree well enough for a curve to mean something; without replicates the distances from the best curve stand in.</summary>
@@ -95,9 +95,9 @@ public static class Adequacy
     /// <param name="scatter">Relative standard deviation of one vessel's uptake; no unit; null when not known.</param>
     /// <param name="replicated">Whether it comes from vessels at one setting.</param>
     public static Gate Scattered(double? scatter, bool replicated)
-        => new("scatter", scatter <= Limits.Scatter, scatter is { } s
+        => Mute("scatter", scatter <= Limits.Scatter, scatter is { } s
             ? $"{(replicated ? "vessels at one setting scatter" : "the points scatter about the best curve")} by {Phrase.With(100 * s, "%")} of the uptake; at most {Phrase.With(100 * Limits.Scatter, "%")} leave a curve to be seen"
-            : "the scatter of the vessels is not known") { Silences = true };
+            : "the scatter of the vessels is not known");
 
     /// <summary>The data fix each parameter of the curve: away from its bounds, with an interval that has two ends and leaves out 0.</summary>
     /// <param name="fit">The curve.</param>
@@ -105,7 +105,7 @@ public static class Adequacy
     {
         ArgumentNullException.ThrowIfNull(fit);
         string[] open = [.. fit.Parameters.Where(p => !IsFixed(p)).Select(p => p.Symbol)];
-        return new("parameters", open.Length == 0 && fit.Parameters.Count > 0, $"the data set no limits to {(open.Length == 0 ? "the parameters" : Phrase.Listed(open))} of {fit.Card.Name}") { Silences = true };
+        return Mute("parameters", open.Length == 0 && fit.Parameters.Count > 0, $"the data set no limits to {(open.Length == 0 ? "the parameters" : Phrase.Listed(open))} of {fit.Card.Name}");
     }
 
     /// <summary>Whether a vessel's uptake was measured at all.</summary>
@@ -114,6 +114,8 @@ public static class Adequacy
         => vessel is { Uptake: not null, Removal: { } removal, End: { Value: { } left } end }
             && left.Value > Math.Max(0, end.DetectionLimit ?? 0)
             && removal.Value > Limits.Removed * removal.U;
+
+    private static Gate Mute(string name, bool passed, string sentence) => new(name, passed, sentence) { Silences = true };
 
     private static bool IsFixed(FittedParameter parameter)
         => !parameter.OnBound && (parameter.Profile is { } profile

@@ -79,8 +79,9 @@ public sealed record Decision(Ruling Ruling, string Reason, string Method)
     public Verdict On(Claim claim, string sentence, string? scope, IEnumerable<string> data)
     {
         var reason = Gated == Ruling ? Reason : $"{Reason} Yet {Phrase.Listed(InTheWay.Take(MostNamed).Select(g => g.Sentence))}.";
-        return new(
+        var verdict = new Verdict(
             claim, sentence, Gated, reason, Numbers, Method, Gated == Ruling.Holds ? scope : null, Gates, Warnings, Questions,
-            Gated == Ruling.Holds ? null : Next, [.. data.Distinct(StringComparer.Ordinal)]) { IsUntested = IsUntested };
+            Gated == Ruling.Holds ? null : Next, [.. data.Distinct(StringComparer.Ordinal)]);
+        return verdict with { IsUntested = IsUntested };
     }
 }

@@ -67,10 +67,11 @@ public sealed class PhRecorded : IClaimRule
         double[] known = [.. endPh.OfType<double>()];
         if (known.Length == 0)
         {
-            return Decision.Missing(
+            var missed = Decision.Missing(
                 endPh.Count == 0 ? "No vessel was found." : $"The end pH was recorded in none of {Phrase.Count(endPh.Count, "vessel")}: without it precipitation cannot be excluded.",
                 new("Measure the pH of every vessel when the liquid is separated; repeat one vessel per level where that is too late.", null, [], "one reading per vessel (common practice)"),
-                new Question("Q38", "What was the pH when you took the sample?")) with { IsUntested = false };
+                new Question("Q38", "What was the pH when you took the sample?"));
+            return missed with { IsUntested = false };
         }
 
         var missing = endPh.Count - known.Length;
