@@ -59,7 +59,10 @@ foreach (var mutant in asked.Where(m => !found.ContainsKey(Key(m))))
 }
 
 var survivors = asked.Where(m => found[Key(m)] == "survived").ToArray();
-Console.WriteLine(string.Create(CultureInfo.InvariantCulture, $"{asked.Length} of {mutants.Count} changes tried, {asked.Length - survivors.Length} killed ({100.0 * (asked.Length - survivors.Length) / asked.Length:0.0} %), {survivors.Length} survived"));
+var counted = string.Create(CultureInfo.InvariantCulture, $"{asked.Length} of {mutants.Count} changes tried, {asked.Length - survivors.Length} killed ({100.0 * (asked.Length - survivors.Length) / asked.Length:0.0} %), {survivors.Length} survived");
+Console.WriteLine(counted);
+if (every == 1)
+    File.WriteAllLines(Path.Combine("docs", "mutants.md"), ["# Changes that no test noticed", "", $"Written by `dotnet run -c Release --project bench/Holdfast.Mutants`: {counted}.", "", .. survivors.Select(m => string.Create(CultureInfo.InvariantCulture, $"- `{m.File}` line {m.Line}: `{m.Change}`"))]);
 return 0;
 
 static string Key(Mutant m) => string.Create(CultureInfo.InvariantCulture, $"{m.File}:{m.Line} {m.Change} #{m.Number}");

@@ -1,4 +1,3 @@
-using Holdfast.Claims;
 using static Holdfast.Verdicts.SimulatedStudy;
 
 namespace Holdfast.Verdicts;
