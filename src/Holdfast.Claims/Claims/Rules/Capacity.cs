@@ -11,7 +11,7 @@ namespace Holdfast.Claims.Rules;
 /// not a capacity.
 /// </summary>
 /// <remarks>
-/// The 95 % interval is the profile-likelihood one; a stated capacity is contradicted when it lies outside and more than the margin away. Coverage is the fitted uptake at the highest concentration over the fitted capacity;
+/// The 95 % interval is the profile-likelihood one; a stated capacity is contradicted when the whole interval lies more than the margin away from it. Coverage is the fitted uptake at the highest concentration over the fitted capacity;
 /// from 0.8 on the standard error falls below about 3 % (computed: reference/design, langmuir-coverage).
 /// </remarks>
 public sealed class Capacity : IClaimRule
@@ -86,7 +86,7 @@ public sealed class Capacity : IClaimRule
         var differ = found.OtherEnds.Where(o => Math.Abs(o.Share - 1) > margin).ToArray();
         var closed = found.Low is not null && found.High is not null;
         var beyond = found.High is { } top && found.HighestUptake > top;
-        var away = stated is { } s && (s < found.Low || s > found.High) && Math.Abs(found.Value - s) > margin * s;
+        var away = stated is { } s && (found.Low > (1 + margin) * s || found.High < (1 - margin) * s);
         var near = stated is not { } c || (closed && found.Low > (1 - margin) * c && found.High < (1 + margin) * c);
         var tight = closed && Math.Max(found.High!.Value - found.Value, found.Value - found.Low!.Value) <= margin * found.Value;
         var agrees = found.LackOfFitP is not { } p || p >= 0.05;
