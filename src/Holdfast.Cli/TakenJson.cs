@@ -137,7 +137,7 @@ internal static class TakenJson
     {
         json.WritePropertyName(name);
         if (value is { } known)
-            Printed.Quantity(json, known, unit, null);
+            JsonNumber.Of(known, unit).WriteTo(json);
         else
             json.WriteNullValue();
     }

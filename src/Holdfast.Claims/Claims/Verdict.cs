@@ -32,6 +32,9 @@ public sealed record Verdict(
     NextExperiment? Next,
     ImmutableArray<string> Data)
 {
+    /// <summary>True when nothing was measured that could test it: what stands on it is neither shown nor contradicted.</summary>
+    public bool IsUntested { get; init; }
+
     /// <summary>The next experiment as work for the Plan; null when nothing more is needed.</summary>
     public WorkPlanned? Work => Next is null ? null : new(Next.Sentence, Claim.Id, Next.Vessels, Next.Settings);
 }
@@ -81,7 +84,11 @@ public sealed record Deciding(string Name, double Value, double? Low, double? Hi
 /// <param name="Name">Short name: "vessels per time".</param>
 /// <param name="Passed">Whether it was met.</param>
 /// <param name="Sentence">With numbers: "3 vessels at each time; 3 are needed".</param>
-public sealed record Gate(string Name, bool Passed, string Sentence);
+public sealed record Gate(string Name, bool Passed, string Sentence)
+{
+    /// <summary>True when its failing leaves the data mute: neither "holds" nor "contradicted". False forbids "holds" alone.</summary>
+    public bool Silences { get; init; }
+}
 
 /// <summary>A question an examiner would ask.</summary>
 /// <param name="Code">Stable code: "Q17".</param>

@@ -155,6 +155,6 @@ internal sealed class FitCurves : IVerb
 
         door.Error.WriteLine(near.Count == 1
             ? $"{name}: {near[0].Card.Name} has the lowest AICc. A close fit is not a mechanism."
-            : string.Create(CultureInfo.InvariantCulture, $"{name}: HF-412 {string.Join(", ", near.Select(f => f.Card.Name))} are not told apart by these points (ΔAICc below 2)."));
+            : string.Create(CultureInfo.InvariantCulture, $"{name}: HF-412 {string.Join(", ", near.Select(f => f.Card.Name))} are not told apart by these points (ΔAICc below {CurveComparison.NotDistinguished:0.##})."));
     }
 }
