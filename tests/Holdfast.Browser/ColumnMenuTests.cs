@@ -44,8 +44,8 @@ public sealed class ColumnMenuTests(Browsing browsing) : IClassFixture<Browsing>
         await page.Locator("fieldset.question.open label", new() { HasText = "mg" }).First.ClickAsync();
         await page.Locator(".first-fit").First.WaitForAsync();
         await Clean(page, "follows", width, dark);
-        // q = (79.09 - 50) mg/L · 0.025 L / 0.020 g, by hand.
-        Assert.StartsWith("36.3", (await page.Locator("tr[data-sample='V-8'] td").Last.InnerTextAsync()).Trim(), StringComparison.Ordinal);
+        // q = (79.09 - 50) mg/L · 0.025 L / 0.020 g = 36.36 mg/g, by hand.
+        Assert.StartsWith("36.4", (await page.Locator("tr[data-sample='V-8'] td").Last.InnerTextAsync()).Trim(), StringComparison.Ordinal);
 
         // A unit is one click more, and the number follows at once; the answer can be taken back.
         await heap.ClickAsync();

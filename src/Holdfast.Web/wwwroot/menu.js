@@ -28,12 +28,17 @@ export function open(panel, buttonId) {
       search.removeAttribute("aria-activedescendant");
     }
   };
-  const back = () => document.getElementById(buttonId)?.focus();
+  const back = () => {
+    const from = document.getElementById(buttonId);
+    from?.focus();
+    from?.scrollIntoView({ block: "nearest", inline: "nearest" });
+  };
   const close = () => panel.querySelector("[data-menu-close]").click();
 
   if (!narrow()) {
     place(panel, button);
   }
+  panel.dataset.placed = "";
   search.focus({ preventScroll: narrow() });
   panel.scrollIntoView({ block: "nearest" });
   go(options.find(option => option.ariaSelected === "true"));
