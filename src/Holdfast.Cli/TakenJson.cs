@@ -137,7 +137,7 @@ internal static class TakenJson
     {
         json.WritePropertyName(name);
         if (value is { } known)
-            JsonNumber.Of(known, unit).WriteTo(json);
+            JsonNumber.Of(known, unit).Write(json);
         else
             json.WriteNullValue();
     }

@@ -28,7 +28,7 @@ public static class Codes
     public const string MeaningLost = "HF-409";
 
     /// <summary>What was taken in is not enough for an uptake: start concentration, mass, volume or calibration is missing.</summary>
-    public const string NothingFollows = "HF-437";
+    public const string NothingFollows = "HF-439";
 
     /// <summary>The study changed since it was looked at.</summary>
     public const string ChangedElsewhere = "HF-420";

@@ -161,7 +161,8 @@ internal sealed partial class Columns
         talk.Ask("column:" + h.Name, Codes.Ambiguous, $"What is {h.Name}?", [said], h.Name);
         if (ColumnChoices.Use(said) is { } use)
             return new Column(index, h.Text, use, use switch { ColumnUse.Code => SampleProperties.Code, ColumnUse.WeighedFull or ColumnUse.WeighedEmpty => BatchProperties.Mass, ColumnUse.ClockStart or ColumnUse.ClockEnd => BatchProperties.ContactTime, _ => null },
-                null, "As you said.") { Bridge = use is ColumnUse.WeighedFull or ColumnUse.WeighedEmpty ? BridgeFor(h, BatchProperties.Mass) : null };
+                null, "As you said.")
+            { Bridge = use is ColumnUse.WeighedFull or ColumnUse.WeighedEmpty ? BridgeFor(h, BatchProperties.Mass) : null };
         var property = ColumnChoices.Named(said)
             ?? throw new StudyException(Codes.Ambiguous, $"'{said}' is nothing that a column can hold, so {h.Name} is not changed. `holdfast list meanings` names all; the nearest is {ColumnChoices.Nearest(said)}.");
         return Take(index, h, property == SampleProperties.Code ? ColumnUse.Code : property.IsSignal ? ColumnUse.Signal : ColumnUse.Fact, property, "as you said");

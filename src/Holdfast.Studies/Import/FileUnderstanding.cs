@@ -2,7 +2,6 @@ using System.Collections.Immutable;
 using System.Security.Cryptography;
 using Holdfast.Amounts;
 using Holdfast.Studies.History;
-using Holdfast.Studies.Import.Headings;
 using Holdfast.Studies.Import.Shapes;
 
 namespace Holdfast.Studies.Import;

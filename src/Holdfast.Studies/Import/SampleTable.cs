@@ -4,7 +4,6 @@ using System.Text;
 using Holdfast.Amounts;
 using Holdfast.Studies.History;
 using Holdfast.Studies.Import.Headings;
-using Holdfast.Studies.Import.Sense;
 using Holdfast.Studies.Import.Shapes;
 using Holdfast.Studies.Properties;
 

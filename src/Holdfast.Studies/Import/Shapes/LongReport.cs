@@ -46,13 +46,14 @@ internal static class LongReport
         });
         return new TableLayout(layout.Grid, layout.Preamble, new GridRow(layout.Heading.Number, heading), null, [.. body])
         {
-            Notes = layout.Notes, Part = layout.Part,
+            Notes = layout.Notes,
+            Part = layout.Part,
             Turned = $"one row a sample; its parameters {string.Join(", ", names.Take(6))} became columns",
         };
     }
 
     // The same parameter of the same sample twice is a second reading: a row of its own.
-    private static IEnumerable<List<GridRow>> Repeats(IEnumerable<GridRow> rows, Func<GridRow, string> name)
+    private static List<List<GridRow>> Repeats(IEnumerable<GridRow> rows, Func<GridRow, string> name)
     {
         var open = new List<List<GridRow>>();
         foreach (var row in rows)
