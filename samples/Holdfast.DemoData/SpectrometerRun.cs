@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using Holdfast.Statistics;
 
 namespace Holdfast.DemoData;
 
@@ -8,6 +9,8 @@ namespace Holdfast.DemoData;
 /// <param name="Rows">Rows in the order they were read.</param>
 public sealed record SpectrometerRun(string Name, ImmutableArray<(string Key, string Words)> Preamble, ImmutableArray<SpectrometerRow> Rows)
 {
+    private const double CheckLevel = 1.5;
+
     private static readonly string[] Headings = ["position", "label", "type", "standard (mg/L)", "dilution", "Abs 1", "Abs 2", "Abs 3"];
 
     /// <summary>The run that calibrates: standards, blanks, then vessels.</summary>
@@ -25,6 +28,7 @@ public sealed record SpectrometerRun(string Name, ImmutableArray<(string Key, st
                 .. standards.Readings.GroupBy(r => r.C).Select(Standard),
                 .. standards.Blanks.Select((a, i) => new SpectrometerRow(FormattableString.Invariant($"BLK-{i + 1:00}"), "blank", null, 1, [a])),
                 .. vessels.Select(Sample),
+                Check(name),
             ]);
     }
 
@@ -34,7 +38,7 @@ public sealed record SpectrometerRun(string Name, ImmutableArray<(string Key, st
     /// <param name="calibration">Name of the run whose line is used.</param>
     /// <param name="vessels">Vessels.</param>
     public static SpectrometerRun Following(string name, string date, string calibration, IEnumerable<Vessel> vessels)
-        => new(name, [.. About(date), ("Calibration", calibration)], [.. vessels.Select(Sample)]);
+        => new(name, [.. About(date), ("Calibration", calibration)], [.. vessels.Select(Sample), Check(name)]);
 
     /// <summary>The rows of the whole file: preamble, an empty row, headings, readings.</summary>
     public IEnumerable<object?[]> Table()
@@ -68,6 +72,13 @@ public sealed record SpectrometerRun(string Name, ImmutableArray<(string Key, st
 
     private static SpectrometerRow Standard(IGrouping<double, (double C, double A)> level)
         => new("STD-" + level.Key.ToString("0.0", System.Globalization.CultureInfo.InvariantCulture), "standard", level.Key, 1, [.. level.Select(r => r.A)]);
+
+    // From another stock than the standards, at the end of the run: without it nobody knows whether the line still held.
+    private static SpectrometerRow Check(string name)
+    {
+        var chance = new SeededStream(InventedStudy.Seed, "CHECK " + name);
+        return new(name.Replace("aas-run", "QC-", StringComparison.Ordinal), "check", CheckLevel, 1, [.. Enumerable.Range(0, 3).Select(_ => Flame.Read(chance, CheckLevel))]);
+    }
 
     private static SpectrometerRow Sample(Vessel vessel)
     {

@@ -28,8 +28,12 @@ internal sealed class BenchDoor
     /// <param name="parsed">The command line.</param>
     /// <param name="door">The world.</param>
     /// <param name="cancel">Stops it.</param>
-    public Task Open(string folder, ParseResult parsed, Door door, CancellationToken cancel) => BenchHost.Run(
-        new BenchOptions(folder, door.Clock, door.Who, parsed.GetValue(port) is > 0 and var chosen ? chosen : Usual(folder)), address => Tell(address, !parsed.GetValue(silent), door), cancel);
+    public async Task Open(string folder, ParseResult parsed, Door door, CancellationToken cancel)
+    {
+        using var page = new StartPage();
+        await BenchHost.Run(
+            new BenchOptions(folder, door.Clock, door.Who, parsed.GetValue(port) is > 0 and var chosen ? chosen : Usual(folder)) { Example = () => Verbs.Demo.Example(door) }, address => Tell(address, parsed.GetValue(silent) ? null : page, door), cancel).ConfigureAwait(false);
+    }
 
     // The same folder has the same port where it can: a page that was left open finds the program again.
     private static int Usual(string folder)
@@ -50,13 +54,15 @@ internal sealed class BenchDoor
         }
     }
 
-    private static void Tell(Uri address, bool open, Door door)
+    private static void Tell(Uri address, StartPage? page, Door door)
     {
         door.Out.WriteLine(address);
         door.Error.WriteLine("The address opens once, in one browser on this computer. Ctrl+C ends the bench; everything kept stays kept.");
-        if (!open)
+        if (page is null)
             return;
-        var (program, words) = OperatingSystem.IsWindows() ? ("explorer.exe", address.ToString()) : (OperatingSystem.IsMacOS() ? "open" : "xdg-open", address.ToString());
+        // The browser is handed a page that only its owner can read, and not the address: what a program is started with is seen by everybody on this computer.
+        var words = page.LeadTo(address);
+        var program = OperatingSystem.IsWindows() ? "explorer.exe" : OperatingSystem.IsMacOS() ? "open" : "xdg-open";
         try
         {
             using var started = Process.Start(new ProcessStartInfo(program) { ArgumentList = { words }, UseShellExecute = false, RedirectStandardError = true, RedirectStandardOutput = true });

@@ -1,6 +1,7 @@
 using System.CommandLine;
 using System.Globalization;
 using Holdfast.Studies;
+using Holdfast.Studies.Store;
 
 namespace Holdfast.Cli;
 
@@ -73,11 +74,13 @@ internal static class CommandLine
 
     private static int Faulted(Exception fault, Door door)
     {
-        var name = "holdfast-fault-" + door.Clock.GetUtcNow().ToString("yyyyMMdd-HHmmss", CultureInfo.InvariantCulture) + ".txt";
+        var name = "holdfast-fault-" + door.Clock.GetUtcNow().ToString("yyyyMMdd-HHmmss", CultureInfo.InvariantCulture) + "-" + Path.GetRandomFileName() + ".txt";
         var path = Path.Combine(Path.GetTempPath(), name);
         try
         {
-            File.WriteAllText(path, fault.ToString());
+            // A folder shared with others: a name that nobody can lay a link under, and a file that nobody else can read.
+            using var report = new StreamWriter(new FileStream(path, DurableFile.ForOwner(FileMode.CreateNew)));
+            report.Write(fault.ToString());
             door.Error.WriteLine($"HF-450 This is a fault in Holdfast, not in your data. Nothing half-done was kept. The details are in {path}.");
         }
         catch (Exception e) when (e is IOException or UnauthorizedAccessException)

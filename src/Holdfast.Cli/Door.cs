@@ -14,6 +14,12 @@ internal sealed record Door(TextWriter Out, TextWriter Error, TimeProvider Clock
     /// <summary>True when remarks go to a person, who wants to see how far long work is.</summary>
     public bool IsWatched { get; init; }
 
+    /// <summary>Where answers come from.</summary>
+    public TextReader In { get; init; } = TextReader.Null;
+
+    /// <summary>True when a person answers at a terminal, who can choose with the arrow keys; false where answers come line by line from a file or pipe.</summary>
+    public bool IsAnswered { get; init; }
+
     /// <summary>The door of this process.</summary>
     public static Door OfThisProcess()
     {
@@ -22,6 +28,11 @@ internal sealed record Door(TextWriter Out, TextWriter Error, TimeProvider Clock
         var output = new StreamWriter(Console.OpenStandardOutput()) { AutoFlush = true, NewLine = "\n" };
         var error = new StreamWriter(Console.OpenStandardError()) { AutoFlush = true, NewLine = "\n" };
         var who = Environment.GetEnvironmentVariable("HOLDFAST_AUTHOR") is { Length: > 0 } named ? named : Environment.UserName;
-        return new(output, error, TimeProvider.System, who, Environment.CurrentDirectory, !Console.IsOutputRedirected) { IsWatched = !Console.IsErrorRedirected };
+        return new(output, error, TimeProvider.System, who, Environment.CurrentDirectory, !Console.IsOutputRedirected)
+        {
+            IsWatched = !Console.IsErrorRedirected,
+            In = Console.In,
+            IsAnswered = !Console.IsInputRedirected && !Console.IsErrorRedirected,
+        };
     }
 }

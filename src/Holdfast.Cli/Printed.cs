@@ -45,24 +45,6 @@ internal static class Printed
         return Encoding.UTF8.GetString(stream.ToArray());
     }
 
-    /// <summary>A measured value as JSON: value, unit, u and its trail; never a NaN.</summary>
-    /// <param name="json">Where to.</param>
-    /// <param name="value">The value.</param>
-    /// <param name="unit">Its unit.</param>
-    /// <param name="trail">Address of its trail, or null.</param>
-    public static void Quantity(Utf8JsonWriter json, Measured value, string unit, string? trail)
-    {
-        json.WriteStartObject();
-        json.WriteNumber("value", value.Value);
-        json.WriteString("unit", unit);
-        if (double.IsFinite(value.U))
-            json.WriteNumber("u", value.U);
-        json.WriteNumber("k", 1);
-        if (trail is not null)
-            json.WriteString("trail", trail);
-        json.WriteEndObject();
-    }
-
     private static string Json(Table table) => Object(json =>
     {
         json.WriteString("table", table.Id);
@@ -86,10 +68,11 @@ internal static class Printed
             for (var i = 0; i < row.Cells.Count; i++)
             {
                 json.WritePropertyName(table.Columns[i].Name);
-                Cell(json, row.Cells[i], table.Columns[i].Unit);
+                Cell(json, row.Cells[i], table, table.Columns[i]);
             }
 
-            if (row.Struck)
+            // A table with a column of that name says it there.
+            if (row.Struck && table.Columns.All(c => c.Name != "struck"))
                 json.WriteBoolean("struck", true);
             if (row.Doubtful)
                 json.WriteBoolean("in_doubt", true);
@@ -97,31 +80,18 @@ internal static class Printed
         }
 
         json.WriteEndArray();
+        json.WriteStartArray("notes");
+        foreach (var note in table.AllNotes)
+            json.WriteStringValue(note.Plain);
+        json.WriteEndArray();
     });
 
-    private static void Cell(Utf8JsonWriter json, Cell cell, string? unit)
+    private static void Cell(Utf8JsonWriter json, Cell cell, Table table, Column column)
     {
-        switch (cell)
-        {
-            case MeasuredCell measured:
-                Quantity(json, Measured.From(measured.Value, new Source("cell", "", measured.U)), unit ?? "", measured.Address);
-                break;
-            case NumberCell number:
-                json.WriteNumberValue(number.Value);
-                break;
-            case CensoredCell censored:
-                json.WriteStartObject();
-                json.WriteNumber(censored.Side == CensoredSide.Below ? "below" : "above", censored.Limit);
-                json.WriteString("unit", unit ?? "");
-                json.WriteEndObject();
-                break;
-            case TextCell text:
-                json.WriteStringValue(text.Text.Plain);
-                break;
-            default:
-                json.WriteNullValue();
-                break;
-        }
+        if (JsonNumber.Of(cell, column.Unit ?? "", table.Codes) is { } number)
+            number.Write(json);
+        else
+            json.WriteStringValue(((TextCell)cell).Text.Plain);
     }
 
     private static void Text(Table table, TextWriter output)

@@ -1,10 +1,24 @@
 using System.Globalization;
+using Holdfast.Claims.Analyses;
+using Holdfast.Reports.StudyTables;
 
 namespace Holdfast.Cli;
 
 /// <summary>Findings told so that they do not stack: three or more of a kind become one line with a count.</summary>
 internal static class Remarks
 {
+    /// <summary>Tells why results are missing, each cause with the command that mends it.</summary>
+    /// <param name="missing">The causes.</param>
+    /// <param name="tell">Receives each line.</param>
+    public static void Missing(IEnumerable<MissingResult> missing, Action<string> tell)
+    {
+        foreach (var cause in missing)
+        {
+            tell(cause.Sentence);
+            tell("  " + Remedy.Command(cause));
+        }
+    }
+
     /// <summary>Tells findings.</summary>
     /// <param name="findings">The findings.</param>
     /// <param name="tell">Receives each line.</param>

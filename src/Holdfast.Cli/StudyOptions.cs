@@ -35,6 +35,15 @@ internal sealed class StudyOptions
     /// <param name="door">The world.</param>
     public StudyFolder Write(ParseResult parsed, Door door) => StudyFolder.Open(Folder(parsed, door), door.Clock);
 
+    /// <summary>Ends the writing after an entry was kept. What could not be refreshed beside the history is a remark: the entry stands.</summary>
+    /// <param name="study">The study.</param>
+    /// <param name="door">The world.</param>
+    public static void Close(StudyFolder study, Door door)
+    {
+        foreach (var remark in study.Close())
+            door.Error.WriteLine($"{remark.Code} {remark.Sentence}");
+    }
+
     /// <summary>The study's folder.</summary>
     /// <param name="parsed">The command line.</param>
     /// <param name="door">The world.</param>

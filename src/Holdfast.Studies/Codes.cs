@@ -28,7 +28,7 @@ public static class Codes
     public const string MeaningLost = "HF-409";
 
     /// <summary>What was taken in is not enough for an uptake: start concentration, mass, volume or calibration is missing.</summary>
-    public const string NothingFollows = "HF-437";
+    public const string NothingFollows = "HF-439";
 
     /// <summary>The study changed since it was looked at.</summary>
     public const string ChangedElsewhere = "HF-420";
@@ -59,6 +59,12 @@ public static class Codes
 
     /// <summary>The study was written by a newer version.</summary>
     public const string NewerVersion = "HF-435";
+
+    /// <summary>A name that is to be written is a link.</summary>
+    public const string Link = "HF-437";
+
+    /// <summary>An entry is kept; the readable copies of the study beside the history are not refreshed.</summary>
+    public const string NotRefreshed = "HF-438";
 
     /// <summary>The disk refused to keep what was written.</summary>
     public const string NotKept = "HF-436";

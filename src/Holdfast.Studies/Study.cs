@@ -26,6 +26,10 @@ public sealed record Study
     /// <summary>Runs in the order they came.</summary>
     public ImmutableArray<Run> Runs { get; init; } = [];
 
+    /// <summary>The run whose calibration each of these runs uses, where that was chosen; both by id.</summary>
+    public ImmutableSortedDictionary<string, string> Calibrations { get; init; }
+        = ImmutableSortedDictionary.Create<string, string>(StringComparer.Ordinal);
+
     /// <summary>Readings in the order they came.</summary>
     public ImmutableArray<Reading> Readings { get; init; } = [];
 

@@ -21,7 +21,9 @@ namespace Holdfast.Web;
 public sealed class BenchHost : IAsyncDisposable
 {
     private const long LargestPost = 512L << 20;
-    private const int MostConnections = 128;
+    private const int MostConnections = 512;
+    private const int MostPages = 128;
+    private const int MostWaiting = 32;
     private readonly WebApplication app;
     private readonly StartToken token;
 
@@ -34,9 +36,6 @@ public sealed class BenchHost : IAsyncDisposable
     /// <summary>The address to open: it carries the secret, and works once.</summary>
     public Uri StartAddress => new($"{Address}/?{StartToken.Parameter}={token.Secret}");
 
-    /// <summary>The secret for the header that programs on this computer send instead of a cookie.</summary>
-    public string Secret => token.Secret;
-
     /// <summary>Opens the study for writing, if the folder holds one, and makes the host; nothing listens yet.</summary>
     /// <param name="options">Study, clock, author.</param>
     /// <exception cref="Studies.StudyException">The study is damaged, or another program is writing in it.</exception>
@@ -48,8 +47,9 @@ public sealed class BenchHost : IAsyncDisposable
         builder.Configuration.Sources.Clear();
         builder.Logging.ClearProviders();
         builder.WebHost.UseStaticWebAssets();
-        builder.WebHost.ConfigureKestrel(kestrel => Listen(kestrel, options.Port));
-        builder.Services.Configure<FormOptions>(form => form.MultipartBodyLengthLimit = LargestPost);
+        var waiting = new WaitingRoom(MostWaiting);
+        builder.WebHost.ConfigureKestrel(kestrel => Listen(kestrel, options.Port, waiting));
+        builder.Services.Configure<FormOptions>(form => (form.MultipartBodyLengthLimit, form.ValueCountLimit) = (LargestPost, Studies.Import.Limits.Files));
         // Keys live as long as the program: nothing of it lies on the disk.
         builder.Services.AddDataProtection().UseEphemeralDataProtectionProvider();
         builder.Services.AddRazorComponents().AddInteractiveServerComponents().AddHubOptions(hub => hub.MaximumReceiveMessageSize = 4 << 20);
@@ -61,15 +61,19 @@ public sealed class BenchHost : IAsyncDisposable
 
         var token = new StartToken();
         var app = builder.Build();
+        app.Use(Slips.Answer);
         app.Use(PageHeaders.Add);
         app.Use(HostNames.Admit);
+        app.Use(token.Exchange);
         app.Use(SameOrigin.Admit);
         app.Use(token.Admit);
+        app.Use(waiting.Admitted);
         app.Use(BeginDoor.Lead(place));
         app.UseAntiforgery();
         app.MapStaticAssets();
         FaceDoor.Map(app);
         BeginDoor.Map(app);
+        ExampleDoor.Map(app);
         TrayDoor.Map(app);
         WriteUpDoor.Map(app);
         app.MapRazorComponents<Shell>().AddInteractiveServerRenderMode();
@@ -106,16 +110,17 @@ public sealed class BenchHost : IAsyncDisposable
         await app.DisposeAsync().ConfigureAwait(false);
     }
 
-    private static void Listen(KestrelServerOptions kestrel, int port)
+    private static void Listen(KestrelServerOptions kestrel, int port, WaitingRoom waiting)
     {
         kestrel.AddServerHeader = false;
         // An empty Host header would otherwise reach the application.
         kestrel.AllowHostHeaderOverride = false;
         kestrel.Limits.MaxConcurrentConnections = MostConnections;
-        kestrel.Limits.MaxConcurrentUpgradedConnections = MostConnections;
+        kestrel.Limits.MaxConcurrentUpgradedConnections = MostPages;
+        kestrel.Limits.RequestHeadersTimeout = TimeSpan.FromSeconds(10);
         kestrel.Limits.MaxRequestBodySize = LargestPost;
-        kestrel.Listen(IPAddress.Loopback, port);
+        kestrel.Listen(IPAddress.Loopback, port, listen => listen.Use(next => connection => waiting.Enter(connection, next)));
         if (port != 0 && Socket.OSSupportsIPv6)
-            kestrel.Listen(IPAddress.IPv6Loopback, port);
+            kestrel.Listen(IPAddress.IPv6Loopback, port, listen => listen.Use(next => connection => waiting.Enter(connection, next)));
     }
 }

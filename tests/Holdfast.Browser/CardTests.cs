@@ -15,7 +15,7 @@ public sealed class CardTests(Browsing browsing) : IClassFixture<Browsing>
         await browsing.Go(page, "/readings");
         await page.Locator("#tray-block").FillAsync("sample\ttime (min)\nCARD-1\t\nCARD-2\t\n");
         await page.GetByRole(AriaRole.Button, new() { Name = "Put the block in the tray" }).ClickAsync();
-        await page.GetByRole(AriaRole.Button, new() { Name = "Accept pasted" }).ClickAsync();
+        await page.Locator("[data-accept]").ClickAsync();
         await page.GetByText("Kept as entry").First.WaitForAsync();
 
         await browsing.Go(page, "/samples/CARD-1/card?value=mass");

@@ -69,7 +69,7 @@ public sealed class GridTests(Browsing browsing) : IClassFixture<Browsing>
         await page.Locator("#tray-block").FocusAsync();
         await page.Keyboard.PressAsync("Control+v");
         await page.GetByRole(AriaRole.Button, new() { Name = "Put the block in the tray" }).ClickAsync();
-        await page.GetByRole(AriaRole.Button, new() { Name = "Accept pasted" }).ClickAsync();
+        await page.Locator("[data-accept]").ClickAsync();
         await page.GetByText("Kept as entry").First.WaitForAsync();
 
         await browsing.Go(page, "/samples");
@@ -80,6 +80,9 @@ public sealed class GridTests(Browsing browsing) : IClassFixture<Browsing>
         await page.Locator("[data-undo]").ClickAsync();
         await page.Locator("td[data-code='MANY-1000'][data-col='2'][data-seen='']").WaitForAsync();
         await page.Locator("[data-undo]").ClickAsync();
+        await page.GetByText("This takes back 1000 samples.").WaitForAsync();
+        await page.Locator("[data-undo-not]:focus").WaitForAsync();
+        await page.Locator("[data-undo-sure]").ClickAsync();
         await page.Locator("td[data-code='MANY-1000']").First.WaitForAsync(new() { State = WaitForSelectorState.Detached });
     }
 

@@ -12,7 +12,7 @@ public sealed class PageTests(Browsing browsing) : IClassFixture<Browsing>
 {
     private static readonly string[] Paths =
     [
-        "/", "/plan", "/preparations", "/samples", "/samples/ISO-20-1", "/readings", "/readings/R-0001", "/quantities", "/quantities/q/ISO-20-1", "/quantities/dH/TEMP-298", "/quantities/qm/ISO-298%40langmuir", "/findings", "/findings/kinetics-kin-20", "/findings/dose-dose?part=1:0..3:0..15&mark=DOSE-1.0-1",
+        "/", "/plan", "/preparations", "/samples", "/samples/ISO-20-1", "/readings", "/readings/R-0001", "/runs/aas-run1", "/quantities", "/quantities/q/ISO-20-1", "/quantities/dH/TEMP-298", "/quantities/qm/ISO-298%40langmuir", "/findings", "/findings/kinetics-kin-20", "/findings/dose-dose?part=1:0..3:0..15&mark=DOSE-1.0-1",
         "/defence", "/write-up", "/daybook", "/apparatus", "/nowhere",
         "/find?for=120", "/daybook/since/1", "/bench-card", "/bench-card/paper", "/samples/ISO-20-1/card?value=mass",
     ];

@@ -16,7 +16,7 @@ public sealed class SpectraTests(Browsing browsing) : IClassFixture<Browsing>
         var incoming = page.Locator(".incoming", new() { HasText = "second-scan.csv" });
         await incoming.GetByText("2 spectra: 2 ready").First.WaitForAsync();
         Assert.Contains("emission-spectrum", await incoming.Locator("tr", new() { HasText = "FL20-1" }).InnerTextAsync(), StringComparison.Ordinal);
-        await incoming.GetByRole(AriaRole.Button, new() { Name = "Accept second-scan.csv" }).ClickAsync();
+        await page.Locator("[data-accept]").ClickAsync();
         await page.GetByText("Kept as entry").First.WaitForAsync();
 
         // Read again, the vessel's intensity is the mean of both spectra, and its trail names both columns and the liquid's.

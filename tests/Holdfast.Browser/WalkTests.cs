@@ -61,7 +61,7 @@ public sealed class WalkTests(Browsing browsing) : IClassFixture<Browsing>
         await page.Keyboard.PressAsync("Control+v");
         await page.GetByRole(AriaRole.Button, new() { Name = "Put the block in the tray" }).ClickAsync();
         await page.Locator(".incoming").GetByText(string.Create(CultureInfo.InvariantCulture, $"{rows} rows: {rows} ready")).First.WaitForAsync(new() { Timeout = 60_000 });
-        await page.GetByRole(AriaRole.Button, new() { Name = "Take it out of the tray" }).ClickAsync();
+        await page.GetByRole(AriaRole.Button, new() { Name = "Remove" }).ClickAsync();
         await page.Locator(".incoming").WaitForAsync(new() { State = WaitForSelectorState.Detached });
     }
 

@@ -59,7 +59,7 @@ public class StopTests
         using var json = JsonDocument.Parse(once);
         var row = json.RootElement.GetProperty("rows")[0];
         Assert.Equal("KIN-05", row.GetProperty("series").GetString());
-        var (low, estimate, high) = (row.GetProperty("resampled_low").GetDouble(), row.GetProperty("estimate").GetProperty("value").GetDouble(), row.GetProperty("resampled_high").GetDouble());
+        var (low, estimate, high) = (row.GetProperty("resampled_low").GetProperty("value").GetDouble(), row.GetProperty("estimate").GetProperty("value").GetDouble(), row.GetProperty("resampled_high").GetProperty("value").GetDouble());
         Assert.True(low < estimate && estimate < high, once);
         Assert.DoesNotContain("progress", line.Error, StringComparison.Ordinal);
         Assert.Equal(Exit.NotUnderstood, line.Type("fit", "isotherm", "--resample", "5"));

@@ -1,4 +1,5 @@
 using System.Text;
+using System.Text.RegularExpressions;
 
 namespace Holdfast.Cli.Tests;
 
@@ -7,15 +8,19 @@ internal sealed class Typed : IDisposable
 {
     private readonly StringBuilder output = new();
     private readonly StringBuilder error = new();
+    private readonly string root;
 
     /// <summary>A fresh folder.</summary>
     public Typed()
     {
-        Folder = Directory.CreateTempSubdirectory("holdfast-cli-").FullName;
+        Folder = root = Directory.CreateTempSubdirectory("holdfast-cli-").FullName;
     }
 
     /// <summary>Where it is typed; a verb on a study gets --study where that is not the current folder.</summary>
     public string Folder { get; set; }
+
+    /// <summary>True where a person reads the results; a script or a pipe does when left out.</summary>
+    public bool IsTerminal { get; init; }
 
     /// <summary>What the last verb wrote as its result.</summary>
     public string Out => output.ToString();
@@ -23,13 +28,16 @@ internal sealed class Typed : IDisposable
     /// <summary>What the last verb remarked.</summary>
     public string Error => error.ToString();
 
+    /// <summary>Lines that stand ready as answers.</summary>
+    public string Answers { get; set; } = "";
+
     /// <summary>Types one line.</summary>
     public int Type(params string[] words)
     {
         output.Clear();
         error.Clear();
-        return CommandLine.Run(words, new Door(
-            new StringWriter(output) { NewLine = "\n" }, new StringWriter(error) { NewLine = "\n" }, new StillClock(), "tester", Folder, IsTerminal: false));
+        var door = new Door(new StringWriter(output) { NewLine = "\n" }, new StringWriter(error) { NewLine = "\n" }, new StillClock(), "tester", Folder, IsTerminal);
+        return CommandLine.Run(words, door with { In = new StringReader(Answers) });
     }
 
     /// <summary>Writes a file and returns its path.</summary>
@@ -47,11 +55,23 @@ internal sealed class Typed : IDisposable
         Folder = Path.Combine(Folder, name);
     }
 
+    /// <summary>Takes a sheet in, and keeps as it is written whatever the intake asks about.</summary>
+    public void TakeAsItStands(string path)
+    {
+        var asked = new Regex("--answer \"(?<question>[^\"=]+)=[^\"]*keep", RegexOptions.NonBacktracking | RegexOptions.ExplicitCapture);
+        List<string> words = ["take", path];
+        for (var round = 0; round < 5 && Type([.. words]) != Exit.Done; round++)
+            words.AddRange(asked.Matches(Error).SelectMany(m => new[] { "--answer", m.Groups["question"].Value + "=keep" }));
+        Assert.Contains("Kept as entry", Out, StringComparison.Ordinal);
+    }
+
     public void Dispose()
     {
-        foreach (var file in Directory.EnumerateFiles(Folder, "*", SearchOption.AllDirectories))
+        // Links are not followed: what they lead to may not be ours.
+        var own = new EnumerationOptions { RecurseSubdirectories = true, AttributesToSkip = FileAttributes.ReparsePoint };
+        foreach (var file in Directory.EnumerateFiles(root, "*", own))
             System.IO.File.SetAttributes(file, FileAttributes.Normal);
-        Directory.Delete(Folder, recursive: true);
+        Directory.Delete(root, recursive: true);
     }
 
     private sealed class StillClock : TimeProvider

@@ -47,6 +47,22 @@ public class RepositoryTests
         HouseRule.Holds("Nothing leaves the computer.", Sources.Shipped.Where(p => banned.Any(b => Sources.Text(p).Contains(b, StringComparison.Ordinal))));
     }
 
+    // What a file brings may not depend on how busy the computer is: expressions go through a text once, or a text they see is short.
+    [Fact]
+    public void ShippedCode_Expressions_HaveNoLimitOfTime()
+    {
+        var limited = new Regex(@"Regex(\(|Options\.).*(, [0-9]+\)\]|TimeSpan\.From)", RegexOptions.NonBacktracking);
+        HouseRule.Holds("A regular expression is bounded by work, not by time.", Sources.Shipped.Where(p => Sources.Lines(p).Any(limited.IsMatch)));
+    }
+
+    // A folder from a stranger may hold links: whatever is written goes through the places that refuse them.
+    [Fact]
+    public void ShippedCode_Writing_GoesThroughOnePlace()
+    {
+        string[] writers = ["File.WriteAll", "File.AppendAll", "File.Create(", "File.CreateText", "FileMode.Create)", "FileMode.OpenOrCreate,"];
+        HouseRule.Holds("Files are written by DurableFile.", Sources.Shipped.Where(p => writers.Any(w => Sources.Text(p).Contains(w, StringComparison.Ordinal))));
+    }
+
     // A document type or an entity in a workbook's XML could read files or eat memory: readers are made in one place that forbids both.
     [Fact]
     public void ShippedCode_XmlReaders_AreMadeWithDocumentTypesForbidden()

@@ -44,6 +44,7 @@ static TakenIn Take(StudyFolder study, long number)
     {
         Files = [new TakenFile(sha256, code + ".csv", bytes.Length)],
         Samples = [new Sample(code, SampleRole.Vessel, ImmutableSortedDictionary.Create<string, Fact>(StringComparer.Ordinal))],
+        Runs = study.Study.Runs.Any(r => r.Id == "run") ? [] : [new Run("run", "absorbance", ImmutableSortedDictionary.Create<string, string>(StringComparer.Ordinal), origin)],
         Readings = [new Reading("R-" + (study.Study.ReadingsEver + 1).ToString("0000", CultureInfo.InvariantCulture), code, "run", 1, "absorbance", 0.1, null, 1, 1, "0.1", origin)],
     };
 }

@@ -14,7 +14,7 @@ public sealed class RequestMatrixTests(RequestMatrixTests.Running running) : ICl
     private static readonly string?[] Origins = [null, "own", "http://evil.example", "http://127.0.0.1:1", "null"];
     private static readonly string?[] Sites = [null, "same-origin", "none", "same-site", "cross-site"];
     private static readonly string[] Ways = ["GET /", "GET /_blazor/initializers", "POST /tray/text", "UPGRADE /_blazor", "POST /_blazor/negotiate"];
-    private static readonly string[] Secrets = ["cookie", "header", "none", "wrong"];
+    private static readonly string[] Secrets = ["cookie", "cookie and header", "start again", "none", "wrong"];
 
     [Fact]
     public async Task Requests_EveryCombination_OnlyOursPass()
@@ -53,8 +53,71 @@ public sealed class RequestMatrixTests(RequestMatrixTests.Running running) : ICl
     {
         await using var bench = await DemoBench.Start();
         var path = bench.Host.StartAddress.PathAndQuery;
-        Assert.Equal(302, await Send(bench.Host, $"GET {path} HTTP/1.1\r\nHost: 127.0.0.1:{Port(bench.Host)}\r\nConnection: close\r\n\r\n"));
+        Assert.Equal(200, await Send(bench.Host, $"GET {path} HTTP/1.1\r\nHost: 127.0.0.1:{Port(bench.Host)}\r\nConnection: close\r\n\r\n"));
         Assert.Equal(403, await Send(bench.Host, $"GET {path} HTTP/1.1\r\nHost: 127.0.0.1:{Port(bench.Host)}\r\nConnection: close\r\n\r\n"));
+    }
+
+    // A page on the disk leads a browser there, which counts as another site: the secret is enough, once.
+    [Fact]
+    public async Task StartAddress_FromAPageOnTheDisk_IsExchangedAndLeadsOn()
+    {
+        await using var bench = await DemoBench.Start();
+        using var answer = await Answer(bench.Host, $"GET {bench.Host.StartAddress.PathAndQuery} HTTP/1.1\r\nHost: 127.0.0.1:{Port(bench.Host)}\r\nSec-Fetch-Site: cross-site\r\nConnection: close\r\n\r\n");
+        var text = await answer.ReadToEndAsync(TestContext.Current.CancellationToken);
+        Assert.StartsWith("HTTP/1.1 200", text, StringComparison.Ordinal);
+        Assert.Contains("samesite=strict", text, StringComparison.OrdinalIgnoreCase);
+        Assert.Contains("http-equiv=\"refresh\" content=\"0;url=/\"", text, StringComparison.Ordinal);
+        Assert.DoesNotContain(bench.Host.StartAddress.Query["?start=".Length..], text, StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData("/tray/text", "application/json", "{\"text\": \"a", 400)]
+    [InlineData("/tray/text", "application/json", "[1,2,3]", 400)]
+    [InlineData("/tray/text", "application/json", "", 400)]
+    [InlineData("/tray/text", "application/json; charset=nothing", "{}", 400)]
+    [InlineData("/tray/files", "multipart/form-data", "x", 400)]
+    [InlineData("/tray/files", "multipart/form-data; boundary=b", "--b\r\nContent-Disposition: form-data; name=\"f\"; filename=\"a.csv\"\r\n\r\n1;2", 400)]
+    [InlineData("/tray/files", "multipart/form-data; boundary=b", "no boundary at all", 400)]
+    [InlineData("/tray/files", "text/plain", "x", 415)]
+    public async Task Posts_ThatAreBroken_AreToldSo(string path, string type, string body, int status)
+        => Assert.Equal(status, await Post(path, type, body));
+
+    [Fact]
+    public async Task Posts_OfTooManyFiles_AreRefusedByNumber()
+    {
+        var body = new StringBuilder();
+        for (var i = 0; i <= Studies.Import.Limits.Files; i++)
+            body.Append(CultureInfo.InvariantCulture, $"--b\r\nContent-Disposition: form-data; name=\"f\"; filename=\"{i}.csv\"\r\n\r\n1;2\r\n");
+        Assert.Equal(413, await Post("/tray/files", "multipart/form-data; boundary=b", body.Append("--b--\r\n").ToString()));
+    }
+
+    // Another user of this computer opens connections and says nothing: the owner is still served.
+    [Fact]
+    public async Task Connections_ThatSayNothing_DoNotKeepTheOwnerOut()
+    {
+        var silent = new List<Socket>();
+        try
+        {
+            for (var i = 0; i < 700; i++)
+            {
+                var socket = new Socket(AddressFamily.InterNetwork, SocketType.Stream, ProtocolType.Tcp);
+                await socket.ConnectAsync("127.0.0.1", Port(running.Bench.Host), TestContext.Current.CancellationToken);
+                silent.Add(socket);
+            }
+
+            Assert.Equal(200, await Send(running.Bench.Host, $"GET /figures.css HTTP/1.1\r\nHost: 127.0.0.1:{Port(running.Bench.Host)}\r\nCookie: {running.Cookie}\r\nConnection: close\r\n\r\n"));
+        }
+        finally
+        {
+            silent.ForEach(s => s.Dispose());
+        }
+    }
+
+    private Task<int> Post(string path, string type, string body)
+    {
+        var port = Port(running.Bench.Host);
+        return Send(running.Bench.Host, $"POST {path} HTTP/1.1\r\nHost: 127.0.0.1:{port}\r\nOrigin: http://127.0.0.1:{port}\r\nCookie: {running.Cookie}\r\nConnection: close\r\n"
+            + $"Content-Type: {type}\r\nContent-Length: {Encoding.ASCII.GetByteCount(body)}\r\n\r\n{body}");
     }
 
     private static bool MayPass(string host, string? origin, string? site, string way, string secret)
@@ -62,9 +125,9 @@ public sealed class RequestMatrixTests(RequestMatrixTests.Running running) : ICl
         // Browsers send no Origin with the read that prepares the live connection; "same-origin" in Sec-Fetch-Site is asked for instead.
         var reads = way.StartsWith("GET", StringComparison.Ordinal) && (!way.Contains("_blazor", StringComparison.Ordinal) || site == "same-origin");
         return (host is "127.0.0.1:{port}" or "localhost:{port}")
-            && (origin == "own" || (origin is null && (reads || secret == "header")))
+            && (origin == "own" || (origin is null && reads))
             && (site is null or "same-origin" || (reads && site == "none"))
-            && (secret is "cookie" or "header");
+            && (secret is "cookie" or "cookie and header");
     }
 
     private async Task<int> Status(string host, string? origin, string? site, string way, string secret)
@@ -82,8 +145,10 @@ public sealed class RequestMatrixTests(RequestMatrixTests.Running running) : ICl
         text.Append(secret switch
         {
             "cookie" => $"Cookie: {running.Cookie}\r\n",
-            "header" => $"X-Holdfast-Start: {running.Bench.Host.Secret}\r\n",
-            "wrong" => $"X-Holdfast-Start: {new string('0', 64)}\r\n",
+            // No header stands in for the origin or the cookie, whatever it says and whoever sends it.
+            "cookie and header" => $"Cookie: {running.Cookie}\r\nX-Holdfast-Start: anything\r\n",
+            "start again" => $"X-Holdfast-Start: {running.Bench.Host.StartAddress.Query["?start=".Length..]}\r\n",
+            "wrong" => $"Cookie: {running.Cookie.Split('=')[0]}={new string('0', 64)}\r\n",
             _ => "",
         });
         if (verb == "UPGRADE")

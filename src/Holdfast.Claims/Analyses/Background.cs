@@ -28,9 +28,9 @@ public sealed partial record Background(double IonicStrength, bool Assumed, bool
 
     private static Unit Molar { get; } = Unit.Parse("mol/L");
 
-    [GeneratedRegex("(Na|K|Li|NH4)(NO3|Cl|ClO4|Br)\\b", RegexOptions.CultureInvariant | RegexOptions.ExplicitCapture, 1000)]
+    [GeneratedRegex("(Na|K|Li|NH4)(NO3|Cl|ClO4|Br)\\b", RegexOptions.CultureInvariant | RegexOptions.ExplicitCapture | RegexOptions.NonBacktracking)]
     private static partial Regex Salt();
 
-    [GeneratedRegex("Cl(?!O)|chloride|\\bHCl|tap|sea|river|lake|ground|well|waste|effluent|brine", RegexOptions.CultureInvariant | RegexOptions.ExplicitCapture, 1000)]
+    [GeneratedRegex("Cl([^O]|$)|chloride|\\bHCl|tap|sea|river|lake|ground|well|waste|effluent|brine", RegexOptions.CultureInvariant | RegexOptions.ExplicitCapture | RegexOptions.NonBacktracking)]
     private static partial Regex Chloride();
 }

@@ -39,8 +39,10 @@ internal sealed class Calibrating
         repeats = new(Repeats);
         foreach (var run in study.Runs.Where(r => SpectrometryProperties.IsCalibrated(r.Signal)))
             runs[run.Id] = Calibrate(run, [.. counting.Where(r => r.Run == run.Id)]);
-        foreach (var run in runs.Values.Where(r => r.Curve is null).ToArray())
-            runs[run.Run.Id] = Borrow(run);
+        // A run lends the line of its own standards, also when it was told to use another's.
+        CalibratedRun[] lenders = [.. runs.Values.Where(r => r.Curve is not null)];
+        foreach (var run in runs.Values.Where(r => r.Curve is null || study.Calibrations.ContainsKey(r.Run.Id)).ToArray())
+            runs[run.Run.Id] = Borrow(run, lenders);
         Runs = [.. study.Runs.Where(r => runs.ContainsKey(r.Id)).Select(r => runs[r.Id])];
     }
 
@@ -85,20 +87,22 @@ internal sealed class Calibrating
         };
     }
 
-    private CalibratedRun Borrow(CalibratedRun run)
+    private CalibratedRun Borrow(CalibratedRun run, CalibratedRun[] lenders)
     {
+        var chosen = study.Calibrations.GetValueOrDefault(run.Run.Id);
         var named = run.Run.Detail(LineOf);
-        var lenders = runs.Values.Where(r => r.Curve is not null && r.BorrowedFrom is null).ToArray();
-        var lender = named is not null
-            ? Array.Find(lenders, l => named.Contains(l.Run.Id, StringComparison.OrdinalIgnoreCase))
+        var lender = chosen is not null ? Array.Find(lenders, l => l.Run.Id == chosen)
+            : named is not null ? Array.Find(lenders, l => named.Contains(l.Run.Id, StringComparison.OrdinalIgnoreCase))
             : lenders.Length == 1 ? lenders[0] : null;
         if (lender is null)
         {
             return run with
             {
-                Findings = run.Findings.Add(Finding.Of("HF-462", Weight.Stop, lenders.Length == 0
-                    ? $"Run {run.Run.Id} has no standards, so its readings give no concentration. Take in a run with standards."
-                    : $"Run {run.Run.Id} has no standards and does not say whose line it uses. Add a line \"Calibration\" that names the run.", run.Run.Id)),
+                Curve = null,
+                Checks = [],
+                Findings = run.Findings.Add(Finding.Of("HF-462", Weight.Stop, $"Run {run.Run.Id} has no calibration. " + (chosen is not null ? $"It was to use the one of {chosen}, which has none."
+                    : lenders.Length == 0 ? "Take in its standards, or say which of its samples are standards."
+                    : $"Use the one of {string.Join(" or ", lenders.Select(l => l.Run.Id))}."), run.Run.Id)),
             };
         }
 
@@ -107,7 +111,7 @@ internal sealed class Calibrating
         {
             Checks = Checked(run.Run, lender.Curve!, [.. study.Readings.Where(r => r.Run == run.Run.Id && r.Value is not null && samples.ContainsKey(r.Sample) && !study.IsStruck(r))]),
             Findings = run.Findings.Add(Finding.Of("HF-463", Weight.Caution,
-                $"Run {run.Run.Id} has no standards of its own and uses the line of {lender.Run.Id}. Drift between the two cannot be seen.", run.Run.Id)),
+                $"Run {run.Run.Id} {(chosen is null ? "has no standards of its own and uses" : "was told to use")} the line of {lender.Run.Id}. Drift between the two cannot be seen.", run.Run.Id)),
         };
     }
 
@@ -130,7 +134,7 @@ internal sealed class Calibrating
             var run = runs.GetValueOrDefault(portion.Key.Run);
             if (run?.Curve is not { } curve)
             {
-                findings.Add(Finding.Of("HF-464", Weight.Stop, $"{sample.Code} was read in run {portion.Key.Run}, which has no calibration: no concentration follows.", sample.Code));
+                findings.Add(Finding.Of("HF-464", Weight.Stop, $"{sample.Code}: run {portion.Key.Run} has no calibration, so no concentration follows.", sample.Code));
                 continue;
             }
 

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using Holdfast.Amounts;
 using Holdfast.Studies;
 using Holdfast.Studies.Properties;
 
@@ -53,21 +54,61 @@ public sealed partial record Evidence
         var calibrating = new Calibrating(study, recorded);
         var workup = new VesselWorkup(study, recorded, calibrating);
         var sensing = SensingSamples.Of(study);
-        ImmutableArray<Vessel> vessels = [.. study.Samples.Where(s => HasContact(s) && !sensing.Contains(s.Code)).Select(workup.Of)];
-        var series = SeriesGrouping.Of(vessels, findings);
+        ImmutableArray<Vessel> vessels = [.. study.Samples.Where(s => HasContact(s) && !sensing.Contains(s.Code)).Select(s => VesselInRoom(study, workup, s))];
+        var grouped = Room.Of("the grouping of vessels into series", () => new Grouped(SeriesGrouping.Of(vessels, findings)));
+        findings.AddRange(grouped.Findings);
+        var series = grouped.Value?.Series ?? [];
+        findings.InsertRange(0, ImpossibleResults.Of(vessels, PhysicalLimits.Usual));
         findings.AddRange(recorded.Findings);
         findings.AddRange(calibrating.Runs.SelectMany(r => r.Findings));
+        ImmutableArray<FittedSeries> kinetics = [.. series.Where(s => s.Varied == BatchProperties.ContactTime).Select(s => FitsInRoom(s, SeriesFitting.Kinetics))];
+        ImmutableArray<FittedSeries> isotherms = [.. series.Where(s => s.Varied == BatchProperties.InitialConcentration).Select(s => FitsInRoom(s, SeriesFitting.Isotherms))];
+        findings.AddRange(kinetics.Concat(isotherms).SelectMany(f => f.Findings).Where(f => f.Code == Room.Code));
         return new Evidence
         {
             Study = study,
             Runs = calibrating.Runs,
             Vessels = vessels,
             Series = series,
-            Kinetics = [.. series.Where(s => s.Varied == BatchProperties.ContactTime).Select(SeriesFitting.Kinetics)],
-            Isotherms = [.. series.Where(s => s.Varied == BatchProperties.InitialConcentration).Select(SeriesFitting.Isotherms)],
+            Kinetics = kinetics,
+            Isotherms = isotherms,
             Findings = [.. findings],
         };
     }
+
+    private static Vessel VesselInRoom(Study study, VesselWorkup workup, Sample sample)
+    {
+        var outcome = Room.Of("vessel " + sample.Code, () => Bounded(workup.Of(sample)), sample.Code);
+        return outcome.Value ?? new Vessel(sample, study.IsStruck(sample), null, null, null, null, null, null, null, null, [.. outcome.Findings]);
+    }
+
+    // Numbers of any size can be typed; what their products run over to is no quantity.
+    private static Vessel Bounded(Vessel vessel)
+    {
+        static bool Runs(Measured? value) => value is { } known && !(double.IsFinite(known.Value) && double.IsFinite(known.U));
+        if (!Runs(vessel.Start) && !Runs(vessel.Volume) && !Runs(vessel.Mass) && !Runs(vessel.Dose) && !Runs(vessel.Removal) && !Runs(vessel.Uptake) && !Runs(vessel.Distribution))
+            return vessel;
+        static Measured? Kept(Measured? value) => Runs(value) ? null : value;
+        return vessel with
+        {
+            Start = Kept(vessel.Start),
+            Volume = Kept(vessel.Volume),
+            Mass = Kept(vessel.Mass),
+            Dose = Kept(vessel.Dose),
+            Removal = null,
+            Uptake = null,
+            Distribution = null,
+            Findings = vessel.Findings.Add(Finding.Of("HF-468", Weight.Stop, $"{vessel.Code}: what was recorded is so large or small that no quantity can be worked out of it. Correct it or strike the vessel.", vessel.Code)),
+        };
+    }
+
+    private static FittedSeries FitsInRoom(Series series, Func<Series, FittedSeries> fit)
+    {
+        var outcome = Room.Of("the curves of series " + series.Name, () => fit(series), series.Name);
+        return outcome.Value ?? new FittedSeries(series) { Findings = [.. outcome.Findings] };
+    }
+
+    private sealed record Grouped(ImmutableArray<Series> Series);
 
     // Vessels with two metals and portions of a column's outlet have analyses of their own.
     private static bool HasContact(Sample sample)

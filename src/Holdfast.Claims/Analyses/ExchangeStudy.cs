@@ -14,7 +14,6 @@ public sealed record ExchangeStudy(ImmutableArray<ExchangedIon> Ions)
 {
     // A concentration that came without its uncertainty is taken as good to 4 %: what another laboratory's flame leaves unsaid (common practice).
     private const double AssumedU = 0.04;
-    private const double SamePh = 0.3;
 
     private static readonly Analysis<ExchangeStudy> Known = new(Work);
 
@@ -51,8 +50,8 @@ public sealed record ExchangeStudy(ImmutableArray<ExchangedIon> Ions)
         double[] starts = [.. loaded.Select(v => v.Sample.Number(BatchProperties.StartPh)).OfType<double>()];
         double[] ends = [.. loaded.Select(v => v.Sample.Number(BatchProperties.EndPh)).OfType<double>()];
         var blanks = evidence.Study.Samples.Where(s => s.Role == SampleRole.SorbentBlank && !evidence.Study.IsStruck(s) && IonOf(s) == ion).ToArray();
-        Sample[] atEnd = [.. blanks.Where(s => s.Number(BatchProperties.EndPh) is { } p && ends.Length > 0 && Math.Abs(p - ends.Average()) <= SamePh)];
-        Sample[] control = atEnd.Length > 0 ? atEnd : [.. blanks.Where(s => s.Number(BatchProperties.StartPh) is { } p && starts.Length > 0 && Math.Abs(p - starts.Average()) <= SamePh)];
+        Sample[] atEnd = [.. blanks.Where(s => s.Number(BatchProperties.EndPh) is { } p && ends.Length > 0 && Tolerances.SamePh(p, ends.Average()))];
+        Sample[] control = atEnd.Length > 0 ? atEnd : [.. blanks.Where(s => s.Number(BatchProperties.StartPh) is { } p && starts.Length > 0 && Tolerances.SamePh(p, starts.Average()))];
         double[] alone = [.. control.Select(Released)];
         (double Value, double U) fromControl = alone.Length == 0 ? (0, 0) : (alone.Average(), Summary.Of(alone).Sd is { } sd and > 0 ? sd / Math.Sqrt(alone.Length) : AssumedU * alone.Average());
 

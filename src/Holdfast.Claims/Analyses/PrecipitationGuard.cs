@@ -23,8 +23,6 @@ public sealed record PrecipitationGuard(IReadOnlyList<MetalIon> Ions, ImmutableA
     /// <summary>Loss in controls without sorbent, %, above which the removal is not the sorbent's; common practice.</summary>
     public const double LargestLoss = 5;
 
-    private const double SamePh = 0.25;
-    private const double SameStart = 0.05;
     private const double RoomTemperature = 298.15;
     private const double AssumedPhU = 0.05;
 
@@ -48,10 +46,11 @@ public sealed record PrecipitationGuard(IReadOnlyList<MetalIon> Ions, ImmutableA
         var ions = MetalIon.Of(evidence.Study.Analyte ?? "");
         var known = new Dictionary<(double, double, double), SolidOnsets>();
         var u = evidence.Study.Apparatus.FirstOrDefault(i => i.Serves is "end-ph" or "start-ph")?.U ?? AssumedPhU;
+        ImmutableArray<Vessel> controls = [.. StudyControls.All(evidence)];
         var vials = evidence.Series
-            .SelectMany(s => s.Vessels.Select(v => (Series: s, Vessel: v)))
-            .Where(v => v.Vessel.Start is not null && v.Vessel.Removal is not null)
-            .Select(v => One(v.Vessel, v.Series.Controls, ions, u, known));
+            .SelectMany(s => s.Vessels)
+            .Where(v => v.Start is not null && v.Removal is not null)
+            .Select(v => One(v, controls, ions, u, known));
         return new(ions, [.. vials]);
     }
 
@@ -117,7 +116,7 @@ public sealed record PrecipitationGuard(IReadOnlyList<MetalIon> Ions, ImmutableA
     {
         if (Loss(alike) is { } loss && loss.LowerBound() > LargestLoss)
             return (Ruling.Contradicted, $"Controls without sorbent at this pH lose {Phrase.With(loss.Value, "%")}, surely more than {Phrase.With(LargestLoss, "%")}.", alike);
-        Vessel[] followed = [.. alike.Where(c => c.Sample.Number(BatchProperties.EndPh) is { } end && Math.Abs(end - ph) <= SamePh)];
+        Vessel[] followed = [.. alike.Where(c => c.Sample.Number(BatchProperties.EndPh) is { } end && Tolerances.SamePh(end, ph))];
         return Loss(followed) is { } none && none.UpperBound() < LargestLoss
             ? (Ruling.Holds, $"Controls without sorbent at the same end pH lose {Phrase.With(none.Value, "%")}, surely less than {Phrase.With(LargestLoss, "%")}: no solid formed in that time.", followed)
             : null;
@@ -127,9 +126,8 @@ public sealed record PrecipitationGuard(IReadOnlyList<MetalIon> Ions, ImmutableA
         => Setting.Of(0, controls, v => v.Removal) is { Values.IsEmpty: false } losses ? LargerUncertainty.Mean(losses) : null;
 
     private static bool Alike(Vessel control, Vessel vessel, double ph)
-        => !control.IsStruck
-        && Highest(control) is { } own && Math.Abs(own - ph) <= SamePh
-        && control.Start is { } a && vessel.Start is { } b && Math.Abs(a.Value - b.Value) <= SameStart * b.Value
+        => Highest(control) is { } own && Tolerances.SamePh(own, ph)
+        && control.Start is { } a && vessel.Start is { } b && Tolerances.SameStart(b.Value, a.Value)
         && (control.Sample.Number(BatchProperties.ContactTime) ?? double.PositiveInfinity) >= (vessel.Sample.Number(BatchProperties.ContactTime) ?? 0);
 
     private static double? Highest(Vessel vessel)

@@ -11,9 +11,6 @@ namespace Holdfast.Claims.Analyses;
 /// <param name="Families">Families of series, in the order they came.</param>
 public sealed record RateStudy(ImmutableArray<RateFamily> Families)
 {
-    private const double SameTemperature = 2;
-    private const double SameStart = 0.02;
-
     private static readonly Analysis<RateStudy> Known = new(Work);
 
     /// <summary>What is found in a study.</summary>
@@ -42,8 +39,8 @@ public sealed record RateStudy(ImmutableArray<RateFamily> Families)
         var families = new List<List<FittedSeries>>();
         foreach (var series in fitted.Where(k => TemperatureOf(k.Series) is not null && StartOf(k.Series) is not null))
         {
-            if (families.Find(f => Math.Abs(StartOf(f[0].Series)!.Value - StartOf(series.Series)!.Value) <= SameStart * StartOf(series.Series)!.Value
-                && (!alikeInTemperature || Math.Abs(TemperatureOf(f[0].Series)!.Value - TemperatureOf(series.Series)!.Value) <= SameTemperature)) is { } family)
+            if (families.Find(f => Tolerances.SameStart(StartOf(series.Series)!.Value, StartOf(f[0].Series)!.Value)
+                && (!alikeInTemperature || Tolerances.SameTemperature(TemperatureOf(f[0].Series)!.Value, TemperatureOf(series.Series)!.Value))) is { } family)
                 family.Add(series);
             else
                 families.Add([series]);
@@ -55,13 +52,13 @@ public sealed record RateStudy(ImmutableArray<RateFamily> Families)
     private static double? TemperatureOf(Series series)
     {
         double[] all = [.. series.Vessels.Select(v => v.Sample.Number(BatchProperties.Temperature)).OfType<double>()];
-        return all.Length > 0 && all.Max() - all.Min() <= SameTemperature ? all.Average() : null;
+        return all.Length > 0 && Tolerances.SameTemperature(all.Max(), all.Min()) ? all.Average() : null;
     }
 
     private static double? StartOf(Series series)
     {
         double[] all = [.. series.Vessels.Select(v => v.Start?.Value).OfType<double>()];
-        return all.Length > 0 && all.Max() - all.Min() <= SameStart * all.Max() ? all.Average() : null;
+        return all.Length > 0 && Tolerances.SameStart(all.Max(), all.Min()) ? all.Average() : null;
     }
 
     // First or second order: a curve chosen anew at each temperature would compare unlike constants.

@@ -25,11 +25,11 @@ internal static class SensorFitting
         findings.AddRange(points.Findings);
         if (points.Value is { } over)
         {
-            var fits = Quenching.All.Select(law => law.Fit(over, WithProfiles)).ToImmutableArray();
+            var fits = Quenching.All.Select(law => law.FitInRoom(over, WithProfiles)).ToImmutableArray();
             if (Sites(series) is { } sites)
             {
                 var scaled = Quenching.PointsOf([.. q.Select(v => v / sites)], f, "", signalUnit, codes).Value!;
-                fits = fits.AddRange(Quenching.OverSiteConcentration.Select(law => law.Fit(scaled, WithProfiles)));
+                fits = fits.AddRange(Quenching.OverSiteConcentration.Select(law => law.FitInRoom(scaled, WithProfiles)));
             }
 
             series = series with { Fits = fits, Ranking = Quenching.Compare(fits) };

@@ -18,13 +18,22 @@ internal static class SeriesFitting
     public static FittedSeries Kinetics(Series series)
     {
         var points = KineticPoints(series);
-        var plateau = Plateau.Test([.. points.Plain.X], [.. points.Plain.Y]);
+        // Why nothing can be fitted is said of the vessels: see MissingResult.
+        if (points.Count == 0)
+            return new FittedSeries(series);
+        // A reading at time 0 is the start: no doubling of time leads to it.
+        int[] after = [.. Enumerable.Range(0, points.Count).Where(i => points.Plain.X[i] > 0)];
+        var plateau = Plateau.Test([.. after.Select(i => points.Plain.X[i])], [.. after.Select(i => points.Plain.Y[i])]);
         return new FittedSeries(series) { Fits = FitAll(Kinetic.All, points), Plateau = plateau.Value, Findings = [.. plateau.Findings] };
     }
 
     /// <summary>Isotherms fitted to a series in which the initial concentration was varied.</summary>
     /// <param name="series">The series.</param>
-    public static FittedSeries Isotherms(Series series) => new(series) { Fits = FitAll(Isotherm.All, IsothermPoints(series)) };
+    public static FittedSeries Isotherms(Series series)
+    {
+        var points = IsothermPoints(series);
+        return points.Count == 0 ? new(series) : new(series) { Fits = FitAll(Isotherm.All, points) };
+    }
 
     /// <summary>The vessels of a kinetic series as they enter its fits: each time is a vessel of its own, its time is exact.</summary>
     /// <param name="series">The series.</param>
@@ -53,10 +62,10 @@ internal static class SeriesFitting
     private static ImmutableArray<FitResult> FitAll(IReadOnlyList<Model> curves, SeriesPoints points)
     {
         var options = new FitOptions { MostIterations = MostSteps };
-        var fits = Each(curves, c => c.Series(points, options));
+        var fits = Each(curves, c => c.SeriesInRoom(points, options));
         if (fits.Where(f => f.IsFit && f.Aicc is not null).MinBy(f => f.Aicc!.Value)?.Errors is not { } errors)
             return fits;
-        var others = Each([.. curves.Where((_, i) => fits[i].Errors is { } own && own.Form != errors.Form)], c => c.Series(points, options with { Form = errors.Form }))
+        var others = Each([.. curves.Where((_, i) => fits[i].Errors is { } own && own.Form != errors.Form)], c => c.SeriesInRoom(points, options with { Form = errors.Form }))
             .ToDictionary(f => f.Card.Name, StringComparer.Ordinal);
         return [.. fits.Select(f => others.GetValueOrDefault(f.Card.Name, f))];
     }

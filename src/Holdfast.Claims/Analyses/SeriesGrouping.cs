@@ -11,11 +11,6 @@ namespace Holdfast.Claims.Analyses;
 /// </summary>
 internal static class SeriesGrouping
 {
-    // Weighed masses and set pH differ a little between replicates of one level: settings closer than this are one level.
-    private const double SameDose = 0.06;
-    private const double SamePh = 0.25;
-    private const double SameTemperature = 2;
-
     private static readonly Property[] Candidates =
     [
         BatchProperties.ContactTime, BatchProperties.InitialConcentration, BatchProperties.Dose, BatchProperties.StartPh, BatchProperties.Temperature,
@@ -90,10 +85,10 @@ internal static class SeriesGrouping
     private static bool Same(Property property, double a, double b)
     {
         if (property == BatchProperties.Dose)
-            return b - a <= SameDose * a;
+            return Tolerances.SameDose(a, b);
         if (property == BatchProperties.StartPh)
-            return b - a <= SamePh;
-        return property == BatchProperties.Temperature ? b - a <= SameTemperature : b.Equals(a);
+            return Tolerances.SamePh(a, b);
+        return property == BatchProperties.Temperature ? Tolerances.SameTemperature(a, b) : b.Equals(a);
     }
 
     private static string Listed(IReadOnlyList<Property> properties)

@@ -12,9 +12,6 @@ namespace Holdfast.Claims.Analyses;
 /// <param name="Families">Families of isotherms that differ in temperature alone, in the order they came.</param>
 public sealed record TemperatureStudy(ImmutableArray<TemperatureFamily> Families)
 {
-    private const double SameTemperature = 2;
-    private const double SameStart = 0.02;
-
     private static readonly Analysis<TemperatureStudy> Known = new(Work);
 
     /// <summary>What is found in a study.</summary>
@@ -46,12 +43,12 @@ public sealed record TemperatureStudy(ImmutableArray<TemperatureFamily> Families
 
     // One start concentration for one, in the same order: isotherms of one design, repeated at another temperature.
     private static bool SameDesign(Series a, Series b)
-        => a.Levels.Length == b.Levels.Length && a.Levels.Zip(b.Levels, (x, y) => Math.Abs(x.X - y.X) <= SameStart * x.X).All(same => same);
+        => a.Levels.Length == b.Levels.Length && a.Levels.Zip(b.Levels, (x, y) => Tolerances.SameStart(x.X, y.X)).All(same => same);
 
     private static double? TemperatureOf(Series series)
     {
         double[] all = [.. series.Vessels.Select(v => v.Sample.Number(BatchProperties.Temperature)).OfType<double>()];
-        return all.Length > 0 && all.Max() - all.Min() <= SameTemperature ? all.Average() : null;
+        return all.Length > 0 && Tolerances.SameTemperature(all.Max(), all.Min()) ? all.Average() : null;
     }
 
     private static TemperatureFamily Family(Evidence evidence, IEnumerable<FittedSeries> isotherms)

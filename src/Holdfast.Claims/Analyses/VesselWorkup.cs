@@ -174,14 +174,15 @@ internal sealed class VesselWorkup
         var lacking = new List<string>();
         if (start is null)
             lacking.Add("start concentration");
-        if (end?.Value is null)
-            lacking.Add("end concentration");
+        // Why a reading gave no concentration is said by a finding of its own.
+        if (end is null)
+            lacking.Add("reading");
         if (volume is null)
             lacking.Add("volume");
         if (mass is null && sample.Role == SampleRole.Vessel)
             lacking.Add("sorbent mass");
         if (lacking.Count > 0 && sample.Role is SampleRole.Vessel or SampleRole.Control)
-            findings.Add(Finding.Of("HF-469", Weight.Caution, $"{sample.Code} has no {string.Join(", no ", lacking)}: what needs it is not worked out.", sample.Code));
+            findings.Add(Finding.Of("HF-469", Weight.Caution, $"{sample.Code} has no {string.Join(", no ", lacking)}, so {(sample.Role == SampleRole.Vessel ? "no uptake" : "no removal")} follows.", sample.Code));
     }
 
     private static Measured Average(IReadOnlyList<Measured> values)

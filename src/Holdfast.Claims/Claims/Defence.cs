@@ -4,8 +4,8 @@ using Holdfast.Claims.Analyses;
 namespace Holdfast.Claims;
 
 /// <summary>
-/// Judges claims: those the author stated, or those the data invite where she stated none of that kind. What a claim stands on is
-/// judged first: contradicted ground caps it at "not shown yet", ground that is not shown yet adds a warning.
+/// Judges claims: those the author stated, and those the data invite where she stated none of that kind. What a claim stands on is
+/// judged first: contradicted or untested ground caps either verdict at "not shown yet", ground that was tested and is not shown yet adds a warning.
 /// </summary>
 public sealed class Defence
 {
@@ -47,7 +47,8 @@ public sealed class Defence
     {
         ArgumentNullException.ThrowIfNull(evidence);
         var defence = new Defence(evidence, unstruck);
-        return [.. ClaimsOf(evidence).Select(defence.Judge)];
+        Verdict[] all = [.. ClaimsOf(evidence).Select(defence.Judge)];
+        return [.. all.Where(v => v.Claim.Stated || !all.Any(s => Covers(s, v)))];
     }
 
     /// <summary>The claims to be judged: stated ones in the order they were stated, then invited ones by rule.</summary>
@@ -56,9 +57,18 @@ public sealed class Defence
     {
         ArgumentNullException.ThrowIfNull(evidence);
         var stated = evidence.Study.Claims.Select(c => new Claim(c.Id, c.Rule, c.Parameters, c.Wording, Stated: true)).ToImmutableArray();
-        var kinds = stated.Select(c => c.Rule).ToHashSet(StringComparer.Ordinal);
-        return [.. stated, .. Rules.Where(r => !kinds.Contains(r.Id)).SelectMany(r => r.Invited(evidence))];
+        return [.. stated, .. Rules.SelectMany(r => InvitedBy(r, evidence)).Where(i => !stated.Any(s => s.Rule == i.Rule && string.Equals(Subject(s), Subject(i), StringComparison.OrdinalIgnoreCase)))];
     }
+
+    private static string? Subject(Claim claim) => claim.Words("series") ?? claim.Words("run");
+
+    // What she states of one series silences the rule there and nowhere else; a claim that names no series speaks of those whose vessels it was judged by.
+    private static bool Covers(Verdict stated, Verdict invited)
+        => stated.Claim.Stated && stated.Claim.Rule == invited.Claim.Rule && invited.Data.Length > 0 && invited.Data.All(d => stated.Data.Contains(d, StringComparer.Ordinal));
+
+    // A rule that falls while it looks for claims is asked about the study as a whole, so that its fall is seen where its claims would stand.
+    private static Claim[] InvitedBy(IClaimRule rule, Evidence evidence)
+        => Room.Of("what " + rule.Id + " is invited by", () => rule.Invited(evidence).ToArray()).Value ?? [Claim.Raised(rule.Id)];
 
     private Verdict Judge(Claim claim)
     {
@@ -72,32 +82,36 @@ public sealed class Defence
 
     private Verdict OnItsGround(IClaimRule rule, Claim claim, string key)
     {
-        var verdict = WithAndWithoutStrikes(rule, claim);
+        var judgement = Room.Of($"the claim {claim.Id}", () => WithAndWithoutStrikes(rule, claim), claim.Id);
+        if (judgement.Value is not { } verdict)
+            return Fallen(claim, judgement.Findings[0]);
+        verdict = verdict with { Next = verdict.Next?.Within(FixedMargin.Of(evidence, MarginKind.Effort).High) };
         if (!open.Add(key))
             return verdict;
-        var warnings = verdict.Warnings;
-        var ruling = verdict.Ruling;
+        var grounds = Room.Of($"what the claim {claim.Id} stands on", () => rule.StandsOn(claim, evidence).ToArray(), claim.Id);
+        var warnings = verdict.Warnings.AddRange(grounds.Findings.Select(f => $"{f.Sentence} ({f.Code})"));
+        var ruling = grounds.HasValue || verdict.Ruling == Ruling.Contradicted ? verdict.Ruling : Ruling.NotShownYet;
         var reason = verdict.Reason;
         var unshown = new List<string>();
-        foreach (var ground in rule.StandsOn(claim, evidence))
+        foreach (var ground in grounds.Value ?? [])
         {
             if (open.Contains(Key(ground)))
                 continue;
             var under = Judge(ground);
             if (under.Ruling == Ruling.Holds)
                 continue;
-            if (under.Ruling == Ruling.Contradicted && ruling == Ruling.Holds && RuleNamed(ground.Rule) is { CapsDependents: true })
+            if (Broken(under) is not { } broken)
+            {
+                unshown.Add(under.Sentence.TrimEnd('.'));
+            }
+            else if (ruling != Ruling.NotShownYet && RuleNamed(ground.Rule) is { CapsDependents: true })
             {
                 ruling = Ruling.NotShownYet;
-                reason = $"{reason} It stands on “{under.Sentence}”, and the data speak against that.";
-            }
-            else if (under.Ruling == Ruling.Contradicted)
-            {
-                warnings = warnings.Add($"It stands on “{under.Sentence}”, and the data speak against that.");
+                reason = $"{reason} {broken}";
             }
             else
             {
-                unshown.Add(under.Sentence.TrimEnd('.'));
+                warnings = warnings.Add(broken);
             }
         }
 
@@ -107,6 +121,9 @@ public sealed class Defence
             warnings = warnings.Add($"It stands on what is not shown yet: {string.Join("; ", unshown)}.");
         return verdict with { Ruling = ruling, Reason = reason, Warnings = warnings, Scope = ruling == Ruling.Holds ? verdict.Scope : null };
     }
+
+    private static Verdict Fallen(Claim claim, Finding finding) => new(
+        claim, claim.Wording ?? RuleNamed(claim.Rule)!.Wording, Ruling.NotShownYet, $"{finding.Sentence} ({finding.Code})", [], "none", null, [], [], [], null, []);
 
     private Verdict WithAndWithoutStrikes(IClaimRule rule, Claim claim)
     {
@@ -127,6 +144,12 @@ public sealed class Defence
             Next = verdict.Next ?? new NextExperiment("Repeat what was struck, at the same settings.", strikes.Length, [.. strikes.Select(s => s.Target)], "one new vessel for each exclusion"),
         };
     }
+
+    // Ground that gave way carries nothing, neither for a claim nor against it: a leak that nobody looked for makes right claims look wrong as well.
+    private static string? Broken(Verdict ground)
+        => ground.Ruling == Ruling.Contradicted ? $"It stands on “{ground.Sentence}”, and the data speak against that."
+            : ground.IsUntested ? $"It stands on “{ground.Sentence}”, which nothing tested."
+            : null;
 
     private static string Words(Ruling ruling) => ruling switch
     {

@@ -9,17 +9,16 @@ namespace Holdfast.Claims;
 internal static class IntervalRuling
 {
     /// <summary>
-    /// "Stays within a margin": holds when the 90 % interval lies inside it (two one-sided tests at 5 %); contradicted when the estimate lies
-    /// outside and the interval excludes "no change".
+    /// "Stays within a margin": holds when the 90 % interval lies inside it (two one-sided tests at 5 %); contradicted when a one-sided 95 % bound lies wholly outside.
+    /// An estimate outside that could lie inside contradicts nothing: at the margin itself it would be wrong every second time.
     /// </summary>
     /// <param name="estimate">A difference or a ratio.</param>
     /// <param name="low">Lower end of the margin, in the unit of the estimate.</param>
     /// <param name="high">Upper end of the margin, in the unit of the estimate.</param>
-    /// <param name="noChange">0 for a difference, 1 for a ratio, in the unit of the estimate.</param>
-    /// <param name="looks">How many such estimates were looked at for one claim: the contradicting interval is widened (Bonferroni).</param>
-    public static Ruling Within(Estimate estimate, double low, double high, double noChange, int looks = 1)
+    /// <param name="looks">How many such estimates were looked at for one claim: the contradicting bound is moved out (Bonferroni).</param>
+    public static Ruling Within(Estimate estimate, double low, double high, int looks = 1)
         => Equivalence.Of(estimate, low, high).IsShown ? Ruling.Holds
-            : (estimate.Value < low || estimate.Value > high) && !estimate.Interval(1 - 0.05 / looks).Contains(noChange) ? Ruling.Contradicted
+            : estimate.UpperBound(1 - 0.05 / looks) < low || estimate.LowerBound(1 - 0.05 / looks) > high ? Ruling.Contradicted
             : Ruling.NotShownYet;
 
     /// <summary>"Lies below a limit": holds when the one-sided 95 % upper bound does; contradicted when the lower bound lies above it.</summary>

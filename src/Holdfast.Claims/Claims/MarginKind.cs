@@ -57,8 +57,11 @@ public sealed record MarginKind(string Name, double Low, double High, string Uni
         Otherwise = "the peak is read",
     };
 
+    /// <summary>Vessels that one person can run for one claim; advice beyond that is no advice.</summary>
+    public static MarginKind Effort { get; } = new("effort", 1, 24, "vessels", "one person can run what would settle a claim");
+
     /// <summary>All of them.</summary>
-    public static ImmutableArray<MarginKind> All { get; } = [Plateau, Removal, Capacity, MassBalance, CheckStandard, Retention, ExchangeRatio, Interference, Recovery, PeakWindow, AreaWindow];
+    public static ImmutableArray<MarginKind> All { get; } = [Plateau, Removal, Capacity, MassBalance, CheckStandard, Retention, ExchangeRatio, Interference, Recovery, PeakWindow, AreaWindow, Effort];
 
     /// <summary>The kind with this name, or null.</summary>
     /// <param name="name">Its name.</param>

@@ -32,6 +32,9 @@ public sealed record Verdict(
     NextExperiment? Next,
     ImmutableArray<string> Data)
 {
+    /// <summary>True when nothing was measured that could test it: what stands on it is neither shown nor contradicted.</summary>
+    public bool IsUntested { get; init; }
+
     /// <summary>The next experiment as work for the Plan; null when nothing more is needed.</summary>
     public WorkPlanned? Work => Next is null ? null : new(Next.Sentence, Claim.Id, Next.Vessels, Next.Settings);
 }
@@ -45,6 +48,12 @@ public sealed record Verdict(
 /// <param name="Note">What the interval is ("90 % interval, 4 degrees of freedom"), or null.</param>
 public sealed record Deciding(string Name, double Value, double? Low, double? High, string Unit, string? Note)
 {
+    /// <summary>Confidence of the interval, 0 to 1; null where there is none or where its basis is told by <see cref="Note"/> alone.</summary>
+    public double? Level { get; init; }
+
+    /// <summary>Standard uncertainty, in the unit given; null where it is not known or the interval is not even.</summary>
+    public double? U { get; init; }
+
     /// <summary>A number without an interval.</summary>
     /// <param name="name">What it is.</param>
     /// <param name="value">The number, in the unit given.</param>
@@ -63,7 +72,11 @@ public sealed record Deciding(string Name, double Value, double? Low, double? Hi
         var freedom = double.IsPositiveInfinity(estimate.DegreesOfFreedom) ? "known uncertainty"
             : string.Create(CultureInfo.InvariantCulture, $"{estimate.DegreesOfFreedom:G4} degree{(estimate.DegreesOfFreedom == 1 ? "" : "s")} of freedom");
         return new(name, estimate.Value, interval.Low, interval.High, unit, string.Create(
-            CultureInfo.InvariantCulture, $"{100 * confidence:G4} % interval, {freedom}, n = {estimate.N}; {estimate.Method}"));
+            CultureInfo.InvariantCulture, $"{100 * confidence:G4} % interval, {freedom}, n = {estimate.N}; {estimate.Method}"))
+        {
+            Level = confidence,
+            U = estimate.Scale == Scale.Plain && double.IsFinite(estimate.StandardError) ? estimate.StandardError : null,
+        };
     }
 }
 
@@ -71,7 +84,11 @@ public sealed record Deciding(string Name, double Value, double? Low, double? Hi
 /// <param name="Name">Short name: "vessels per time".</param>
 /// <param name="Passed">Whether it was met.</param>
 /// <param name="Sentence">With numbers: "3 vessels at each time; 3 are needed".</param>
-public sealed record Gate(string Name, bool Passed, string Sentence);
+public sealed record Gate(string Name, bool Passed, string Sentence)
+{
+    /// <summary>True when its failing leaves the data mute: neither "holds" nor "contradicted". False forbids "holds" alone.</summary>
+    public bool Silences { get; init; }
+}
 
 /// <summary>A question an examiner would ask.</summary>
 /// <param name="Code">Stable code: "Q17".</param>
@@ -83,4 +100,19 @@ public sealed record Question(string Code, string Text);
 /// <param name="Vessels">How many vessels it needs, or null when it needs none.</param>
 /// <param name="Settings">The settings to run, each with its unit ("240 min").</param>
 /// <param name="Basis">How the size was found: "exact power of the equivalence test, 80 %".</param>
-public sealed record NextExperiment(string Sentence, int? Vessels, ImmutableArray<string> Settings, string Basis);
+public sealed record NextExperiment(string Sentence, int? Vessels, ImmutableArray<string> Settings, string Basis)
+{
+    /// <summary>What is left of it for one person: itself, or, where the scatter asks for more vessels than she can run, that and the scatter that would do.</summary>
+    /// <param name="most">Most vessels that one person can run for a claim.</param>
+    public NextExperiment Within(double most)
+    {
+        // A plan sized by its power needs vessels as the square of the scatter; one that only spans a range does not.
+        if (!(Vessels > most) || !Basis.Contains("power", StringComparison.OrdinalIgnoreCase))
+            return this;
+        var share = 100 * Math.Sqrt(most / Vessels.Value);
+        return new(
+            $"Not decidable with this scatter: it would take {Phrase.Number(Vessels.Value)} vessels, and one person runs {Phrase.Number(most)} for a claim. "
+            + $"Bring the scatter between vessels down to {Phrase.With(Math.Floor(share), "%")} of what it is, then ask again; or settle for a wider margin, fixed before new data are seen.",
+            null, [], Basis);
+    }
+}

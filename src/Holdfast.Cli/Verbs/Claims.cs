@@ -55,7 +55,7 @@ internal sealed class Claims : IVerb
     {
         using var study = options.Write(parsed, door);
         study.Append(study.Daybook.Version, door.Who, change);
-        study.Close();
+        StudyOptions.Close(study, door);
         door.Out.WriteLine(change.Says());
         return Exit.Done;
     }

@@ -1,6 +1,7 @@
 using System.CommandLine;
 using System.Collections.Immutable;
 using Holdfast.Studies;
+using Holdfast.Studies.Acts;
 using Holdfast.Studies.History;
 using Holdfast.Studies.Import;
 
@@ -20,9 +21,10 @@ internal sealed class Correct : IVerb
     {
         var options = new StudyOptions();
         var target = new Argument<string>("sample") { Description = "code of the sample" };
-        var facts = new Argument<string[]>("facts") { Description = "property=value, in the property's own unit", Arity = ArgumentArity.OneOrMore };
+        var facts = new Argument<string[]>("facts") { Description = "property=value, in the property's own unit or the one behind it", Arity = ArgumentArity.OneOrMore };
         var because = new Option<string>("--because") { Description = "why what was recorded is corrected" };
-        var command = options.On(new Command("correct", "type facts of a sample: mass, volume, contact-time, end-ph and others") { target, facts, because });
+        var sure = new Option<bool>("--sure") { Description = "keep a value that looks unlikely" };
+        var command = options.On(new Command("correct", "type facts of a sample: mass, volume, contact-time, end-ph and others") { target, facts, because, sure });
         command.SetAction(parsed =>
         {
             var cells = ImmutableArray.CreateBuilder<TypedCell>();
@@ -53,8 +55,17 @@ internal sealed class Correct : IVerb
                 return Exit.NeedsDecision;
             }
 
+            var doubts = known is null ? [] : cells.Select(c => (c.Fact, Why: TypedDoubt.Of(study.Study, known, c.Fact))).Where(d => d.Why is not null).ToArray();
+            foreach (var (fact, why) in doubts)
+                door.Error.WriteLine($"{code}: {Property.Named(fact.Property)!.Title} {fact.Written} is {why}.");
+            if (doubts.Length > 0 && !parsed.GetValue(sure))
+            {
+                door.Error.WriteLine("Nothing was kept. --sure keeps it all the same.");
+                return Exit.NeedsDecision;
+            }
+
             study.Append(study.Daybook.Version, door.Who, new BlockTyped(cells.ToImmutable(), parsed.GetValue(because)?.Trim()));
-            study.Close();
+            StudyOptions.Close(study, door);
             foreach (var cell in cells)
                 door.Out.WriteLine($"{code}: {Property.Named(cell.Fact.Property)!.Title} {cell.Fact.Written}");
             return Exit.Done;

@@ -71,7 +71,7 @@ internal sealed class Defend : IVerb
         study.Append(study.Daybook.Version, door.Who, work);
         foreach (var planned in study.Study.Plan[^work.Length..])
             door.Out.WriteLine($"{planned.Id} planned for {planned.Claim}: {planned.Work}");
-        study.Close();
+        StudyOptions.Close(study, door);
         return Exit.Done;
     }
 
@@ -146,7 +146,12 @@ internal sealed class Defend : IVerb
     {
         json.WriteStartObject();
         json.WriteString("claim", verdict.Claim.Id);
-        json.WriteString("rule", verdict.Claim.Rule);
+        json.WriteString("kind", verdict.Claim.Rule);
+        if (verdict.Claim.Words("series") is { } series)
+            json.WriteString("series", series);
+        else
+            json.WriteNull("series");
+        json.WriteBoolean("stated", verdict.Claim.Stated);
         json.WriteString("sentence", verdict.Sentence);
         json.WriteString("verdict", InWords.Of(verdict.Ruling));
         json.WriteString("why", verdict.Reason);
@@ -158,12 +163,7 @@ internal sealed class Defend : IVerb
         {
             json.WriteStartObject();
             json.WriteString("name", number.Name);
-            Finite(json, "value", number.Value);
-            Finite(json, "low", number.Low);
-            Finite(json, "high", number.High);
-            json.WriteString("unit", number.Unit);
-            if (number.Note is not null)
-                json.WriteString("note", number.Note);
+            JsonNumber.Of(number).WriteMembers(json);
             json.WriteEndObject();
         }
 
@@ -194,12 +194,6 @@ internal sealed class Defend : IVerb
 
         Strings(json, "data", verdict.Data);
         json.WriteEndObject();
-    }
-
-    private static void Finite(Utf8JsonWriter json, string name, double? value)
-    {
-        if (value is { } number && double.IsFinite(number))
-            json.WriteNumber(name, number);
     }
 
     private static void Strings(Utf8JsonWriter json, string name, IEnumerable<string> items)

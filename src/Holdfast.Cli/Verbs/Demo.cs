@@ -1,5 +1,6 @@
 using System.CommandLine;
 using Holdfast.Claims;
+using Holdfast.Studies;
 using Holdfast.Studies.History;
 using Holdfast.Studies.Import;
 using Holdfast.Studies.Store;
@@ -30,7 +31,7 @@ internal sealed class Demo : IVerb
             using var study = Prepared(folder, door);
             if (parsed.GetValue(bench))
             {
-                study.Close();
+                StudyOptions.Close(study, door);
                 await address.Open(folder, parsed, door, cancel).ConfigureAwait(false);
                 return Exit.Done;
             }
@@ -39,8 +40,9 @@ internal sealed class Demo : IVerb
             door.Out.WriteLine();
             Defend.Tell(invented: true, dossier.Verdicts, brief: true, door.Out);
             var report = Path.Combine(folder, "report.html");
-            File.WriteAllText(report, Reports.Documents.StudyReport.Html(dossier));
-            study.Close();
+            SafePath.RefuseLink(report);
+            DurableFile.Write(report, System.Text.Encoding.UTF8.GetBytes(Reports.Documents.StudyReport.Html(dossier)), shared: true);
+            StudyOptions.Close(study, door);
             door.Out.WriteLine();
             door.Out.WriteLine($"Study   {folder}");
             door.Out.WriteLine($"Report  {report}");
@@ -71,10 +73,28 @@ internal sealed class Demo : IVerb
         var files = Files();
         var understood = Take.Understand(study.Study, files, Answers.None);
         var taken = Take.Keep(study, understood, new TakeOptions(), "invented demo student");
-        TakeIn.Tell(taken, rehearsing: false, door);
+        TakeIn.Tell(taken, rehearsing: false, follows: null, typed: [], door);
         if (taken.Entry is null)
             throw new InvalidOperationException("The demo study was not taken in whole.");
         return study;
+    }
+
+    /// <summary>The invented study alone: made in a folder that is gone afterwards.</summary>
+    /// <param name="door">The world.</param>
+    internal static Study Example(Door door)
+    {
+        var root = Directory.CreateTempSubdirectory("holdfast-example-").FullName;
+        try
+        {
+            using var study = Prepared(Path.Combine(root, "example"), door with { Out = TextWriter.Null, Error = TextWriter.Null });
+            return study.Study;
+        }
+        finally
+        {
+            foreach (var file in Directory.EnumerateFiles(root, "*", SearchOption.AllDirectories))
+                File.SetAttributes(file, FileAttributes.Normal);
+            Directory.Delete(root, recursive: true);
+        }
     }
 
     private static List<IncomingFile> Files()

@@ -52,13 +52,28 @@ internal sealed class FitCurves : IVerb
                 return Exit.NoSuchThing;
             }
 
-            Show(all, parsed, cancel);
+            Show([.. all.Where(s => s.Fits.Count > 0)], parsed, cancel);
+            foreach (var (series, fits, _) in all)
+            {
+                if (fits.Count == 0)
+                    door.Error.WriteLine($"{series}: nothing is fitted, since none of its vessels has an uptake.");
+                Remarks.Missing(MissingResult.Of(evidence, series), door.Error.WriteLine);
+            }
+
             return all.Any(s => s.Fits.Any(f => f.IsFit && f.Aicc is not null)) ? Exit.Done : Exit.NeedsDecision;
         }
 
         // One table whatever the number of series, so that its JSON is one object.
         void Show(IReadOnlyList<(string Series, IReadOnlyList<FitResult> Fits)> fitted, ParseResult parsed, CancellationToken cancel)
         {
+            if (parsed.GetValue(resample) is null && parsed.GetValue(options.As) == "json")
+            {
+                door.Out.WriteLine(FitsJson.Of([.. fitted.Select(f => (f.Series, f.Fits))]));
+                foreach (var (series, fits) in fitted)
+                    Tell(series, fits, door);
+                return;
+            }
+
             var table = parsed.GetValue(resample) is { } count
                 ? Resampled(
                     [.. fitted.SelectMany(f => CandidateCurve.Among(f.Series, f.Fits))],
@@ -100,7 +115,7 @@ internal sealed class FitCurves : IVerb
             door.Error.WriteLine($"{finding.Code} {finding.Sentence}");
         if (weighed.Value is not { } used)
             return Exit.NeedsDecision;
-        var fits = family.Curves.Select(m => m.Fit(used)).ToArray();
+        var fits = family.Curves.Select(m => m.FitInRoom(used)).ToArray();
         show([(Path.GetFileNameWithoutExtension(path), fits)]);
         return fits.Any(f => f.IsFit && f.Nu > 0) ? Exit.Done : Exit.NeedsDecision;
     }
@@ -140,6 +155,6 @@ internal sealed class FitCurves : IVerb
 
         door.Error.WriteLine(near.Count == 1
             ? $"{name}: {near[0].Card.Name} has the lowest AICc. A close fit is not a mechanism."
-            : string.Create(CultureInfo.InvariantCulture, $"{name}: HF-412 {string.Join(", ", near.Select(f => f.Card.Name))} are not told apart by these points (ΔAICc below 2)."));
+            : string.Create(CultureInfo.InvariantCulture, $"{name}: HF-412 {string.Join(", ", near.Select(f => f.Card.Name))} are not told apart by these points (ΔAICc below {CurveComparison.NotDistinguished:0.##})."));
     }
 }

@@ -16,13 +16,19 @@ internal sealed class List : IVerb
     public Command Command(Door door)
     {
         var options = new StudyOptions();
-        var what = new Argument<string>("what") { Description = "samples, readings or daybook", DefaultValueFactory = _ => "samples" };
-        what.AcceptOnlyFromAmong("samples", "readings", "daybook");
-        var command = options.On(new Command("list", "list samples, readings or the Daybook") { what });
+        var what = new Argument<string>("what") { Description = "samples, readings, daybook, or meanings: what a column of a file can be said to hold", DefaultValueFactory = _ => "samples" };
+        what.AcceptOnlyFromAmong("samples", "readings", "daybook", "meanings");
+        var command = options.On(new Command("list", "list samples, readings, the Daybook, or the meanings a column can have") { what });
         command.SetAction(parsed =>
         {
-            using var study = options.Read(parsed, door);
             var form = parsed.GetValue(options.As)!;
+            if (parsed.GetValue(what) is "meanings")
+            {
+                Printed.Write(MeaningTable.All, form, door.Out);
+                return Exit.Done;
+            }
+
+            using var study = options.Read(parsed, door);
             switch (parsed.GetValue(what))
             {
                 case "readings":

@@ -51,7 +51,7 @@ internal sealed class Margins : IVerb
 
             using var study = options.Write(parsed, door);
             study.Append(study.Daybook.Version, door.Who, margin);
-            study.Close();
+            StudyOptions.Close(study, door);
             door.Out.WriteLine(margin.Says());
             return Exit.Done;
         });

@@ -27,7 +27,7 @@ internal sealed class Mark : IVerb
 
             using var study = options.Write(parsed, door);
             var entry = study.Append(study.Daybook.Version, door.Who, new Marked(parsed.GetValue(name)!.Trim()))[0];
-            study.Close();
+            StudyOptions.Close(study, door);
             door.Out.WriteLine(entry.Change.Says());
             return Exit.Done;
         });

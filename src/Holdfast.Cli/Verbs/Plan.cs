@@ -39,7 +39,7 @@ internal sealed class Plan : IVerb
             else
                 Printed.Write(Reports.StudyTables.StudyFactTables.Plan(study.Study), parsed.GetValue(options.As)!, door.Out);
             if (changes.Length > 0)
-                study.Close();
+                StudyOptions.Close(study, door);
             return Exit.Done;
         });
         return command;

@@ -19,7 +19,7 @@ internal sealed class Redo : IVerb
         {
             using var study = options.Write(parsed, door);
             var entry = study.RedoLast(door.Who);
-            study.Close();
+            StudyOptions.Close(study, door);
             door.Out.WriteLine(entry.Change.Says());
             return Exit.Done;
         });

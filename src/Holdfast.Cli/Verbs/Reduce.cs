@@ -31,6 +31,9 @@ internal sealed class Reduce : IVerb
                 return Exit.NoSuchThing;
             }
 
+            // What cannot be comes first: nobody should read a table of it before.
+            foreach (var impossible in evidence.Findings.Where(f => f.Code == ImpossibleResults.Code))
+                door.Error.WriteLine($"{impossible.Code} {impossible.Sentence}");
             foreach (var run in evidence.Runs.Where(r => r.Curve is not null && r.BorrowedFrom is null))
             {
                 var curve = run.Curve!;
@@ -41,7 +44,9 @@ internal sealed class Reduce : IVerb
             }
 
             Printed.Write(VesselTable.Of("quantities", name is null ? "Quantities" : $"Quantities of series {name}", vessels, evidence), parsed.GetValue(options.As)!, door.Out);
-            Remarks.Tell(evidence.Findings.Concat(vessels.SelectMany(v => v.Findings)), s => options.Remark(parsed, door, s));
+            var missing = MissingResult.Of(evidence, name is null ? null : evidence.SeriesNamed(name)?.Name);
+            Remarks.Missing(missing, s => options.Remark(parsed, door, s));
+            Remarks.Tell(evidence.Findings.Where(f => f.Code != ImpossibleResults.Code).Concat(vessels.SelectMany(v => v.Findings)).Where(f => !missing.Any(m => m.Says(f))), s => options.Remark(parsed, door, s));
             return Exit.Done;
         });
         return command;

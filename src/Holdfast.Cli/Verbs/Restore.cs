@@ -23,7 +23,7 @@ internal sealed class Restore : IVerb
         {
             using var study = options.Write(parsed, door);
             study.Append(study.Daybook.Version, door.Who, new Restored(parsed.GetValue(target)!, parsed.GetValue(because)));
-            study.Close();
+            StudyOptions.Close(study, door);
             door.Out.WriteLine($"{parsed.GetValue(target)} restored.");
             return Exit.Done;
         });

@@ -35,7 +35,7 @@ internal sealed class Strike : IVerb
 
             using var study = options.Write(parsed, door);
             study.Append(study.Daybook.Version, door.Who, new Struck(what, reason.Trim()));
-            study.Close();
+            StudyOptions.Close(study, door);
             door.Out.WriteLine($"{what} struck: {reason.Trim()}");
             options.Remark(parsed, door, "holdfast undo takes it back; holdfast defend shows what changed.");
             return Exit.Done;

@@ -27,6 +27,14 @@ internal sealed class Trail : IVerb
             var address = parsed.GetValue(number)!;
             if (NumberTrail.Of(evidence, address) is not { } trail)
             {
+                var missing = MissingResult.Of(evidence).Where(m => m.Samples.Contains(address[(address.IndexOf(':', StringComparison.Ordinal) + 1)..])).ToArray();
+                if (missing.Length > 0)
+                {
+                    door.Error.WriteLine($"{address} cannot be worked out.");
+                    Remarks.Missing(missing, door.Error.WriteLine);
+                    return Exit.NoSuchThing;
+                }
+
                 door.Error.WriteLine($"There is no number {address}. Write what it is and the sample: q:V-12 (uptake), R: (removal), Ce:, C0:, D: (dose), Kd:, F: (signal), E: (efficiency)."
                     + (Near(evidence, address) is { Length: > 0 } near ? $" Of this kind or name there are: {string.Join(", ", near)}." : ""));
                 return Exit.NoSuchThing;
@@ -50,7 +58,7 @@ internal sealed class Trail : IVerb
     private static string Json(NumberTrail trail) => Printed.Object(json =>
     {
         json.WritePropertyName("number");
-        Printed.Quantity(json, trail.Value, trail.Unit, trail.Address);
+        (JsonNumber.Of(trail.Value, trail.Unit) with { Trail = trail.Address }).Write(json);
         json.WriteString("formula", trail.Formula);
         json.WriteStartArray("inputs");
         foreach (var input in trail.Inputs)
@@ -58,7 +66,7 @@ internal sealed class Trail : IVerb
             json.WriteStartObject();
             json.WriteString("symbol", input.Symbol);
             json.WritePropertyName("quantity");
-            Printed.Quantity(json, input.Value, input.Unit, null);
+            JsonNumber.Of(input.Value, input.Unit).Write(json);
             json.WriteString("from", input.From);
             if (input.Trail is not null)
                 json.WriteString("trail", input.Trail);

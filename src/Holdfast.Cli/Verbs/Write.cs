@@ -5,6 +5,7 @@ using Holdfast.Reports.Documents;
 using Holdfast.Reports.StudyFigures;
 using Holdfast.Reports.StudyTables;
 using Holdfast.Reports.Tables;
+using Holdfast.Studies.Store;
 
 namespace Holdfast.Cli.Verbs;
 
@@ -56,11 +57,13 @@ internal sealed class Write : IVerb
             }
 
             var folder = Path.GetFullPath(parsed.GetValue(to)!, door.Folder);
-            FigureFiles.Write(
+            var undrawn = FigureFiles.Write(
                 dossier,
                 [.. formats.Select(f => Enum.Parse<FigureFileKind>(f, ignoreCase: true))],
                 [.. widths.Select(w => double.Parse(w, CultureInfo.InvariantCulture))],
                 (name, bytes) => files.Add((Path.Combine(folder, name), bytes)));
+            foreach (var fallen in StudyFigure.Fallen(dossier).Concat(undrawn))
+                options.Remark(parsed, door, $"{fallen.Code} {fallen.Sentence}");
             return Keep(files, parsed.GetValue(replace), door);
         });
         return command;
@@ -68,7 +71,7 @@ internal sealed class Write : IVerb
 
     private static int Keep(List<(string Path, byte[] Bytes)> files, bool replace, Door door)
     {
-        var there = replace ? [] : files.Where(f => File.Exists(f.Path)).Select(f => Path.GetFileName(f.Path)).ToArray();
+        var there = replace ? [] : files.Where(f => Path.Exists(f.Path)).Select(f => Path.GetFileName(f.Path)).ToArray();
         if (there.Length > 0)
         {
             door.Error.WriteLine($"{string.Join(", ", there.Take(4))}{(there.Length > 4 ? ", …" : "")} is there already; nothing was written. Add --replace, or choose another name.");
@@ -79,8 +82,9 @@ internal sealed class Write : IVerb
         {
             foreach (var (path, bytes) in files)
             {
+                SafePath.RefuseLinks(path, door.Folder);
                 Directory.CreateDirectory(Path.GetDirectoryName(path)!);
-                File.WriteAllBytes(path, bytes);
+                DurableFile.Write(path, bytes, shared: true);
                 door.Out.WriteLine(Path.GetRelativePath(door.Folder, path));
             }
         }

@@ -12,7 +12,7 @@ internal static class AppendixSection
         var groups = dossier.Evidence.Vessels.GroupBy(v => v.Sample.Series ?? "", StringComparer.Ordinal).ToArray();
         return groups.Length == 0 ? null : new("appendix", "Appendix: every vessel",
         [
-            .. groups.Select(g => numbering.Table(VesselTable.Of(
+            .. groups.Select(g => numbering.Table(() => VesselTable.Of(
                 "vessels-" + LevelTable.Id(g.Key.Length == 0 ? "others" : g.Key),
                 g.Key.Length == 0 ? "Samples outside any series" : $"Vessels of series {g.Key}",
                 g, dossier.Evidence))),

@@ -26,10 +26,10 @@ internal sealed class CalibrationSection : IResultSection
         content.AddRange(StudyFigure.Of<CalibrationFigure>(dossier).Select(numbering.Figure));
         if (own.Length > 0)
         {
-            content.Add(numbering.Table(CalibrationTable.Of(runs)));
+            content.Add(numbering.Table(() => CalibrationTable.Of(runs)));
             foreach (var run in own)
                 content.AddRange(How(run));
-            content.Add(numbering.Table(CalibrationTable.Limits(runs)));
+            content.Add(numbering.Table(() => CalibrationTable.Limits(runs)));
         }
 
         content.Add(Prose.Heading("Quality control"));

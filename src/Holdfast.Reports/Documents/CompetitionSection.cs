@@ -27,7 +27,7 @@ internal sealed class CompetitionSection : IResultSection
             content.Add(Prose.Heading("Two metals in one vessel"));
             content.AddRange(StudyFigure.Of<SelectivityFigure>(dossier).Select(f => (Node)numbering.Figure(f)));
             var trails = Prose.Trails("Trails of the selectivity coefficients", mixtures.Rivals.Where(r => r.Preference is not null).Select(r => (r.Metal, "alpha:" + r.Metal)), numbering);
-            content.Add(numbering.Table(MixtureTable.Of(mixtures, metal)));
+            content.Add(numbering.Table(() => MixtureTable.Of(mixtures, metal)));
             content.Add(Prose.Paragraph("The metals were compared by amount in one vessel; single-metal capacities do not give a preference."
                 + (mixtures.Rivals.All(r => r.Vessels.All(v => v.Preference.U == 0)) ? " The concentrations of both metals came without uncertainties, so that the intervals rest on the scatter of vessels." : "")));
             content.AddRange(trails);

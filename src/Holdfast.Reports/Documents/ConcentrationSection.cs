@@ -28,7 +28,9 @@ internal sealed class ConcentrationSection : IResultSection
         var read = evidence.Vessels.Where(v => v.End?.Value is not null).ToArray();
         if (read.Length == 0)
         {
-            content.Add(Prose.Paragraph("No vessel has a concentration: its readings are missing, or no line turns them into one."));
+            content.Add(Prose.Paragraph("No vessel has a concentration."));
+            if (MissingText.Of(evidence, numbering) is { } nothing)
+                content.Add(nothing);
             return new("concentrations", "Concentrations and vessels", content);
         }
 
@@ -55,6 +57,8 @@ internal sealed class ConcentrationSection : IResultSection
             ]));
         }
 
+        if (MissingText.Of(evidence, numbering) is { } missing)
+            content.Add(missing);
         content.Add(Prose.Paragraph("The appendix lists every vessel."));
         return new("concentrations", "Concentrations and vessels", content);
     }

@@ -26,9 +26,9 @@ internal sealed class DoseSection : IResultSection
             content.Add(SeriesText.Of(series, numbering));
             if (figures.GetValueOrDefault(StudyFigure.Id("dose", series.Name)) is { } figure)
                 content.Add(numbering.Figure(figure));
-            content.Add(numbering.Table(LevelTable.Of(series)));
+            content.Add(numbering.Table(() => LevelTable.Of(series)));
             if (DosePrediction.Of(dossier.Evidence, series) is { } prediction)
-                content.AddRange([Prose.Paragraph(prediction.Sentence), numbering.Table(DosePredictionTable.Of(series, prediction))]);
+                content.AddRange([Prose.Paragraph(prediction.Sentence), numbering.Table(() => DosePredictionTable.Of(series, prediction))]);
         }
 
         content.Add(Prose.Paragraph(

@@ -1,7 +1,9 @@
 using System.Globalization;
 using Holdfast.Claims;
 using Holdfast.Reports.Markup;
+using Holdfast.Reports.StudyFigures;
 using Holdfast.Reports.StudyTables;
+using Holdfast.Reports.Trails;
 
 namespace Holdfast.Reports.Documents;
 
@@ -14,7 +16,7 @@ internal static class FindingSection
     public static Section Of(Dossier dossier)
     {
         var evidence = dossier.Evidence;
-        var all = evidence.Findings.Concat(evidence.Vessels.SelectMany(v => v.Findings))
+        var all = evidence.Findings.Concat(evidence.Vessels.SelectMany(v => v.Findings)).Concat(StudyFigure.Fallen(dossier)).Concat(DerivedTrails.Of(evidence).Fallen)
             .DistinctBy(f => (f.Code, f.Sentence)).ToArray();
         var content = new List<Node>();
         if (all.Length == 0)

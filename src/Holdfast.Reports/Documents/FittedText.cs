@@ -15,18 +15,27 @@ internal static class FittedText
     /// <param name="kind">Begins the ids of its tables.</param>
     /// <param name="figure">Its figure, or null.</param>
     /// <param name="numbering">Numbers of figures and tables.</param>
-    public static IEnumerable<Node> Of(FittedSeries fitted, string kind, Figure? figure, Numbering numbering)
+    /// <param name="evidence">The study worked out: it tells why vessels have no uptake.</param>
+    public static IEnumerable<Node> Of(FittedSeries fitted, string kind, Figure? figure, Numbering numbering, Evidence evidence)
     {
         var series = fitted.Series;
         var id = $"{kind}-{LevelTable.Id(series.Name)}";
         yield return Prose.Heading($"Series {series.Name}");
         yield return SeriesText.Of(series, numbering);
+        if (MissingText.Of(evidence, numbering, series.Name) is { } missing)
+            yield return missing;
+        if (fitted.Fits.IsEmpty)
+        {
+            yield return Prose.Paragraph($"Nothing is fitted to {series.Name}: none of its vessels has an uptake.");
+            yield break;
+        }
+
         if (figure is not null)
             yield return numbering.Figure(figure);
         if (!series.Levels.IsEmpty)
-            yield return numbering.Table(LevelTable.Of(series));
+            yield return numbering.Table(() => LevelTable.Of(series));
         yield return Prose.Paragraph(Standing(fitted, best: fitted.Best));
-        yield return numbering.Table(RankingTable.Of(id + "-curves", $"Curves fitted to {series.Name}, best first", fitted.Fits, "mg/g"));
+        yield return numbering.Table(() => RankingTable.Of(id + "-curves", $"Curves fitted to {series.Name}, best first", fitted.Fits, "mg/g"));
         var estimates = EstimateTable.Of(id + "-parameters", $"Parameters of the curves fitted to {series.Name}", fitted.Fits, series.Name);
         if (estimates.Rows.Count > 0)
             yield return numbering.Table(estimates);

@@ -9,8 +9,6 @@ namespace Holdfast.Reports.Documents;
 /// <summary>Methods text of the sensing part: fluorometer, wavelengths, slits, dispersion, window, each as recorded or as a gap.</summary>
 internal static class FluorometerText
 {
-    private const string Gap = Prose.NotRecorded;
-
     /// <summary>The heading and its sentences; none in a study without signals or lifetimes.</summary>
     /// <param name="evidence">The study worked out.</param>
     public static IEnumerable<Node> Of(Evidence evidence)
@@ -30,8 +28,8 @@ internal static class FluorometerText
     {
         var spectra = runs.Where(r => r.Signal == FluorescenceProperties.Emission.Name).Select(r => r.Id).ToHashSet(StringComparer.Ordinal);
         double[] wavelengths = [.. study.Readings.Where(r => r.Spectrum is not null && spectra.Contains(r.Run)).SelectMany(r => r.Spectrum!.Wavelengths)];
-        var where = emission is not null ? $"at {emission}" : wavelengths.Length > 0 ? $"from {InWords.Span(wavelengths, "nm")}" : $"at {Gap}";
-        return $"{(runs.Length == 1 ? "Run" : "Runs")} {InWords.Listed(runs.Select(r => r.Id))}: {instrument ?? Gap}, excited at {excitation ?? Gap}, emission read {where}, slits {slits ?? Gap}, read on {InWords.Listed(runs.Select(r => r.Detail("Date", "Longdate") ?? Gap))}.";
+        var where = emission is not null ? $"at {emission}" : wavelengths.Length > 0 ? $"from {InWords.Span(wavelengths, "nm")}" : $"at {Prose.Gap(runs[0].Id, "Emission")}";
+        return $"{(runs.Length == 1 ? "Run" : "Runs")} {InWords.Listed(runs.Select(r => r.Id))}: {instrument ?? Prose.Gap(runs[0].Id, "Instrument")}, excited at {excitation ?? Prose.Gap(runs[0].Id, "Excitation")}, emission read {where}, slits {slits ?? Prose.Gap(runs[0].Id, "Slits")}, read on {InWords.Listed(runs.Select(r => r.Detail("Date", "Longdate") ?? Prose.Gap(r.Id, "Date")))}.";
     }
 
     private static string Dispersion(Study study, Run[] runs)
@@ -42,7 +40,7 @@ internal static class FluorometerText
         double[] doses = [.. samples.Select(s => s.Number(FluorescenceProperties.Dispersion)).OfType<double>()];
         string[] waters = [.. samples.Select(s => s.Words(SampleProperties.Matrix)).OfType<string>().Where(w => w.Length > 0).Distinct(StringComparer.Ordinal)];
         var absorbed = samples.Count(s => s.Number(FluorescenceProperties.AbsorbanceExcitation) is not null);
-        return $"Dispersions held {(doses.Length == 0 ? Gap : InWords.Span(doses, "g/L"))} of powder in {(waters.Length == 0 ? Gap : InWords.Listed(waters))}{(doses.Length > 0 && doses.Length < samples.Length ? $" (recorded for {InWords.Plain(doses.Length)} of {InWords.Plain(samples.Length)})" : "")}; "
-            + $"stirring and delay before reading: {study.Details.GetValueOrDefault("sensing-stirring") ?? Gap}. Absorbances for the inner filter were recorded for {InWords.Count(absorbed, "vessel")} of {InWords.Plain(samples.Length)}.";
+        return $"Dispersions held {(doses.Length == 0 ? Prose.Gap("vessels:" + FluorescenceProperties.Dispersion.Name) : InWords.Span(doses, "g/L"))} of powder in {(waters.Length == 0 ? Prose.Gap("vessels:" + SampleProperties.Matrix.Name) : InWords.Listed(waters))}{(doses.Length > 0 && doses.Length < samples.Length ? $" (recorded for {InWords.Plain(doses.Length)} of {InWords.Plain(samples.Length)})" : "")}; "
+            + $"stirring and delay before reading: {study.Details.GetValueOrDefault("sensing-stirring") ?? Prose.Gap("sensing-stirring")}. Absorbances for the inner filter were recorded for {InWords.Count(absorbed, "vessel")} of {InWords.Plain(samples.Length)}.";
     }
 }

@@ -26,7 +26,7 @@ internal sealed class IsothermSection : IResultSection
         };
         foreach (var fitted in dossier.Evidence.Isotherms)
         {
-            content.AddRange(FittedText.Of(fitted, "isotherm", figures.GetValueOrDefault(StudyFigure.Id("isotherm", fitted.Series.Name)), numbering));
+            content.AddRange(FittedText.Of(fitted, "isotherm", figures.GetValueOrDefault(StudyFigure.Id("isotherm", fitted.Series.Name)), numbering, dossier.Evidence));
             if (Coverage(fitted) is { } coverage)
                 content.Add(Prose.Paragraph(coverage));
         }
@@ -42,6 +42,8 @@ internal sealed class IsothermSection : IResultSection
         var (qm, k) = (fit["qm"], fit["K"].Value);
         var highest = fit.Points.X.Max();
         var share = k * highest / (1 + k * highest);
+        if (!double.IsFinite(share))
+            return null;
         var closed = qm.Profile?.IsClosed == true;
         return $"By the Langmuir fit the vessels reach {RoundedNumber.Fixed(100 * share, 0)} % of the capacity at the highest concentration left, {InWords.Plain(highest, "mg/L")}. "
             + (IsothermEvidence.Capacity(share, closed) switch

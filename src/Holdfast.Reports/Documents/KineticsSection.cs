@@ -30,7 +30,7 @@ internal sealed class KineticsSection : IResultSection
             Prose.Paragraph("Every curve of the list was fitted to the uptakes of single vessels by nonlinear least squares. A curve that follows the points is a description; it is not a mechanism. Equilibrium by a stated time is judged in the defence."),
         };
         foreach (var fitted in all)
-            content.AddRange(FittedText.Of(fitted, "kinetics", figures.GetValueOrDefault(StudyFigure.Id("kinetics", fitted.Series.Name)), numbering));
+            content.AddRange(FittedText.Of(fitted, "kinetics", figures.GetValueOrDefault(StudyFigure.Id("kinetics", fitted.Series.Name)), numbering, dossier.Evidence));
         content.AddRange(LinearText.Of(all, "kinetics", numbering, Trap(all)));
         return new("kinetics", "Contact time", content);
     }

@@ -2,6 +2,7 @@ using System.Globalization;
 using Holdfast.Calibration;
 using Holdfast.Claims;
 using Holdfast.Claims.Analyses;
+using Holdfast.Reports.Markup;
 using Holdfast.Reports.StudyTables;
 using Holdfast.Studies;
 using Holdfast.Studies.Properties;
@@ -11,13 +12,18 @@ namespace Holdfast.Reports.Documents;
 /// <summary>Methods text from what was really recorded, one sentence a fact; what no record holds is printed as a gap.</summary>
 internal static class MethodsSection
 {
-    private const string Gap = Prose.NotRecorded;
-
-    /// <summary>The section.</summary>
+    /// <summary>The section, with the places where its gaps are filled in.</summary>
     public static Section Of(Dossier dossier)
     {
+        var text = Text(dossier);
+        return new("methods", "Methods, as recorded", [.. text, .. MethodsGap.Places(text)]);
+    }
+
+    /// <summary>Its sentences.</summary>
+    public static IReadOnlyList<Node> Text(Dossier dossier)
+    {
         var evidence = dossier.Evidence;
-        return new("methods", "Methods, as recorded",
+        return
         [
             Prose.Paragraph("These sentences are made from the records. A marked gap is something a reader will ask for and the records do not hold."),
             Prose.Heading("Material and vessels"),
@@ -31,17 +37,17 @@ internal static class MethodsSection
             Prose.Paragraph("Uncertainties were propagated to first order with every shared source kept, and widened to 95 % by the effective degrees of freedom."),
             .. Fitting(evidence).Select(Prose.Paragraph),
             Prose.Paragraph(Order(evidence.Study)),
-        ]);
+        ];
     }
 
     private static string Material(Evidence evidence)
     {
         var study = evidence.Study;
         var named = evidence.Vessels.Select(v => v.Sample.Words(SampleProperties.Material)).OfType<string>().Distinct(StringComparer.Ordinal).ToArray();
-        var material = Detail(study, "material") ?? (named.Length > 0 ? InWords.Listed(named) : Gap);
+        var material = Detail(study, "material") ?? (named.Length > 0 ? InWords.Listed(named) : Prose.Gap("material"));
         var batches = evidence.Vessels.Select(v => v.Sample.Batch).OfType<string>().Distinct(StringComparer.Ordinal).ToArray();
-        return $"Sorbent: {material}; batch {(batches.Length > 0 ? InWords.Listed(batches) : Gap)}. Preparation: {Detail(study, "preparation") ?? Gap}. "
-            + $"Metal: {study.Analyte ?? Gap}, from {Detail(study, "stock") ?? Gap}. Chemicals and water grade: {Detail(study, "chemicals") ?? Gap}.";
+        return $"Sorbent: {material}; batch {(batches.Length > 0 ? InWords.Listed(batches) : OfVessels(SampleProperties.Batch))}. Preparation: {Said(study, "preparation")}. "
+            + $"Metal: {study.Analyte ?? Prose.Gap("analyte")}, from {Said(study, "stock")}. Chemicals and water grade: {Said(study, "chemicals")}.";
     }
 
     private static string Vessels(Evidence evidence)
@@ -49,11 +55,13 @@ internal static class MethodsSection
         Vessel[] vessels = [.. evidence.Vessels.Where(v => v.Sample.Role == SampleRole.Vessel && !v.IsStruck)];
         var study = evidence.Study;
         if (vessels.Length == 0)
-            return $"Vessels: {Gap}.";
+            return $"Vessels: {Prose.NotRecorded}.";
+        var authors = vessels.Select(v => v.Sample.Words(SampleProperties.Author)).OfType<string>().Distinct(StringComparer.Ordinal).ToArray();
         var water = vessels.Select(v => v.Sample.Words(SampleProperties.Matrix)).OfType<string>().Distinct(StringComparer.Ordinal).ToArray();
-        return $"{InWords.Count(vessels.Length, "vessel")} of {Range(BatchProperties.Volume, vessels)} holding {Range(BatchProperties.Mass, vessels)} of sorbent in {(water.Length > 0 ? InWords.Listed(water) : Gap)} "
-            + $"were shaken at {Detail(study, "shaking") ?? Gap} and {Range(BatchProperties.Temperature, vessels)} for {Range(BatchProperties.ContactTime, vessels)}. "
-            + $"The liquid was separated by {Detail(study, "separation") ?? Gap} (uptake by the separating step: {Detail(study, "separation-uptake") ?? Gap}).";
+        return $"{InWords.Count(vessels.Length, "vessel")} of {Range(BatchProperties.Volume, vessels)} holding {Range(BatchProperties.Mass, vessels)} of sorbent in {(water.Length > 0 ? InWords.Listed(water) : Detail(study, "water") ?? OfVessels(SampleProperties.Matrix))} "
+            + $"were shaken at {Shaking(study, vessels)} and {Range(BatchProperties.Temperature, vessels)} for {Range(BatchProperties.ContactTime, vessels)}. "
+            + $"The liquid was separated by {Said(study, "separation")} (uptake by the separating step: {Said(study, "separation-uptake")})."
+            + (authors.Length > 0 ? $" The vessels were prepared by {InWords.Listed(authors)}." : "");
     }
 
     private static string Acidity(Evidence evidence)
@@ -64,15 +72,15 @@ internal static class MethodsSection
         var controls = evidence.Vessels.Count(v => v.Sample.Role == SampleRole.Control && !v.IsStruck);
         var read = evidence.Study.Samples.Count(s => s.Role == SampleRole.StartSolution);
         return string.Create(CultureInfo.InvariantCulture,
-            $"The start pH was recorded for {start} and the end pH for {end} of {InWords.Count(vessels.Length, "vessel")} (electrode calibrated at {Detail(evidence.Study, "ph-buffers") ?? Gap}). ")
-            + (controls > 0 ? $"{InWords.Count(controls, "control")} without sorbent {(controls == 1 ? "was" : "were")} read. " : $"Controls without sorbent: {Gap}. ")
-            + (read > 0 ? $"{InWords.Count(read, "start solution")} {(read == 1 ? "was" : "were")} read." : $"Readings of the start solutions: {Gap}; they count as made up.");
+            $"The start pH was recorded for {start} and the end pH for {end} of {InWords.Count(vessels.Length, "vessel")} (electrode calibrated at {Said(evidence.Study, "ph-buffers")}). ")
+            + (controls > 0 ? $"{InWords.Count(controls, "control")} without sorbent {(controls == 1 ? "was" : "were")} read. " : $"Controls without sorbent: {Prose.Gap("role:control")}. ")
+            + (read > 0 ? $"{InWords.Count(read, "start solution")} {(read == 1 ? "was" : "were")} read." : $"Readings of the start solutions: {Prose.Gap("role:start-solution")}; they count as made up.");
     }
 
     private static IEnumerable<string> Runs(Evidence evidence)
     {
         if (evidence.Runs.IsEmpty)
-            yield return $"Concentrations were read by {Gap}.";
+            yield return $"Concentrations were read by {Prose.NotRecorded}.";
         foreach (var run in evidence.Runs)
         {
             var text = $"Run {run.Run.Id}: {Said(run, "Instrument")}, {Said(run, "Element")} at {Said(run, "Wavelength")}, flame {Said(run, "Flame")}, read on {Said(run, "Date")}";
@@ -87,7 +95,7 @@ internal static class MethodsSection
                 : $"; against {InWords.Count(curve.Standards.Select(s => s.Level).Distinct().Count(), "standard")} up to {InWords.Plain(curve.Top, "mg/L")} ({InWords.Count(curve.Standards.Count, "reading")}, {Weights(curve.Weights)}); "
                     + $"detection limit {Limit(curve.Limits.Detection)}, limit of quantification {Limit(curve.Limits.Quantification)}.";
             var recoveries = run.Checks.Select(c => c.Recovery).OfType<double>().ToArray();
-            yield return text + (recoveries.Length == 0 ? $" Check standards: {Gap}." : $" Check standards recovered {CalibrationSection.RecoveryRange(recoveries)}.");
+            yield return text + (recoveries.Length == 0 ? $" Check standards: {Prose.Gap("role:check-standard")}." : $" Check standards recovered {CalibrationSection.RecoveryRange(recoveries)}.");
         }
     }
 
@@ -99,9 +107,9 @@ internal static class MethodsSection
             ("Isotherms", evidence.Isotherms, "the error that q and Ce share counted once"),
         })
         {
-            if (all.IsEmpty)
-                continue;
             var curves = all.SelectMany(f => f.Fits).Select(f => f.Card.Name).Distinct(StringComparer.Ordinal).ToArray();
+            if (curves.Length == 0)
+                continue;
             yield return $"{name} were fitted by generalised least squares to the uptake of single vessels, {how}: the stated uncertainties with their shared parts, and a scatter between vessels in proportion to the uptake by restricted likelihood. "
                 + "Intervals are 95 % profile-likelihood intervals with Student's t for the degrees of freedom behind each parameter. "
                 + $"The curves are the whole list of the program, the same for every study: {InWords.Listed(curves)}.";
@@ -119,7 +127,7 @@ internal static class MethodsSection
             ? "No margin was fixed beforehand: the defaults of the rules were used."
             : "Margins fixed: " + string.Join("; ", study.Margins.Select(m => string.Create(CultureInfo.InvariantCulture,
                 $"{m.Name} {InWords.Plain(m.Low)} to {InWords.Plain(m.High, m.Unit)} (entry {m.Entry})"))) + ". Others are the defaults of the rules.";
-        return $"Order of the vessels, seed and blocks: {Detail(study, "order") ?? Gap}. {margins} Plan and amendments: {Detail(study, "plan") ?? Gap}.";
+        return $"Order of the vessels, seed and blocks: {Said(study, "order")}. {margins} Plan and amendments: {Said(study, "plan")}.";
     }
 
     private static string Limit(DetectionLimit limit)
@@ -136,11 +144,18 @@ internal static class MethodsSection
     private static string Range(Property property, Vessel[] vessels)
     {
         double[] values = [.. vessels.Select(v => v.Sample.Number(property)).OfType<double>()];
-        return values.Length == 0 ? Gap : InWords.Span(values, property.Unit) + (values.Length < vessels.Length ? $" (recorded for {values.Length.ToString(CultureInfo.InvariantCulture)} of them)" : "");
+        return values.Length == 0 ? OfVessels(property) : InWords.Span(values, property.Unit) + (values.Length < vessels.Length ? $" (recorded for {values.Length.ToString(CultureInfo.InvariantCulture)} of them)" : "");
     }
 
     private static string Said(CalibratedRun run, string key)
-        => run.Run.Details.FirstOrDefault(d => string.Equals(d.Key.Trim(), key, StringComparison.OrdinalIgnoreCase)).Value is { Length: > 0 } said ? said : Gap;
+        => run.Run.Details.FirstOrDefault(d => string.Equals(d.Key.Trim(), key, StringComparison.OrdinalIgnoreCase)).Value is { Length: > 0 } said ? said : Prose.Gap(run.Run.Id, key);
+
+    private static string Said(Study study, string key) => Detail(study, key) ?? Prose.Gap(key);
+
+    private static string OfVessels(Property property) => Prose.Gap("vessels:" + property.Name);
+
+    private static string Shaking(Study study, Vessel[] vessels)
+        => Detail(study, "shaking") ?? (vessels.Any(v => v.Sample.Number(BatchProperties.StirringSpeed) is not null) ? Range(BatchProperties.StirringSpeed, vessels) : Prose.Gap("shaking"));
 
     private static string? Detail(Study study, string key) => study.Details.GetValueOrDefault(key) is { Length: > 0 } said ? said : null;
 }

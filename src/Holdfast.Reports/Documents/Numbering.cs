@@ -25,16 +25,16 @@ internal sealed class Numbering(Dossier dossier, PageLinks? page = null)
     /// <summary>The trails that were referred to, in the order of their notes.</summary>
     public IReadOnlyList<NumberTrail> Trails => trails;
 
+    /// <summary>True on a page of the bench, which leads on where a document names places and commands.</summary>
+    public bool IsPage => page is not null;
+
     /// <summary>A figure with its number and caption.</summary>
     public Element Figure(Figure figure)
     {
-        if (page is not null)
-        {
-            return Html.Element("div", [("class", "figure-view")], FigureHtml.Of(figure, PageSize, "", SvgOptions.Screen(page.Mark)), page.Files(figure));
-        }
-
-        var heading = string.Create(CultureInfo.InvariantCulture, $"Figure {++figures}.");
-        return FigureHtml.Of(figure, Size, heading, SvgOptions.Screen());
+        var heading = page is null ? string.Create(CultureInfo.InvariantCulture, $"Figure {++figures}.") : "";
+        return InRoom("the figure " + figure.Id, () => page is null
+            ? FigureHtml.Of(figure, Size, heading, SvgOptions.Screen())
+            : Html.Element("div", [("class", "figure-view")], FigureHtml.Of(figure, PageSize, heading, SvgOptions.Screen(page.Mark)), page.Files(figure)));
     }
 
     /// <summary>A table with its number; it scrolls by itself where the page is narrow.</summary>
@@ -45,6 +45,10 @@ internal sealed class Numbering(Dossier dossier, PageLinks? page = null)
         var block = TableHtml.Of(new Table(table.Id, caption, table.Columns, rows, table.Codes) { Notes = table.Notes });
         return Scrolling(block, caption.Plain);
     }
+
+    /// <summary>A table made and written in a room of its own: should it fall, the finding stands in its place.</summary>
+    /// <param name="make">Makes it.</param>
+    public Element Table(Func<Table> make) => InRoom("a table of this section", () => Table(make()));
 
     /// <summary>The number of the next table built by hand, for its caption; empty on a page.</summary>
     public string NextTable() => page is null ? string.Create(CultureInfo.InvariantCulture, $"Table {++tables}. ") : "";
@@ -92,6 +96,12 @@ internal sealed class Numbering(Dossier dossier, PageLinks? page = null)
             return cell with { Address = page.Trail(address) };
         var index = trails.FindIndex(t => t.Address == address);
         return cell with { Address = index < 0 ? null : "#" + NoteId(index + 1) };
+    }
+
+    private static Element InRoom(string place, Func<Element> work)
+    {
+        var outcome = Room.Of(place, work);
+        return outcome.Value ?? FindingSection.Grouped(outcome.Findings);
     }
 
     private static Element Link(int index, bool anchor)

@@ -16,7 +16,7 @@ internal static class Opening
         var study = dossier.Evidence.Study;
         var facts = new List<(string Name, string Value)>
         {
-            ("Metal", study.Analyte ?? Prose.NotRecorded),
+            ("Metal", study.Analyte ?? Prose.Gap("analyte")),
             ("Material", Detail(study, "material")),
             ("Author", Detail(study, "author")),
         };
@@ -45,5 +45,5 @@ internal static class Opening
                     $"Made by {options.MadeBy} from entry {study.Version} of this study. Numbers are rounded for reading; the tables for data files hold every digit.")),
             ]);
 
-    private static string Detail(Study study, string key) => study.Details.GetValueOrDefault(key) is { Length: > 0 } said ? said : Prose.NotRecorded;
+    private static string Detail(Study study, string key) => study.Details.GetValueOrDefault(key) is { Length: > 0 } said ? said : Prose.Gap(key);
 }

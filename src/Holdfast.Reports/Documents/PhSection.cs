@@ -30,7 +30,7 @@ internal sealed class PhSection : IResultSection
             content.Add(SeriesText.Of(series, numbering));
             if (figures.GetValueOrDefault(StudyFigure.Id("ph", series.Name)) is { } figure)
                 content.Add(numbering.Figure(figure));
-            content.Add(numbering.Table(LevelTable.Of(series, BatchProperties.EndPh)));
+            content.Add(numbering.Table(() => LevelTable.Of(series, BatchProperties.EndPh)));
             content.Add(Prose.Paragraph(Drift(series)));
             content.AddRange(Controls(series));
         }

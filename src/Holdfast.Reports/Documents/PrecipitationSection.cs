@@ -25,7 +25,7 @@ internal sealed class PrecipitationSection : IResultSection
         else
             content.AddRange(Calculated(guard, dossier, numbering));
         content.Add(Prose.Paragraph(Count(guard)));
-        content.Add(numbering.Table(PrecipitationTable.Vials(guard.Vials, together: true)));
+        content.Add(numbering.Table(() => PrecipitationTable.Vials(guard.Vials, together: true)));
         content.Add(Prose.Paragraph("Not considered; each can precipitate metal or hold it in solution:"));
         content.Add(Prose.List(PrecipitationGuard.NotConsidered));
         return new("precipitation", "Sorption or precipitation", content);
@@ -40,7 +40,7 @@ internal sealed class PrecipitationSection : IResultSection
         foreach (var figure in StudyFigure.Of<SpeciesFigure>(dossier))
             yield return numbering.Figure(figure);
         if (guard.Vials.Where(v => v.Onsets is not null).GroupBy(v => v.Onsets!).MaxBy(g => g.Count()) is { } most)
-            yield return numbering.Table(PrecipitationTable.Solids(most.Key));
+            yield return numbering.Table(() => PrecipitationTable.Solids(most.Key));
     }
 
     private static string Assumptions(PrecipitationGuard guard)

@@ -1,9 +1,10 @@
+using System.Text.RegularExpressions;
 using Holdfast.Reports.Markup;
 
 namespace Holdfast.Reports.Documents;
 
 /// <summary>Paragraphs, lists and headings of a report.</summary>
-internal static class Prose
+internal static partial class Prose
 {
     /// <summary>Printed where the records have no fact, so that the author sees the gap.</summary>
     public const string NotRecorded = "[not recorded]";
@@ -34,19 +35,32 @@ internal static class Prose
             yield return Paragraph([of + ":", .. links.SelectMany((l, i) => i == 0 ? l : [",", .. l]), "."]);
     }
 
+    /// <summary>A gap that is printed like the others and knows what fills it in.</summary>
+    /// <param name="key">Key of a <see cref="MethodsGap"/>.</param>
+    public static string Gap(string key) => $"{NotRecorded[..^1]}:{key}]";
+
+    /// <summary>A gap of a run's own details.</summary>
+    /// <param name="run">Id of the run.</param>
+    /// <param name="key">Which detail.</param>
+    public static string Gap(string run, string key) => Gap($"run:{Uri.EscapeDataString(run)}:{key}");
+
     /// <summary>Text with its gaps marked.</summary>
     public static IEnumerable<Node> Marked(string text)
     {
         var from = 0;
-        for (var at = text.IndexOf(NotRecorded, StringComparison.Ordinal); at >= 0; at = text.IndexOf(NotRecorded, from, StringComparison.Ordinal))
+        foreach (Match match in Gaps().Matches(text))
         {
-            if (at > from)
-                yield return text[from..at];
-            yield return Html.Element("mark", [("class", "blank")], NotRecorded);
-            from = at + NotRecorded.Length;
+            if (match.Index > from)
+                yield return text[from..match.Index];
+            var gap = match.Groups["key"] is { Success: true, Value: var key } ? MethodsGap.Of(key) : null;
+            yield return Html.Element("mark", [("class", "blank"), ("data-gap", gap?.Key), ("title", gap is null ? null : $"page {gap.Page}, or {gap.Command}")], NotRecorded);
+            from = match.Index + match.Length;
         }
 
         if (from < text.Length)
             yield return text[from..];
     }
+
+    [GeneratedRegex(@"\[not recorded(?::(?<key>[^\]]*))?\]", RegexOptions.ExplicitCapture | RegexOptions.CultureInvariant, 1000)]
+    private static partial Regex Gaps();
 }

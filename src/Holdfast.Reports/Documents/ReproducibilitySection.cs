@@ -31,9 +31,9 @@ internal static class ReproducibilitySection
             ]),
         };
         if (!study.Originals.IsEmpty)
-            content.Add(numbering.Table(StudyFactTables.Originals(study)));
+            content.Add(numbering.Table(() => StudyFactTables.Originals(study)));
         if (!study.Apparatus.IsEmpty)
-            content.Add(numbering.Table(StudyFactTables.Apparatus(study)));
+            content.Add(numbering.Table(() => StudyFactTables.Apparatus(study)));
         return new("reproducibility", "Reproducibility", content);
     }
 }

@@ -18,6 +18,13 @@ public static class ResultSections
     /// <summary>Every kind of section, in the order of the report.</summary>
     internal static ImmutableArray<IResultSection> Kinds => Found.Value;
 
+    /// <summary>One section in a room of its own; one that falls stands as its finding.</summary>
+    /// <param name="kind">The kind of section.</param>
+    /// <param name="dossier">The study worked out.</param>
+    /// <param name="numbering">Sets figures, tables and references.</param>
+    internal static Section? InRoom(IResultSection kind, Dossier dossier, Numbering numbering)
+        => StudyReport.InRoom(kind.GetType().Name.Replace("Section", "", StringComparison.Ordinal), () => kind.Of(dossier, numbering));
+
     /// <summary>The sections for a page of their own that leads to trails and files, without numbers for figures and tables.</summary>
     /// <param name="dossier">The study worked out.</param>
     /// <param name="page">Where the page leads to.</param>
@@ -26,7 +33,7 @@ public static class ResultSections
     {
         ArgumentNullException.ThrowIfNull(dossier);
         ArgumentNullException.ThrowIfNull(page);
-        return [.. Kinds.Select(k => k.Of(dossier, new Numbering(dossier, page))).OfType<Section>().Select(s => (s.Id, s.Title, s.Content.ToImmutableArray()))];
+        return [.. Kinds.Select(k => InRoom(k, dossier, new Numbering(dossier, page))).OfType<Section>().Select(s => (s.Id, s.Title, s.Content.ToImmutableArray()))];
     }
 }
 

@@ -27,7 +27,7 @@ internal sealed class ReuseSection : IResultSection
             content.Add(SeriesText.Of(series.Source, numbering));
             if (figures.GetValueOrDefault(StudyFigure.Id("cycles", series.Name)) is { } figure)
                 content.Add(numbering.Figure(figure));
-            content.Add(numbering.Table(CycleTable.Of(series)));
+            content.Add(numbering.Table(() => CycleTable.Of(series)));
             content.Add(Prose.Paragraph(Words(series)));
             if (series.Cycles.Skip(1).Any(c => c.Vessels.Average(v => v.Uptake.Value) > series.Cycles[0].Vessels.Average(v => v.Uptake.Value)))
             {

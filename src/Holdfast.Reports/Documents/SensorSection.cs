@@ -46,13 +46,13 @@ internal sealed class SensorSection : IResultSection
             yield return numbering.Figure(figure);
         foreach (var figure in Of<QuenchingFigure>("quenching", series.Name, dossier))
             yield return numbering.Figure(figure);
-        yield return numbering.Table(SensorTables.Levels(series));
+        yield return numbering.Table(() => SensorTables.Levels(series));
         if (!series.Fits.IsEmpty)
         {
             yield return Prose.Paragraph("Every law was fitted to the signal itself, with F0 as a parameter and weights for a constant relative error. The line of F0/F puts one reading of F0 into every point, so it serves for the range and the limits only.");
-            yield return numbering.Table(SensorTables.Laws(series));
+            yield return numbering.Table(() => SensorTables.Laws(series));
             yield return Prose.Paragraph(Law(series));
-            yield return numbering.Table(EstimateTable.Of("quenching-estimates-" + LevelTable.Id(series.Name), $"Parameters of the laws fitted to {series.Name}", series.Fits, series.Name));
+            yield return numbering.Table(() => EstimateTable.Of("quenching-estimates-" + LevelTable.Id(series.Name), $"Parameters of the laws fitted to {series.Name}", series.Fits, series.Name));
         }
 
         yield return Prose.Paragraph(Range(series));
@@ -128,7 +128,7 @@ internal sealed class SensorSection : IResultSection
             yield return Prose.Heading($"Other ions, series {series.Name}");
             foreach (var figure in Of<InterferenceFigure>("interference", series.Name, dossier))
                 yield return numbering.Figure(figure);
-            yield return numbering.Table(SensorTables.Ions(series));
+            yield return numbering.Table(() => SensorTables.Ions(series));
             var tolerated = series.Ions.GroupBy(i => i.Ion, StringComparer.Ordinal).Where(g => g.Any(i => i.Quencher > 0))
                 .Select(g => (Ion: g.Key, Ratio: Interference.ToleranceRatio(g.Where(i => i.Quencher > 0).Select(i => i.Found)))).ToArray();
             if (tolerated.Length > 0)

@@ -1,6 +1,7 @@
 using Holdfast.Claims.Analyses;
 using Holdfast.Reports.Markup;
 using Holdfast.Reports.StudyTables;
+using Holdfast.Studies.Properties;
 
 namespace Holdfast.Reports.Documents;
 
@@ -14,8 +15,8 @@ internal static class SeriesText
         if (Conditions.Held(series) is { Length: > 0 } held)
             text += "; " + held;
         if (Conditions.Missing(series) is { Count: > 0 } missing)
-            text += $"; {InWords.Listed(missing)} {Prose.NotRecorded}";
-        text += Conditions.Waters(series) is { Count: > 0 } waters ? $"; water: {InWords.Listed(waters)}." : $"; water {Prose.NotRecorded}.";
+            text += "; " + InWords.Listed(missing.Select(p => $"{p.Title} {Prose.Gap("vessels:" + p.Name)}"));
+        text += Conditions.Waters(series) is { Count: > 0 } waters ? $"; water: {InWords.Listed(waters)}." : $"; water {Prose.Gap("vessels:" + SampleProperties.Matrix.Name)}.";
         if (series.Struck.Length > 0)
             text += $" {InWords.Count(series.Struck.Length, "vessel")} struck, shown and not used.";
         var pieces = Prose.Marked(text).ToList();

@@ -14,7 +14,7 @@ internal static class StrikeSection
             ? [Prose.Paragraph("Nothing was struck: every reading that was taken in counts.")]
             : [
                 Prose.Paragraph("Struck things stay legible in tables and figures and count nowhere."),
-                numbering.Table(StudyFactTables.Strikes(study)),
+                numbering.Table(() => StudyFactTables.Strikes(study)),
             ]);
     }
 }

@@ -2,6 +2,7 @@ using System.Globalization;
 using Holdfast.Claims;
 using Holdfast.Reports.Fonts;
 using Holdfast.Reports.Markup;
+using Holdfast.Reports.StudyTables;
 
 namespace Holdfast.Reports.Documents;
 
@@ -56,20 +57,31 @@ public static class StudyReport
 
     private static IEnumerable<Section?> Sections(Dossier dossier, Numbering numbering, ReportOptions options)
     {
-        yield return SummarySection.Of(dossier, numbering);
+        yield return InRoom("Summary", () => SummarySection.Of(dossier, numbering));
         foreach (var kind in ResultSections.Kinds)
-            yield return kind.Of(dossier, numbering);
-        yield return DefenceSection.Stated(dossier);
-        yield return DefenceSection.Raised(dossier);
-        yield return MethodsSection.Of(dossier);
-        yield return StrikeSection.Of(dossier, numbering);
-        yield return FindingSection.Of(dossier);
-        yield return LimitSection.Of(dossier);
-        yield return SafetySection.Of(dossier.Evidence.Study);
-        yield return ReproducibilitySection.Of(dossier, numbering, options);
-        yield return AppendixSection.Of(dossier, numbering);
-        yield return TrailSection.Of(numbering);
+            yield return ResultSections.InRoom(kind, dossier, numbering);
+        yield return InRoom("Defence", () => DefenceSection.Stated(dossier));
+        yield return InRoom("Further claims", () => DefenceSection.Raised(dossier));
+        yield return InRoom("Methods", () => MethodsSection.Of(dossier));
+        yield return InRoom("Strikes", () => StrikeSection.Of(dossier, numbering));
+        yield return InRoom("Findings", () => FindingSection.Of(dossier));
+        yield return InRoom("Limits", () => LimitSection.Of(dossier));
+        yield return InRoom("Safety", () => SafetySection.Of(dossier.Evidence.Study));
+        yield return InRoom("Reproducibility", () => ReproducibilitySection.Of(dossier, numbering, options));
+        yield return InRoom("Appendix", () => AppendixSection.Of(dossier, numbering));
+        yield return InRoom("Trails", () => TrailSection.Of(numbering));
     }
+
+    /// <summary>A section in a room of its own: should it fall, it stands as its finding.</summary>
+    /// <param name="name">What a reader knows it as.</param>
+    /// <param name="make">Makes it; null where the study holds nothing for it.</param>
+    internal static Section? InRoom(string name, Func<Section?> make)
+    {
+        var outcome = Room.Of<Made>($"the section {name}", () => new(make()));
+        return outcome.Value is { } made ? made.Section : new(LevelTable.Id(name), name, [FindingSection.Grouped(outcome.Findings)]);
+    }
+
+    private sealed record Made(Section? Section);
 
     private static Element Contents(IEnumerable<Section> sections)
         => Markup.Html.Element(

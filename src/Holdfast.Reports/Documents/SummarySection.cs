@@ -1,5 +1,6 @@
 using System.Globalization;
 using Holdfast.Claims;
+using Holdfast.Claims.Analyses;
 using Holdfast.Reports.Markup;
 using Holdfast.Reports.StudyTables;
 
@@ -14,9 +15,10 @@ internal static class SummarySection
     public static Section Of(Dossier dossier, Numbering numbering)
     {
         var verdicts = dossier.Verdicts;
+        var first = Impossible(dossier);
         if (verdicts.IsEmpty)
-            return new("summary", "How the claims stand", [Prose.Paragraph("No claim was stated and the data invite none. Take in readings, or state what is to be shown.")]);
-        var content = new List<Node>
+            return new("summary", "How the claims stand", [.. first, Prose.Paragraph("No claim was stated and the data invite none. Take in readings, or state what is to be shown.")]);
+        var content = new List<Node>(first)
         {
             Html.Element("ul", [("class", "counts")], Enum.GetValues<Ruling>().Select(r => Count(r, verdicts.Count(v => v.Ruling == r)))),
             Prose.Paragraph(Sentence(dossier)),
@@ -24,6 +26,12 @@ internal static class SummarySection
         };
         return new("summary", "How the claims stand", content);
     }
+
+    // Before any verdict: it follows the numbers as they stand, and these are likely a slip.
+    private static Node[] Impossible(Dossier dossier)
+        => dossier.Evidence.Findings.Where(f => f.Code == ImpossibleResults.Code).ToArray() is { Length: > 0 } odd
+            ? [Prose.Paragraph(Html.Element("strong", "Look at this first.")), Prose.List(odd.Select(f => $"{f.Sentence} ({f.Code})"))]
+            : [];
 
     /// <summary>Name of a ruling in style sheets.</summary>
     public static string Class(Ruling ruling) => ruling switch

@@ -30,7 +30,7 @@ internal sealed class TemperatureSection : IResultSection
             content.Add(Prose.Heading(family.Name));
             if (figures.GetValueOrDefault(StudyFigure.Id("van-t-hoff", family.Isotherms[0].Fitted.Series.Name)) is { } figure)
                 content.Add(numbering.Figure(figure));
-            content.Add(numbering.Table(TemperatureTable.Of(family)));
+            content.Add(numbering.Table(() => TemperatureTable.Of(family)));
             content.Add(Prose.Paragraph(Words(family, numbering)));
             if (TemperatureTable.Heats(family) is { } heats)
                 content.Add(numbering.Table(heats));
@@ -43,7 +43,7 @@ internal sealed class TemperatureSection : IResultSection
             content.Add(Prose.Heading($"Rates of {rate.Name}"));
             if (lines.GetValueOrDefault(StudyFigure.Id(ArrheniusFigure.Kind, rate.Series[0].Name)) is { } line)
                 content.Add(numbering.Figure(line));
-            content.Add(numbering.Table(RateTable.Of(rate)));
+            content.Add(numbering.Table(() => RateTable.Of(rate)));
             content.Add(Prose.Paragraph(Words(rate, numbering)));
             if (!rate.Findings.IsEmpty)
                 content.Add(FindingSection.Grouped(rate.Findings));

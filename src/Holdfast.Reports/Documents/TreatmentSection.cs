@@ -24,7 +24,7 @@ internal sealed class TreatmentSection : IResultSection
         {
             content.Add(Prose.Heading("Stirred stages"));
             var trails = Prose.Trails("Trails of the doses in one stage", plans.Plans.Select(p => ($"{p.Water} to {InWords.Plain(p.Stages.Target, "mg/L")}", "m1:" + TreatmentNumbers.Name(p))), numbering);
-            content.Add(numbering.Table(TreatmentTables.Stages(plans)));
+            content.Add(numbering.Table(() => TreatmentTables.Stages(plans)));
             content.AddRange(trails);
             content.Add(Prose.Paragraph($"Planned from the {plans.Plans[0].Curve} isotherm of {plans.Plans[0].Series}. In one stage all sorbent leaves in equilibrium with the outlet and is poorly loaded; a second stage lets it meet richer water first."));
         }
@@ -40,7 +40,7 @@ internal sealed class TreatmentSection : IResultSection
         {
             content.Add(Prose.Heading("Runs through a bed"));
             content.AddRange(StudyFigure.Of<BreakthroughFigure>(dossier).Select(f => (Node)numbering.Figure(f)));
-            content.Add(numbering.Table(TreatmentTables.Beds(beds)));
+            content.Add(numbering.Table(() => TreatmentTables.Beds(beds)));
             content.Add(Prose.Paragraph("Thomas, Yoon and Nelson, and Bohart and Adams in the usual form are one curve in three sets of letters: that they fit alike is arithmetic and supports no model."));
             content.AddRange(beds.Runs.Where(r => r.Curve.IsFit).SelectMany(r => Constants(r, numbering)));
             if (beds.ServiceTime is { } line)

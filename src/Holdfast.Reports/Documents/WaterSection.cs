@@ -37,7 +37,7 @@ internal sealed class WaterSection : IResultSection
     {
         yield return Prose.Heading($"Series {series.Name}");
         yield return SeriesText.Of(series, numbering);
-        yield return numbering.Table(LevelTable.Of(series));
+        yield return numbering.Table(() => LevelTable.Of(series));
         var read = series.Vessels.Where(v => v.End?.Value is not null).ToArray();
         if (read.Length > 0 && series.Varied is null)
         {

@@ -122,7 +122,12 @@ public readonly record struct AxisRange(double Low, double High)
         if (high <= low)
             high = low + 1;
         var span = high - low;
-        return new(axis.Min ?? (atZero ? 0 : low - Pad * span), axis.Max ?? high + Pad * span);
+        var (from, to) = (atZero ? 0 : low - Pad * span, high + Pad * span);
+
+        // One end that was asked for gives way where every value lies beyond it: uptakes that are all below zero are shown as they are.
+        if (axis.Min >= to && axis.Max is null)
+            return new(from, axis.Min.Value);
+        return axis.Max <= from && axis.Min is null ? new(axis.Max.Value, to) : new(axis.Min ?? from, axis.Max ?? to);
     }
 
     private static AxisRange Logarithmic(Axis axis, List<double> values)

@@ -13,14 +13,14 @@ public static class FigureFiles
     /// <param name="kinds">Kinds of file.</param>
     /// <param name="widthsMm">Final widths in mm, 60 to 190; journals take 85 and 174.</param>
     /// <param name="keep">Receives a file name without folder, and the bytes.</param>
-    /// <returns>How many files were handed over.</returns>
-    public static int Write(Dossier dossier, IReadOnlyCollection<FigureFileKind> kinds, IReadOnlyCollection<double> widthsMm, Action<string, byte[]> keep)
+    /// <returns>Files that could not be drawn; the others were handed over.</returns>
+    public static IReadOnlyList<Finding> Write(Dossier dossier, IReadOnlyCollection<FigureFileKind> kinds, IReadOnlyCollection<double> widthsMm, Action<string, byte[]> keep)
     {
         ArgumentNullException.ThrowIfNull(dossier);
         ArgumentNullException.ThrowIfNull(kinds);
         ArgumentNullException.ThrowIfNull(widthsMm);
         ArgumentNullException.ThrowIfNull(keep);
-        var written = 0;
+        var fallen = new List<Finding>();
         foreach (var figure in StudyFigure.All(dossier))
         {
             foreach (var width in widthsMm)
@@ -28,13 +28,17 @@ public static class FigureFiles
                 var format = new FigureFormat(width) { WithNotes = true };
                 foreach (var kind in kinds)
                 {
-                    keep(string.Create(CultureInfo.InvariantCulture, $"{figure.Id}-{width:0.##}mm.{kind.ToString().ToLowerInvariant()}"), Bytes(figure, format, kind));
-                    written++;
+                    var name = string.Create(CultureInfo.InvariantCulture, $"{figure.Id}-{width:0.##}mm.{kind.ToString().ToLowerInvariant()}");
+                    var drawn = Room.Of("the file " + name, () => Bytes(figure, format, kind), figure.Id);
+                    fallen.AddRange(drawn.Findings);
+                    if (drawn.Value is not { } bytes)
+                        continue;
+                    keep(name, bytes);
                 }
             }
         }
 
-        return written;
+        return fallen;
     }
 
     private static byte[] Bytes(Figure figure, FigureFormat format, FigureFileKind kind) => kind switch

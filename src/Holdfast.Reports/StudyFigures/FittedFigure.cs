@@ -14,6 +14,10 @@ internal static class FittedFigure
     // One slot is the data's own; three curves is what a reader can hold apart.
     private const int MostCurves = 3;
 
+    /// <summary>True when some vessel of the series has an uptake, so that there is a mark to draw.</summary>
+    /// <param name="fitted">The series with its fits.</param>
+    public static bool HasPoints(FittedSeries fitted) => fitted.Series.Vessels.Concat(fitted.Series.Struck).Any(v => v.Uptake is not null);
+
     /// <summary>The figure of one fitted series.</summary>
     /// <param name="fitted">The series with its fits.</param>
     /// <param name="dossier">The study worked out.</param>

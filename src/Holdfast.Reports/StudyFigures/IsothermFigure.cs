@@ -9,7 +9,7 @@ internal sealed class IsothermFigure : IStudyFigure
 {
     public int Place => 30;
 
-    public IEnumerable<Figure> Of(Dossier dossier) => dossier.Evidence.Isotherms.Select(i => One(i, dossier));
+    public IEnumerable<Figure> Of(Dossier dossier) => dossier.Evidence.Isotherms.Where(FittedFigure.HasPoints).Select(i => One(i, dossier));
 
     private static Figure One(FittedSeries fitted, Dossier dossier)
     {

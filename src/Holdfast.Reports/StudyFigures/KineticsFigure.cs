@@ -10,7 +10,7 @@ internal sealed class KineticsFigure : IStudyFigure
 {
     public int Place => 20;
 
-    public IEnumerable<Figure> Of(Dossier dossier) => dossier.Evidence.Kinetics.Select(k => One(k, dossier));
+    public IEnumerable<Figure> Of(Dossier dossier) => dossier.Evidence.Kinetics.Where(FittedFigure.HasPoints).Select(k => One(k, dossier));
 
     private static Figure One(FittedSeries fitted, Dossier dossier)
     {

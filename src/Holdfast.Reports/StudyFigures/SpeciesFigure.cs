@@ -17,7 +17,6 @@ internal sealed class SpeciesFigure : IStudyFigure
     private const double From = 3;
     private const double To = 12;
     private const double Seen = 0.05;
-    private const double SameStart = 0.05;
 
     public int Place => 52;
 
@@ -31,7 +30,7 @@ internal sealed class SpeciesFigure : IStudyFigure
     }
 
     private static bool Near(GuardedVial vial, SolidOnsets onsets)
-        => vial.Vessel.Sample.Number(BatchProperties.EndPh) is not null && vial.Onsets is { } own && Math.Abs(own.Concentration - onsets.Concentration) <= SameStart * onsets.Concentration;
+        => vial.Vessel.Sample.Number(BatchProperties.EndPh) is not null && vial.Onsets is { } own && Tolerances.SameStart(onsets.Concentration, own.Concentration);
 
     private static Figure One(MetalIon ion, SolidOnsets onsets, IReadOnlyList<GuardedVial> vials, Dossier dossier)
     {

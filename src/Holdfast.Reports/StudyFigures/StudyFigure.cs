@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using System.Globalization;
+using System.Runtime.CompilerServices;
 using Holdfast.Amounts;
 using Holdfast.Claims;
 using Holdfast.Claims.Analyses;
@@ -18,17 +19,35 @@ public static class StudyFigure
             .OrderBy(f => f.Place)
             .ThenBy(f => f.GetType().Name, StringComparer.Ordinal)]);
 
+    private static readonly ConditionalWeakTable<Dossier, Dictionary<IStudyFigure, Outcome<Figure[]>>> Known = [];
+
     /// <summary>Every kind of figure, in the order of the report.</summary>
     public static ImmutableArray<IStudyFigure> Kinds => Found.Value;
 
     /// <summary>Every figure of a study, in the order of the report.</summary>
     /// <param name="dossier">The study worked out.</param>
-    public static ImmutableArray<Figure> All(Dossier dossier) => [.. Kinds.SelectMany(k => k.Of(dossier))];
+    public static ImmutableArray<Figure> All(Dossier dossier) => [.. Kinds.SelectMany(k => Made(dossier, k).Value ?? [])];
+
+    /// <summary>Kinds of figure that could not be made of this study.</summary>
+    /// <param name="dossier">The study worked out.</param>
+    public static ImmutableArray<Finding> Fallen(Dossier dossier) => [.. Kinds.SelectMany(k => Made(dossier, k).Findings)];
 
     /// <summary>The figures of one kind.</summary>
     /// <typeparam name="TKind">The kind.</typeparam>
     /// <param name="dossier">The study worked out.</param>
-    internal static IEnumerable<Figure> Of<TKind>(Dossier dossier) where TKind : IStudyFigure => Kinds.OfType<TKind>().SelectMany(k => k.Of(dossier));
+    internal static IEnumerable<Figure> Of<TKind>(Dossier dossier) where TKind : IStudyFigure => Kinds.OfType<TKind>().SelectMany(k => Made(dossier, k).Value ?? []);
+
+    // Each kind is a room of its own, made once for all who show it.
+    private static Outcome<Figure[]> Made(Dossier dossier, IStudyFigure kind)
+    {
+        var made = Known.GetOrCreateValue(dossier);
+        lock (made)
+        {
+            if (!made.TryGetValue(kind, out var figures))
+                made[kind] = figures = Room.Of($"the figure {kind.GetType().Name.Replace("Figure", "", StringComparison.Ordinal).ToLowerInvariant()}", () => kind.Of(dossier).ToArray());
+            return figures;
+        }
+    }
 
     /// <summary>A name for a figure and its file: letters, digits and hyphens of what it shows.</summary>
     /// <param name="kind">Kind of figure: "kinetics".</param>

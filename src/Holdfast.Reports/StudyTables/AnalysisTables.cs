@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using Holdfast.Claims.Analyses;
 using Holdfast.Reports.Tables;
 
@@ -6,25 +7,14 @@ namespace Holdfast.Reports.StudyTables;
 /// <summary>Tables of temperature, rivals, reuse and treatment, where a study holds them.</summary>
 internal static class AnalysisTables
 {
-    /// <summary>The tables, in the order of the report.</summary>
-    public static IEnumerable<Table> All(Evidence evidence)
-    {
-        foreach (var family in TemperatureStudy.Of(evidence).Families)
-        {
-            yield return TemperatureTable.Of(family);
-            if (TemperatureTable.Heats(family) is { } heats)
-                yield return heats;
-        }
-
-        foreach (var rate in RateStudy.Of(evidence).Families)
-            yield return RateTable.Of(rate);
-        if (MixtureStudy.Of(evidence) is { Rivals.IsEmpty: false } mixtures)
-            yield return MixtureTable.Of(mixtures, evidence.Study.Analyte ?? "the metal");
-        foreach (var series in ReuseStudy.Of(evidence).Series)
-            yield return CycleTable.Of(series);
-        if (StagePlans.Of(evidence) is { Plans.IsEmpty: false } plans)
-            yield return TreatmentTables.Stages(plans);
-        if (ColumnStudy.Of(evidence) is { Runs.IsEmpty: false } beds)
-            yield return TreatmentTables.Beds(beds);
-    }
+    /// <summary>Each area by its name, with what makes its tables; in the order of the report.</summary>
+    public static ImmutableArray<(string Name, Func<Evidence, IEnumerable<Table>> Of)> Areas { get; } =
+    [
+        ("temperature", e => TemperatureStudy.Of(e).Families.SelectMany(f => new[] { TemperatureTable.Of(f), TemperatureTable.Heats(f) }.OfType<Table>())),
+        ("rates", e => RateStudy.Of(e).Families.Select(RateTable.Of)),
+        ("mixtures", e => MixtureStudy.Of(e) is { Rivals.IsEmpty: false } mixtures ? [MixtureTable.Of(mixtures, e.Study.Analyte ?? "the metal")] : []),
+        ("cycles", e => ReuseStudy.Of(e).Series.Select(CycleTable.Of)),
+        ("stages", e => StagePlans.Of(e) is { Plans.IsEmpty: false } plans ? [TreatmentTables.Stages(plans)] : []),
+        ("beds", e => ColumnStudy.Of(e) is { Runs.IsEmpty: false } beds ? [TreatmentTables.Beds(beds)] : []),
+    ];
 }

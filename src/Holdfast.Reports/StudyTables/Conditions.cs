@@ -24,9 +24,9 @@ internal static class Conditions
     /// <summary>What was held: "initial concentration 5 mg/L, dose 2 g/L and temperature 298.15 K"; what no record holds is passed over.</summary>
     public static string Held(Series series) => InWords.Listed(Recorded(series).Select(r => $"{r.Property.Title} {InWords.Span(r.Values, r.Property.Unit)}"));
 
-    /// <summary>What was held but not recorded, by title.</summary>
-    public static IReadOnlyList<string> Missing(Series series)
-        => [.. Settings.Where(p => p != series.Varied && Values(series, p).Length == 0).Select(p => p.Title)];
+    /// <summary>What was held but not recorded.</summary>
+    public static IReadOnlyList<Property> Missing(Series series)
+        => [.. Settings.Where(p => p != series.Varied && Values(series, p).Length == 0)];
 
     /// <summary>The waters of the vessels.</summary>
     public static IReadOnlyList<string> Waters(Series series)

@@ -99,9 +99,9 @@ public static class InWords
     /// <param name="p">Between 0 and 1; no unit.</param>
     public static string P(double p) => p < 0.001 ? "p\u00A0<\u00A00.001" : "p\u00A0=\u00A0" + RoundedNumber.Fixed(p, 3);
 
-    /// <summary>A number without an uncertainty of its own, up to four figures.</summary>
-    /// <param name="value">The number; finite.</param>
-    public static string Plain(double value) => Raised(RoundedNumber.WithoutUncertainty(value).PlusMinus);
+    /// <summary>A number without an uncertainty of its own, up to four figures; one that is not finite is said to be not defined.</summary>
+    /// <param name="value">The number.</param>
+    public static string Plain(double value) => double.IsFinite(value) ? Raised(RoundedNumber.WithoutUncertainty(value).PlusMinus) : "not defined";
 
     /// <summary>A number without an uncertainty of its own, with its unit.</summary>
     /// <param name="value">The number; finite, in the unit given.</param>

@@ -79,10 +79,10 @@ public static class ParameterTable
                 parameter.Unit,
                 parameter.IsDetermined ? Interval(parameter) : new MissingCell("nd"),
                 new NumberCell(fit.N) { Decimals = 0 },
-                first && fit.ResidualSd is { } s ? new NumberCell(s) : new MissingCell("na"),
+                first && fit.ResidualSd is { } s && double.IsFinite(s) ? new NumberCell(s) : new MissingCell("na"),
                 first && fit.LackOfFit is { } lof ? P(lof.Test.P) : new MissingCell("na"),
-                !first ? new MissingCell("na") : fit.Aicc is { } aicc ? new NumberCell(aicc) { Decimals = 1 } : new MissingCell("nc"),
-                !first ? new MissingCell("na") : fit.Aicc - best is { } delta ? new NumberCell(delta) { Decimals = 1 } : new MissingCell("nc"),
+                !first ? new MissingCell("na") : fit.Aicc is { } aicc && double.IsFinite(aicc) ? new NumberCell(aicc) { Decimals = 1 } : new MissingCell("nc"),
+                !first ? new MissingCell("na") : fit.Aicc - best is { } delta && double.IsFinite(delta) ? new NumberCell(delta) { Decimals = 1 } : new MissingCell("nc"),
                 first ? Remark(fit) : "");
         }
     }
@@ -95,7 +95,7 @@ public static class ParameterTable
     public static Cell Value(FittedParameter parameter)
     {
         ArgumentNullException.ThrowIfNull(parameter);
-        return !parameter.IsDetermined ? new MissingCell("nd")
+        return !parameter.IsDetermined || !double.IsFinite(parameter.Value) ? new MissingCell("nd")
             : parameter.StandardError is { } se && double.IsFinite(se) && parameter.Profile is null or { IsClosed: true } ? new MeasuredCell(parameter.Value, se)
             : new NumberCell(parameter.Value);
     }
@@ -107,12 +107,12 @@ public static class ParameterTable
         ArgumentNullException.ThrowIfNull(parameter);
         if (parameter.Profile is not { } profile)
             return "";
-        var low = profile.Lower.Value is { } l ? RoundedNumber.WithoutUncertainty(l).PlusMinus : "no lower limit";
-        var high = profile.Upper.Value is { } h ? RoundedNumber.WithoutUncertainty(h).PlusMinus : "no upper limit";
+        var low = profile.Lower.Value is { } l && double.IsFinite(l) ? RoundedNumber.WithoutUncertainty(l).PlusMinus : "no lower limit";
+        var high = profile.Upper.Value is { } h && double.IsFinite(h) ? RoundedNumber.WithoutUncertainty(h).PlusMinus : "no upper limit";
         return $"{low} to {high}";
     }
 
-    private static Cell P(double p) => p < 0.001 ? "< 0.001" : p.ToString("0.000", CultureInfo.InvariantCulture);
+    private static Cell P(double p) => !double.IsFinite(p) ? new MissingCell("nd") : p < 0.001 ? "< 0.001" : p.ToString("0.000", CultureInfo.InvariantCulture);
 
     private static string Remark(FitResult fit) => fit.Findings.Count == 0 ? "" : fit.Findings[0].Sentence;
 }

@@ -44,10 +44,10 @@ public static class RankingTable
                 f.Card.Name,
                 new NumberCell(f.P) { Decimals = 0 },
                 new NumberCell(f.N) { Decimals = 0 },
-                f.IsFit && f.ResidualSd is { } s ? new NumberCell(s) { Decimals = places } : new MissingCell("nd"),
+                f.IsFit && f.ResidualSd is { } s && double.IsFinite(s) ? new NumberCell(s) { Decimals = places } : new MissingCell("nd"),
                 f is { IsFit: true, LackOfFit: { } lof } ? P(lof.Test.P, forFiles) : new MissingCell("nt"),
-                f is { IsFit: true, Aicc: { } aicc } ? new NumberCell(aicc) { Decimals = 1 } : new MissingCell("nc"),
-                f.IsFit && f.Aicc - best is { } delta ? new NumberCell(delta) { Decimals = 1 } : new MissingCell("nc"),
+                f is { IsFit: true, Aicc: { } aicc } && double.IsFinite(aicc) ? new NumberCell(aicc) { Decimals = 1 } : new MissingCell("nc"),
+                f.IsFit && f.Aicc - best is { } delta && double.IsFinite(delta) ? new NumberCell(delta) { Decimals = 1 } : new MissingCell("nc"),
                 Standing(f, best)))],
             Codes)
         {
@@ -71,7 +71,7 @@ public static class RankingTable
             .ThenBy(f => f.Card.Name, StringComparer.Ordinal)];
     }
 
-    private static Cell P(double p, bool forFiles) => p < 0.001 && !forFiles ? "< 0.001" : new NumberCell(p) { Decimals = 3 };
+    private static Cell P(double p, bool forFiles) => !double.IsFinite(p) ? new MissingCell("nt") : p < 0.001 && !forFiles ? "< 0.001" : new NumberCell(p) { Decimals = 3 };
 
     private static string Standing(FitResult fit, double? best)
     {

@@ -4,6 +4,7 @@ using Holdfast.Claims.Analyses;
 using Holdfast.Reports.Figures;
 using Holdfast.Reports.StudyFigures;
 using Holdfast.Reports.Tables;
+using Holdfast.Reports.Trails;
 
 namespace Holdfast.Reports.StudyTables;
 
@@ -16,40 +17,47 @@ public static class ReportTables
     {
         ArgumentNullException.ThrowIfNull(dossier);
         var evidence = dossier.Evidence;
-        var tables = new List<Table>
-        {
-            ClaimTable.Of(dossier.Verdicts),
-            StudyFactTables.Deciding(dossier.Verdicts),
-            CalibrationTable.Of(evidence.Runs, forFiles: true),
-            CalibrationTable.Limits(evidence.Runs),
-            VesselTable.Of("vessels", "Vessels, controls and other samples", evidence.Vessels, evidence),
-        };
-        if (PrecipitationGuard.Of(evidence) is { Vials.IsEmpty: false } guard)
-            tables.Add(PrecipitationTable.Vials(guard.Vials, together: false));
-        if (CalibrationTable.Checks(evidence.Runs) is { } checks)
-            tables.Add(checks);
-        tables.AddRange(evidence.Series.Where(s => !s.Levels.IsEmpty).Select(s => LevelTable.Of(s, forFiles: true)));
-        foreach (var (fitted, kind) in evidence.Kinetics.Select(k => (k, "kinetics")).Concat(evidence.Isotherms.Select(i => (i, "isotherms"))))
+        var tables = new List<Table>();
+        One("claims", () => ClaimTable.Of(dossier.Verdicts));
+        One("deciding-numbers", () => StudyFactTables.Deciding(dossier.Verdicts));
+        One("calibration", () => CalibrationTable.Of(evidence.Runs, forFiles: true));
+        One("limits", () => CalibrationTable.Limits(evidence.Runs));
+        One("vessels", () => VesselTable.Of("vessels", "Vessels, controls and other samples", evidence.Vessels, evidence));
+        Some("precipitation", () => PrecipitationGuard.Of(evidence) is { Vials.IsEmpty: false } guard ? [PrecipitationTable.Vials(guard.Vials, together: false)] : []);
+        Some("checks", () => CalibrationTable.Checks(evidence.Runs) is { } checks ? [checks] : []);
+        foreach (var series in evidence.Series.Where(s => !s.Levels.IsEmpty))
+            One("levels-" + LevelTable.Id(series.Name), () => LevelTable.Of(series, forFiles: true));
+        foreach (var (fitted, kind) in evidence.Kinetics.Select(k => (k, "kinetics")).Concat(evidence.Isotherms.Select(i => (i, "isotherms"))).Where(f => !f.Item1.Fits.IsEmpty))
         {
             var name = $"{kind}-{LevelTable.Id(fitted.Series.Name)}";
-            tables.Add(RankingTable.Of(name + "-curves", $"Curves fitted to {fitted.Series.Name}", fitted.Fits, "mg/g", forFiles: true));
-            tables.Add(EstimateTable.Of(name + "-parameters", $"Parameters of the curves fitted to {fitted.Series.Name}", fitted.Fits));
-            if (LinearFormTable.Of(name + "-linear", $"Linear forms of {fitted.Series.Name}, for display only", fitted) is { } linear)
-                tables.Add(linear);
+            One(name + "-curves", () => RankingTable.Of(name + "-curves", $"Curves fitted to {fitted.Series.Name}", fitted.Fits, "mg/g", forFiles: true));
+            One(name + "-parameters", () => EstimateTable.Of(name + "-parameters", $"Parameters of the curves fitted to {fitted.Series.Name}", fitted.Fits));
+            Some(name + "-linear", () => LinearFormTable.Of(name + "-linear", $"Linear forms of {fitted.Series.Name}, for display only", fitted) is { } linear ? [linear] : []);
         }
 
-        tables.AddRange(AnalysisTables.All(evidence));
-        tables.AddRange(SensorTables.All(Sensing.Of(evidence)));
-        tables.AddRange(
-        [
-            SampleTable.Of(evidence.Study),
-            SampleTable.Readings(evidence.Study),
-            StudyFactTables.Apparatus(evidence.Study),
-            StudyFactTables.Originals(evidence.Study),
-            StudyFactTables.Strikes(evidence.Study),
-            StudyFactTables.Findings(evidence.Findings.Concat(evidence.Vessels.SelectMany(v => v.Findings))),
-        ]);
-        tables.AddRange(StudyFigure.All(dossier).SelectMany(f => FigureTables.Of(f, withScans: true)));
+        foreach (var (name, area) in AnalysisTables.Areas)
+            Some(name, () => area(evidence));
+        Some("sensor", () => SensorTables.All(Sensing.Of(evidence)));
+        One("samples", () => SampleTable.Of(evidence.Study));
+        One("readings", () => SampleTable.Readings(evidence.Study));
+        One("apparatus", () => StudyFactTables.Apparatus(evidence.Study));
+        One("files", () => StudyFactTables.Originals(evidence.Study));
+        One("strikes", () => StudyFactTables.Strikes(evidence.Study));
+        One("findings", () => StudyFactTables.Findings(evidence.Findings.Concat(evidence.Vessels.SelectMany(v => v.Findings)).Concat(StudyFigure.Fallen(dossier)).Concat(DerivedTrails.Of(evidence).Fallen)));
+        foreach (var figure in StudyFigure.All(dossier))
+            Some(figure.Id, () => FigureTables.Of(figure, withScans: true));
         return [.. tables.DistinctBy(t => t.Id, StringComparer.OrdinalIgnoreCase)];
+
+        void One(string name, Func<Table> make) => Some(name, () => [make()]);
+
+        void Some(string name, Func<IEnumerable<Table>> make)
+        {
+            var outcome = Room.Of("the table " + name, () => make().ToArray());
+            tables.AddRange(outcome.Value ?? [Fallen(name, outcome.Findings[0])]);
+        }
     }
+
+    // The finding in the place of the table, so that whoever opens the file knows why it holds nothing.
+    private static Table Fallen(string name, Finding finding)
+        => new(name, "Not worked out: " + name, [new Column("code", "Code"), new Column("finding", "Finding")], [Row.Of(finding.Code, finding.Sentence)]);
 }

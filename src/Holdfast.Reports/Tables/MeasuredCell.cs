@@ -17,10 +17,13 @@ public sealed record MeasuredCell(double Value, double U) : Cell
         ? U
         : throw new ArgumentOutOfRangeException(nameof(U), U, "An uncertainty is finite and not negative.");
 
+    /// <summary>The result with its degrees of freedom, where <see cref="U"/> is its standard uncertainty; null where only the two numbers are known.</summary>
+    public Measured? Whole { get; init; }
+
     /// <summary>A result with its standard uncertainty times a coverage factor.</summary>
     /// <param name="value">The result, in the unit of the column.</param>
     /// <param name="coverage">Coverage factor k; no unit.</param>
-    public static MeasuredCell Of(Measured value, double coverage = 1) => new(value.Value, coverage * value.U);
+    public static MeasuredCell Of(Measured value, double coverage = 1) => new(value.Value, coverage * value.U) { Whole = coverage == 1 ? value : null };
 
     /// <summary>As shown.</summary>
     internal string Shown(DecimalMark mark) => RoundedNumber.Of(Value, U, mark: mark).PlusMinus;

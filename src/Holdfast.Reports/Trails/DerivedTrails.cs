@@ -24,13 +24,18 @@ public sealed class DerivedTrails
 
     private DerivedTrails(Evidence evidence)
     {
-        foreach (var trail in Areas.Value.SelectMany(a => a.Of(evidence)))
+        var areas = Areas.Value.Select(a => Room.Of("the trails of " + a.GetType().Name.Replace("Numbers", "", StringComparison.Ordinal).ToLowerInvariant(), () => a.Of(evidence).ToArray())).ToArray();
+        foreach (var trail in areas.SelectMany(a => a.Value ?? []))
             byAddress.TryAdd(trail.Address, trail);
+        Fallen = [.. areas.SelectMany(a => a.Findings)];
         All = [.. byAddress.Values];
     }
 
     /// <summary>Every derived number, area by area.</summary>
     public ImmutableArray<NumberTrail> All { get; }
+
+    /// <summary>Areas whose numbers could not be followed.</summary>
+    public ImmutableArray<Finding> Fallen { get; }
 
     /// <summary>Every derived number of a study.</summary>
     /// <param name="evidence">The study worked out.</param>

@@ -83,6 +83,14 @@ public sealed record TakenFile(string Sha256, string FileName, long Bytes);
 /// <param name="Answer">The answer: "comma".</param>
 public sealed record LayoutAnswer(string Layout, string Question, string Answer);
 
+/// <summary>What was answered about a layout is asked again for the next file that has it.</summary>
+/// <param name="Layout">Signature of the layout.</param>
+public sealed record LayoutForgotten(string Layout) : Change
+{
+    /// <inheritdoc/>
+    public override string Says() => "forget the answers for a layout";
+}
+
 /// <summary>A line was drawn through a sample or a reading.</summary>
 /// <param name="Target">Sample code or reading id.</param>
 /// <param name="Reason">Why; a reader will see this.</param>
@@ -201,13 +209,65 @@ public sealed record Marked(string Name) : Change
 public sealed record BlockTyped(ImmutableArray<TypedCell> Cells, string? Reason) : Change
 {
     /// <inheritdoc/>
-    public override string Says() => "type " + Ordinal.Text(Cells.Length) + (Cells.Length == 1 ? " cell" : " cells") + " of samples";
+    public override string Says()
+        => Cells.Length > 1 && Cells.All(c => string.Equals(c.Fact.Property, Cells[0].Fact.Property, StringComparison.Ordinal))
+            ? $"set {Property.Named(Cells[0].Fact.Property)?.Title ?? Cells[0].Fact.Property} of {Ordinal.Text(Cells.Length)} samples"
+            : "type " + Ordinal.Text(Cells.Length) + (Cells.Length == 1 ? " cell" : " cells") + " of samples";
 }
 
 /// <summary>One cell of a block.</summary>
 /// <param name="Sample">Sample code.</param>
 /// <param name="Fact">The fact; its origin has no original, since it was typed.</param>
 public sealed record TypedCell(string Sample, Fact Fact);
+
+/// <summary>Several things were said of the study as a whole: one entry, undone as a whole.</summary>
+/// <param name="Details">What is said, by key; "title" and "analyte" are the study's own, and "" says it no more.</param>
+public sealed record StudyDescribed(ImmutableSortedDictionary<string, string> Details) : Change
+{
+    /// <inheritdoc/>
+    public override string Says() => Details.Count == 1 ? "describe the study: " + Details.Keys.First() : $"describe the study: {Ordinal.Text(Details.Count)} settings";
+}
+
+/// <summary>Something was said of runs that their files do not say: instrument, wavelength, day.</summary>
+/// <param name="Details">What is said.</param>
+/// <param name="Reason">Why what a file said is replaced; null where nothing was said.</param>
+public sealed record RunsDescribed(ImmutableArray<RunDetail> Details, string? Reason) : Change
+{
+    /// <inheritdoc/>
+    public override string Says()
+        => $"set {Details[0].Key.ToLowerInvariant()} of {(Details.Length == 1 ? "run " + Details[0].Run : Ordinal.Text(Details.Length) + " runs")}";
+}
+
+/// <summary>One thing said of one run.</summary>
+/// <param name="Run">Id of the run.</param>
+/// <param name="Key">Which detail: "Instrument".</param>
+/// <param name="Value">What is said.</param>
+public sealed record RunDetail(string Run, string Key, string Value);
+
+/// <summary>A run is read on the calibration of another run, or on its own again.</summary>
+/// <param name="Run">Id of the run.</param>
+/// <param name="From">Id of the run whose calibration it uses; null for its own, or what its file says.</param>
+/// <param name="Reason">Why, or null.</param>
+public sealed record CalibrationChosen(string Run, string? From, string? Reason) : Change
+{
+    /// <inheritdoc/>
+    public override string Says() => From is null ? "choose no other calibration for " + Run : $"use the calibration of {From} for {Run}";
+}
+
+/// <summary>Samples were given what they are for, with the known concentrations that go with it: one entry, undone as a whole.</summary>
+/// <param name="Roles">Which sample is what.</param>
+/// <param name="Cells">Facts that go with it; the concentration of a standard.</param>
+/// <param name="Reason">Why a recorded fact is corrected; null where none was recorded.</param>
+public sealed record RolesGiven(ImmutableArray<RoleGiven> Roles, ImmutableArray<TypedCell> Cells, string? Reason) : Change
+{
+    /// <inheritdoc/>
+    public override string Says() => Roles.Length == 1 ? $"give {Roles[0].Sample} another role" : $"give {Ordinal.Text(Roles.Length)} samples another role";
+}
+
+/// <summary>What one sample is for.</summary>
+/// <param name="Sample">Its code.</param>
+/// <param name="Role">What it is for.</param>
+public sealed record RoleGiven(string Sample, SampleRole Role);
 
 /// <summary>The newest entry still in force was undone.</summary>
 /// <param name="Entry">Its number.</param>

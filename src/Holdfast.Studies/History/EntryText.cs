@@ -17,6 +17,7 @@ public static class EntryText
     {
         ["study-begun"] = typeof(StudyBegun),
         ["taken-in"] = typeof(TakenIn),
+        ["layout-forgotten"] = typeof(LayoutForgotten),
         ["struck"] = typeof(Struck),
         ["restored"] = typeof(Restored),
         ["fact-corrected"] = typeof(FactCorrected),
@@ -30,6 +31,10 @@ public static class EntryText
         ["work-withdrawn"] = typeof(WorkWithdrawn),
         ["marked"] = typeof(Marked),
         ["block-typed"] = typeof(BlockTyped),
+        ["study-described"] = typeof(StudyDescribed),
+        ["runs-described"] = typeof(RunsDescribed),
+        ["calibration-chosen"] = typeof(CalibrationChosen),
+        ["roles-given"] = typeof(RolesGiven),
         ["undone"] = typeof(Undone),
         ["redone"] = typeof(Redone),
         ["sealed"] = typeof(Sealed),
@@ -54,6 +59,10 @@ public static class EntryText
             new FiniteNumber(),
         },
     };
+
+    private const string NewerMark = "newer";
+
+    private static readonly JsonSerializerOptions Lenient = new(Options) { UnmappedMemberHandling = JsonUnmappedMemberHandling.Skip };
 
     /// <summary>Every kind of change there is, by the word that stands for it in the file.</summary>
     public static ImmutableArray<string> KindsKnown => [.. Kinds.Keys.Order(StringComparer.Ordinal)];
@@ -93,8 +102,25 @@ public static class EntryText
     /// <summary>The entry that these bytes are, with the hash it has after the one before it.</summary>
     /// <param name="bytes">Canonical bytes.</param>
     /// <param name="before">Hash of the entry before it.</param>
-    /// <exception cref="JsonException">The bytes are not an entry that this version knows.</exception>
+    /// <exception cref="JsonException">The entry is of a kind, or says more, than this version knows.</exception>
+    /// <exception cref="InvalidDataException">The bytes are no entry: a word where a number belongs, something missing.</exception>
     public static Entry Read(ReadOnlySpan<byte> bytes, string before)
+    {
+        try
+        {
+            return ReadWhole(bytes, before);
+        }
+        catch (JsonException e) when (e.Data.Contains(NewerMark))
+        {
+            throw;
+        }
+        catch (Exception e) when (e is JsonException or InvalidOperationException or FormatException or ArgumentException or NotSupportedException)
+        {
+            throw new InvalidDataException("These bytes are not an entry: " + e.Message, e);
+        }
+    }
+
+    private static Entry ReadWhole(ReadOnlySpan<byte> bytes, string before)
     {
         var hash = Chain.Link(before, bytes);
         var kept = bytes.ToArray();
@@ -104,12 +130,49 @@ public static class EntryText
             || !root.TryGetProperty("n", out var n) || !n.TryGetInt64(out var number)
             || !root.TryGetProperty("when", out var w) || !w.TryGetDateTimeOffset(out var when)
             || !root.TryGetProperty("who", out var p) || p.GetString() is not { } who
-            || !root.TryGetProperty("kind", out var k) || !Kinds.TryGetValue(k.GetString() ?? "", out var type)
-            || !root.TryGetProperty("change", out var c) || c.Deserialize(type, Options) is not Change change)
+            || !root.TryGetProperty("kind", out var k) || k.GetString() is not { } kind
+            || !root.TryGetProperty("change", out var c))
         {
-            throw new JsonException("These bytes are not an entry that this version of Holdfast knows.");
+            throw new JsonException("a part of it is missing.");
         }
+
+        if (!Kinds.TryGetValue(kind, out var type))
+            throw Newer($"Holdfast knows no kind of entry called {kind}.");
+        if (Read(c, type) is not { } change || Sense.Missing(change))
+            throw new JsonException("a part of what was done is missing.");
         return new Entry(number, when, who, change, [.. kept], hash);
+    }
+
+    // What reads well but for members that nobody here knows was written by a newer version; what does not read at all was not written by any.
+    private static Change? Read(JsonElement change, Type type)
+    {
+        try
+        {
+            return change.Deserialize(type, Options) as Change;
+        }
+        catch (JsonException) when (IsReadableWithMore(change, type))
+        {
+            throw Newer("It says more than this version knows.");
+        }
+    }
+
+    private static bool IsReadableWithMore(JsonElement change, Type type)
+    {
+        try
+        {
+            return change.Deserialize(type, Lenient) is Change;
+        }
+        catch (Exception e) when (e is JsonException or InvalidOperationException or FormatException or ArgumentException or NotSupportedException)
+        {
+            return false;
+        }
+    }
+
+    private static JsonException Newer(string message)
+    {
+        var newer = new JsonException(message);
+        newer.Data[NewerMark] = true;
+        return newer;
     }
 
     // The platform builds sorted dictionaries with the culture's comparer; the order of a file may not depend on it.

@@ -37,6 +37,7 @@ public static class Fold
         return change switch
         {
             TakenIn taken => TakeIn(study, taken, number, when),
+            LayoutForgotten f => study with { Layouts = study.Layouts.Remove(f.Layout) },
             Struck s => study with { Strikes = study.Strikes.Add(new Strike(s.Target, s.Reason, number, when, who)) },
             Restored r => study with { Strikes = study.Strikes.RemoveAll(s => string.Equals(s.Target, r.Target, StringComparison.Ordinal)) },
             FactCorrected f => study with { Samples = Correct(study.Samples, f) },
@@ -48,7 +49,11 @@ public static class Fold
             WorkPlanned p => study with { Plan = study.Plan.Add(new PlannedWork(p.Work, p.Claim, p.Vessels, p.Settings.IsDefault ? [] : p.Settings, number, when, who)) },
             WorkDone d => study with { Plan = [.. study.Plan.Select(p => string.Equals(p.Id, d.Id, StringComparison.Ordinal) ? p with { Done = when } : p)] },
             WorkWithdrawn w => study with { Plan = study.Plan.RemoveAll(p => string.Equals(p.Id, w.Id, StringComparison.Ordinal)) },
-            BlockTyped { Cells.IsDefaultOrEmpty: false } b => study with { Samples = Merge(study.Samples, Typed(study, b)) },
+            BlockTyped { Cells.IsDefaultOrEmpty: false } b => study with { Samples = Merge(study.Samples, Typed(study, b.Cells)) },
+            StudyDescribed d => d.Details.Aggregate(study, (s, one) => SetDetail(s, new DetailSet(one.Key, one.Value.Length == 0 ? null : one.Value))),
+            RunsDescribed { Details.IsDefaultOrEmpty: false } d => study with { Runs = [.. study.Runs.Select(r => Describe(r, d.Details))] },
+            CalibrationChosen c => study with { Calibrations = c.From is null ? study.Calibrations.Remove(c.Run) : study.Calibrations.SetItem(c.Run, c.From) },
+            RolesGiven { Roles.IsDefaultOrEmpty: false } g => GiveRoles(study, g),
             Sealed => study with { SealedBy = number },
             _ => study,
         };
@@ -101,11 +106,25 @@ public static class Fold
             ? s with { Facts = s.Facts.SetItem(correction.Fact.Property, correction.Fact) }
             : s)];
 
-    private static ImmutableArray<Sample> Typed(Study study, BlockTyped block)
+    private static ImmutableArray<Sample> Typed(Study study, ImmutableArray<TypedCell> cells)
     {
         var known = study.Samples.ToDictionary(s => s.Code, StringComparer.Ordinal);
-        return [.. block.Cells.GroupBy(c => c.Sample, StringComparer.Ordinal).Where(g => known.ContainsKey(g.Key)).Select(g =>
+        return [.. cells.GroupBy(c => c.Sample, StringComparer.Ordinal).Where(g => known.ContainsKey(g.Key)).Select(g =>
             known[g.Key] with { Facts = Ordinal.Facts.SetItems(g.Select(c => KeyValuePair.Create(c.Fact.Property, c.Fact))) })];
+    }
+
+    // A key is the same key whatever its case: the file's spelling stays.
+    private static Run Describe(Run run, ImmutableArray<RunDetail> details)
+        => details.Where(d => string.Equals(d.Run, run.Id, StringComparison.Ordinal)).Aggregate(run, (r, d) => r with
+        {
+            Details = r.Details.SetItem(r.Details.Keys.FirstOrDefault(k => string.Equals(k.Trim(), d.Key, StringComparison.OrdinalIgnoreCase)) ?? d.Key, d.Value),
+        });
+
+    private static Study GiveRoles(Study study, RolesGiven given)
+    {
+        var roles = given.Roles.GroupBy(r => r.Sample, StringComparer.Ordinal).ToDictionary(g => g.Key, g => g.Last().Role, StringComparer.Ordinal);
+        study = study with { Samples = [.. study.Samples.Select(s => roles.TryGetValue(s.Code, out var role) ? s with { Role = role } : s)] };
+        return given.Cells.IsDefaultOrEmpty ? study : study with { Samples = Merge(study.Samples, Typed(study, given.Cells)) };
     }
 
     private static Study State(Study study, ClaimStated c, long number, DateTimeOffset when)

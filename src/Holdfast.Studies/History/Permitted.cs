@@ -1,3 +1,5 @@
+using System.Collections.Immutable;
+
 namespace Holdfast.Studies.History;
 
 /// <summary>What may follow what: checked before a change is kept, so that every kept history makes sense.</summary>
@@ -43,6 +45,8 @@ public static class Permitted
                 if (Property.Named(f.Fact.Property) is null)
                     throw new ArgumentException($"There is no property named {f.Fact.Property}.", nameof(change));
                 break;
+            case LayoutForgotten f when !study.Layouts.ContainsKey(f.Layout):
+                throw new StudyException(Codes.NothingChanges, "Nothing is remembered for such a layout, so there is nothing to forget.");
             case ClaimStated c:
                 Say(c.Id, "id");
                 Say(c.Rule, "rule");
@@ -68,7 +72,27 @@ public static class Permitted
                 Say(m.Name, "name of the mark");
                 break;
             case BlockTyped b:
-                Block(study, b);
+                Block(study, b.Cells, b.Reason);
+                break;
+            case StudyDescribed d:
+                Describe(study, d);
+                break;
+            case RunsDescribed d:
+                if (d.Details.IsDefaultOrEmpty)
+                    throw new StudyException(Codes.NothingChanges, "Nothing is said of any run.");
+                foreach (var detail in d.Details)
+                {
+                    Say(detail.Key, "key");
+                    Say(detail.Value, "value");
+                    if (RunNamed(study, detail.Run).Detail(detail.Key) is not null)
+                        Say(d.Reason ?? "", "reason");
+                }
+                break;
+            case CalibrationChosen c:
+                Calibrate(study, c);
+                break;
+            case RolesGiven g:
+                Roles(study, g);
                 break;
             case Undone u when daybook.Undo.Next?.Number != u.Entry:
                 throw new StudyException(Codes.NothingChanges, "There is nothing like that to undo.");
@@ -92,21 +116,69 @@ public static class Permitted
     private static PlannedWork Planned(Study study, string id)
         => study.Plan.FirstOrDefault(p => string.Equals(p.Id, id, StringComparison.Ordinal)) ?? throw Unknown("planned work", id);
 
-    private static void Block(Study study, BlockTyped block)
+    private static void Block(Study study, ImmutableArray<TypedCell> cells, string? reason)
     {
-        if (block.Cells.IsDefaultOrEmpty)
+        if (cells.IsDefaultOrEmpty)
             throw new StudyException(Codes.NothingChanges, "The block holds no cell that differs from what is recorded.");
         var samples = study.Samples.ToDictionary(s => s.Code, StringComparer.Ordinal);
-        foreach (var cell in block.Cells)
+        foreach (var cell in cells)
         {
             if (!samples.TryGetValue(cell.Sample, out var sample))
                 throw Unknown("sample", cell.Sample);
             if (Property.Named(cell.Fact.Property) is null)
-                throw new ArgumentException($"There is no property named {cell.Fact.Property}.", nameof(block));
+                throw new ArgumentException($"There is no property named {cell.Fact.Property}.", nameof(cells));
             if (sample.Facts.ContainsKey(cell.Fact.Property))
-                Say(block.Reason ?? "", "reason");
+                Say(reason ?? "", "reason");
         }
     }
+
+    private static void Describe(Study study, StudyDescribed described)
+    {
+        foreach (var (key, value) in described.Details)
+        {
+            Say(key, "key");
+            if (key == "title")
+                Say(value, "title");
+        }
+        if (described.Details.All(d => string.Equals(Said(d.Key), d.Value, StringComparison.Ordinal)))
+            throw new StudyException(Codes.NothingChanges, "The study says that already.");
+
+        string Said(string key) => key switch
+        {
+            "title" => study.Title,
+            "analyte" => study.Analyte ?? "",
+            _ => study.Details.GetValueOrDefault(key, ""),
+        };
+    }
+
+    private static void Calibrate(Study study, CalibrationChosen chosen)
+    {
+        _ = RunNamed(study, chosen.Run);
+        if (chosen.From is { } from)
+        {
+            _ = RunNamed(study, from);
+            if (string.Equals(from, chosen.Run, StringComparison.Ordinal))
+                throw new StudyException(Codes.NothingChanges, $"{from} is that run itself. Choose another run.");
+        }
+        if (string.Equals(study.Calibrations.GetValueOrDefault(chosen.Run), chosen.From, StringComparison.Ordinal))
+            throw new StudyException(Codes.NothingChanges, chosen.From is null ? $"No calibration was chosen for {chosen.Run}." : $"{chosen.Run} uses the calibration of {chosen.From} already.");
+    }
+
+    private static void Roles(Study study, RolesGiven given)
+    {
+        if (given.Roles.IsDefaultOrEmpty)
+            throw new StudyException(Codes.NothingChanges, "No sample is given another role.");
+        foreach (var role in given.Roles)
+        {
+            if (study.Sample(role.Sample) is null)
+                throw Unknown("sample", role.Sample);
+        }
+        if (!given.Cells.IsDefaultOrEmpty)
+            Block(study, given.Cells, given.Reason);
+    }
+
+    private static Run RunNamed(Study study, string id)
+        => study.Runs.FirstOrDefault(r => string.Equals(r.Id, id, StringComparison.Ordinal)) ?? throw Unknown("run", id);
 
     private static void Exists(Study study, string target)
     {

@@ -33,7 +33,7 @@ internal static class ByDifference
         }
         else if ((full ?? empty) is { } alone)
         {
-            source.Talk.Note(Codes.OddCell, Weight.Caution, $"{alone.Heading} is one weighing of two: without the other no mass follows. Where it is the powder alone, say column:{alone.Heading}=mass.", alone.Heading);
+            source.Talk.Note(Codes.OddCell, Weight.Caution, $"{alone.Heading} is one weighing of two: without the other no mass follows. Where it is the powder alone, say that it holds the mass.", alone.Heading);
         }
 
         var (start, end) = (columns.FirstOrDefault(c => c.Use == ColumnUse.ClockStart), columns.FirstOrDefault(c => c.Use == ColumnUse.ClockEnd));

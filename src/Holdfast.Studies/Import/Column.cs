@@ -136,7 +136,8 @@ internal sealed class Column(int index, string heading, ColumnUse use, Property?
 
     /// <summary>For the preview.</summary>
     public ColumnUnderstanding Understood() => new(index, heading, use, property?.Name, unit is null or { IsOne: true } ? null : unit.Plain,
-        property is { Unit.Length: > 0 } ? property.Unit : null, remark, [.. examples], [.. odd]) { Evidence = Evidence };
+        property is { Unit.Length: > 0 } ? property.Unit : null, remark, [.. examples], [.. odd])
+    { Evidence = Evidence };
 
     private double? Convert(double value, UnitBridge? way) => way is null ? value * Scale : way.Convert(value * Scale);
 

@@ -18,8 +18,33 @@ public sealed record ColumnUnderstanding(
     /// <summary>Why it is taken for that, in words, or null: "'weight of NPs' with mg: a mass".</summary>
     public string? Evidence { get; init; }
 
+    /// <summary>What it holds, in words of the bench: "mass of sorbent", "uncertainty of volume", "not used".</summary>
+    public string Meaning => Use switch
+    {
+        ColumnUse.Code => "sample code",
+        ColumnUse.Role => "what the sample is for",
+        ColumnUse.Uncertainty => "uncertainty of " + Title,
+        ColumnUse.Dilution => "dilution",
+        ColumnUse.Portion => "which portion",
+        ColumnUse.Position => "running number, replicate",
+        ColumnUse.WeighedFull => "weighing with the powder",
+        ColumnUse.WeighedEmpty => "weighing without the powder",
+        ColumnUse.ClockStart => "time of day, start",
+        ColumnUse.ClockEnd => "time of day, end",
+        ColumnUse.NotUnderstood or ColumnUse.LeftOut => "not used",
+        _ => Title ?? "read as it stands",
+    };
+
+    private string? Title => Property is { } name ? Studies.Property.Named(name)?.Title ?? name : null;
+
     /// <summary>What an answer about it is called: "column:weight of NPs".</summary>
     public string Question => "column:" + Headings.HeadingReading.Of(Heading).Name;
+
+    /// <summary>What an answer about its unit is called: "unit:weight of NPs".</summary>
+    public string UnitQuestion => "unit:" + Headings.HeadingReading.Of(Heading).Name;
+
+    /// <summary>Usual units for what it holds, the one it is kept in first; empty where none is needed.</summary>
+    public ImmutableArray<string> Units => Property is { } name && Studies.Property.Named(name) is { Unit.Length: > 0 } property ? ColumnChoices.UnitsFor(property, []) : [];
 }
 
 /// <summary>A cell that is not what its column holds: kept as written, never computed with.</summary>

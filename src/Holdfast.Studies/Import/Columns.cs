@@ -161,7 +161,8 @@ internal sealed partial class Columns
         talk.Ask("column:" + h.Name, Codes.Ambiguous, $"What is {h.Name}?", [said], h.Name);
         if (ColumnChoices.Use(said) is { } use)
             return new Column(index, h.Text, use, use switch { ColumnUse.Code => SampleProperties.Code, ColumnUse.WeighedFull or ColumnUse.WeighedEmpty => BatchProperties.Mass, ColumnUse.ClockStart or ColumnUse.ClockEnd => BatchProperties.ContactTime, _ => null },
-                null, "As you said.") { Bridge = use is ColumnUse.WeighedFull or ColumnUse.WeighedEmpty ? BridgeFor(h, BatchProperties.Mass) : null };
+                null, "As you said.")
+            { Bridge = use is ColumnUse.WeighedFull or ColumnUse.WeighedEmpty ? BridgeFor(h, BatchProperties.Mass) : null };
         var property = ColumnChoices.Named(said)
             ?? throw new StudyException(Codes.Ambiguous, $"'{said}' is nothing that a column can hold, so {h.Name} is not changed. `holdfast list meanings` names all; the nearest is {ColumnChoices.Nearest(said)}.");
         return Take(index, h, property == SampleProperties.Code ? ColumnUse.Code : property.IsSignal ? ColumnUse.Signal : ColumnUse.Fact, property, "as you said");
@@ -375,7 +376,7 @@ internal sealed partial class Columns
         if (ColumnChoices.IsNeeded(property) && talk.Answers.To("unit:" + h.Name) is null)
             talk.Ask("unit:" + h.Name, Codes.UnitMissing, $"{what} Which unit is it?", units, h.Name);
         else
-            talk.Note(Codes.UnitMissing, Weight.Caution, $"{what} It is kept as written and feeds nothing. Choose one, for example unit:{h.Name}={units[0]}.", h.Name);
+            talk.Note(Codes.UnitMissing, Weight.Caution, $"{what} It is kept as written and feeds nothing. Choose one, for example {units[0]}.", h.Name);
         return new Column(index, h.Text, ColumnUse.WithoutUnit, property, null, what + " It feeds nothing until one is chosen.");
     }
 

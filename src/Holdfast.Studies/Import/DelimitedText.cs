@@ -11,6 +11,7 @@ public sealed class DelimitedText : IFileReader
     private const int LinesWithHeading = 100;
     private const int LinesShown = 12;
     private const double FewestEven = 0.3;
+    private const double SurelyEven = 0.8;
 
     /// <inheritdoc/>
     public string Name => "delimited text";
@@ -68,10 +69,10 @@ public sealed class DelimitedText : IFileReader
     // and a comma may be a decimal mark: each counts only where no more telling separator does.
     private static string Sniff(string text, string fileName)
     {
-        var best = (Name: ",", Score: 0.0, Headings: 0);
+        var best = (Name: ",", Score: 0.0, Headings: 0, Even: 0.0);
         foreach (var separator in CellSplitter.Separators)
         {
-            if (separator == "spaces" && best.Headings >= 2)
+            if (separator == "spaces" && (best.Headings >= 2 || best.Even >= SurelyEven))
                 break;
             var rows = new CellSplitter(text, separator, fileName).Rows(LinesSniffed).Where(r => !r.IsBlank).ToList();
             var cut = rows.Where(r => r.Cells.Length > 1).ToList();
@@ -81,7 +82,7 @@ public sealed class DelimitedText : IFileReader
             var headings = rows.Take(LinesWithHeading).Select(TableLayout.KnownHeadings).DefaultIfEmpty(0).Max();
             var score = even + (headings >= 2 ? 1 : 0) + (separator is "tab" or ";" or "|" ? 0.25 : 0) + (0.05 * Math.Min(headings, 8));
             if (even >= FewestEven && (separator == "spaces" && best.Score > 0 ? headings >= 2 : score > best.Score))
-                best = (separator, score, headings);
+                best = (separator, score, headings, even);
         }
 
         return best.Name;

@@ -23,19 +23,12 @@ internal sealed class Dialogue(string fileName, Answers answers)
     /// <summary>Raises a question and returns its answer, or null while there is none.</summary>
     public string? Ask(string id, string code, string text, ImmutableArray<string> choices, params ImmutableArray<string> concerns)
     {
-        var answer = answers.To(id);
+        var answer = Chosen(id, choices);
         if (!questions.Any(q => string.Equals(q.Id, id, StringComparison.OrdinalIgnoreCase)))
         {
-            questions.Add(new Question(id, code, text, choices, concerns, answer));
-            NoteRemembered(id, code, answer, concerns);
+            questions.Add(new Question(id, code, text, choices, concerns, answer) { IsRemembered = answers.Remembered(id) is not null });
         }
         return answer;
-    }
-
-    private void NoteRemembered(string id, string code, string? answer, ImmutableArray<string> concerns)
-    {
-        if (answers.Remembered(id) is not null)
-            Note(code, Weight.Note, $"{id} is taken as {answer}, as answered for an earlier file of this layout.", concerns);
     }
 
     /// <summary>Takes the likeliest reading and says so; an answer changes it.</summary>
@@ -47,11 +40,10 @@ internal sealed class Dialogue(string fileName, Answers answers)
     /// <returns>The answer, or the first choice.</returns>
     public string Assume(string id, string code, string text, ImmutableArray<string> choices, params ImmutableArray<string> concerns)
     {
-        var answer = answers.To(id);
+        var answer = Chosen(id, choices);
         if (!questions.Any(q => string.Equals(q.Id, id, StringComparison.OrdinalIgnoreCase)))
         {
-            questions.Add(new Question(id, code, text, choices, concerns, answer) { Assumed = choices[0] });
-            NoteRemembered(id, code, answer, concerns);
+            questions.Add(new Question(id, code, text, choices, concerns, answer) { Assumed = choices[0], IsRemembered = answers.Remembered(id) is not null });
         }
         return answer ?? choices[0];
     }
@@ -63,6 +55,17 @@ internal sealed class Dialogue(string fileName, Answers answers)
         if (at >= 0)
             questions[at] = questions[at] with { Consequences = consequences };
     }
+
+    private string? Chosen(string id, ImmutableArray<string> choices)
+    {
+        var answer = answers.To(id);
+        return answer is null || IsOpenTo(id) ? answer
+            : choices.FirstOrDefault(c => string.Equals(c, answer, StringComparison.OrdinalIgnoreCase)) ?? throw Answers.Unknown(id, answer, string.Join(" or ", choices));
+    }
+
+    // Samples, units, roles and decimal marks can be answered in other words than those that are offered; who asks reads them.
+    private static bool IsOpenTo(string id)
+        => id is "decimal" || id.StartsWith("match:", StringComparison.Ordinal) || id.StartsWith("unit:", StringComparison.Ordinal) || id.StartsWith("role:", StringComparison.Ordinal);
 
     /// <summary>Notes something.</summary>
     public void Note(string code, Weight weight, string sentence, params IEnumerable<string> concerns) => findings.Add(new Finding(code, weight, sentence, [.. concerns]));

@@ -4,9 +4,12 @@ using Holdfast.Studies.Store;
 namespace Holdfast.Studies.Import;
 
 /// <summary>Files and folders that were dropped: found, looked over for size and kind of file, read.</summary>
-internal static class Drop
+public static class Drop
 {
     /// <summary>The files. One that cannot be opened, or is too large, comes with its refusal and without its bytes.</summary>
+    /// <param name="paths">Files and folders; a folder brings every file in it.</param>
+    /// <param name="cancel">Stops it.</param>
+    /// <exception cref="StudyException">The drop is past a limit (HF-407), or a path does not exist (HF-406).</exception>
     public static List<IncomingFile> Read(IReadOnlyList<string> paths, CancellationToken cancel)
     {
         var files = new List<string>();

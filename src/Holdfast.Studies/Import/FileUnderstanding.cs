@@ -2,7 +2,6 @@ using System.Collections.Immutable;
 using System.Security.Cryptography;
 using Holdfast.Amounts;
 using Holdfast.Studies.History;
-using Holdfast.Studies.Import.Headings;
 using Holdfast.Studies.Import.Shapes;
 
 namespace Holdfast.Studies.Import;
@@ -50,26 +49,24 @@ internal sealed class FileUnderstanding
             return Refused(Finding.Of(Codes.Unreadable, Weight.Stop, $"{fileName} is empty: 0 bytes. Nothing is taken in. Export it again.", fileName));
         if (FileReaders.For(bytes) is not { } reader)
             return Refused(Finding.Of(Codes.Unreadable, Weight.Stop, $"{fileName} is of no kind that is read here, so nothing is taken in from it. Export it as CSV or XLSX.", fileName));
-        using var limited = CancellationTokenSource.CreateLinkedTokenSource(cancel);
-        limited.CancelAfter(Limits.Time);
         try
         {
-            ImmutableArray<TableLayout> layouts = [.. reader.Read(bytes, fileName, own, limited.Token).SelectMany(g => TableLayout.In(g))];
+            ImmutableArray<TableLayout> layouts = [.. reader.Read(bytes, fileName, own, cancel).SelectMany(g => TableLayout.In(g))];
             return new(fileName, sha256, bytes.Length, reader, own, [.. layouts.Select(l => (l, TableKinds.Of(l)))], null);
         }
         catch (StudyException e)
         {
             return Refused(AsFinding(e, fileName), reader);
         }
-        catch (OperationCanceledException) when (!cancel.IsCancellationRequested)
-        {
-            return Refused(AsFinding(Limits.Exceeded(fileName, "more than 30 s of work in it"), fileName), reader);
-        }
     }
 
     /// <summary>The refusal of a file that could not even be opened.</summary>
     public static FileUnderstanding Unopened(string fileName, StudyException why)
         => new(fileName, "", 0, null, Answers.None, [], AsFinding(why, fileName));
+
+    /// <summary>A file that fell while it was read or understood: the others are not touched by that.</summary>
+    public static Understanding Fallen(IncomingFile file, Finding why)
+        => new() { FileName = file.Name, Sha256 = Convert.ToHexStringLower(SHA256.HashData(file.Bytes)), Bytes = file.Bytes.Length, Findings = [why] };
 
     /// <summary>Understands the tables against a study.</summary>
     /// <param name="study">The study as it would be after the files before this one.</param>
@@ -78,15 +75,15 @@ internal sealed class FileUnderstanding
     {
         tables = [.. tables.Select(t => LongReport.Turn(t.Layout, study.Analyte) is { } turned ? (turned, TableKinds.Of(turned)) : WideSeries.Turn(t.Layout) is { } wide ? (wide, TableKinds.Of(wide)) : t)];
         var elsewhere = tables.Where(t => t.Kind is TableKind.Unknown).Aggregate(Notes.None, (n, t) => n.Or(Notes.Of(t.Layout.Grid.Rows.Where(r => !r.IsBlank), study.Analyte)));
-        tables = [.. tables.Select(t => (t.Layout with { Notes = t.Layout.Notes.Or(elsewhere) }, t.Kind))];
+        tables = [.. tables.Select(t => (t.Layout with { Notes = t.Layout.Notes.Or(elsewhere) }, Answered(t.Layout, t.Kind, study)))];
         var understood = new Understanding { FileName = FileName, Sha256 = sha256, Bytes = length, Reader = Reader?.Name };
         if (Refusal is not null)
             return understood with { Findings = [Refusal] };
         if (Duplicate(study, taken) is { } duplicate)
             return understood with { Findings = [duplicate] };
 
-        var remembered = tables.Select(t => study.Layouts.GetValueOrDefault(t.Layout.Signature)).FirstOrDefault(l => l is not null);
-        var talk = new Dialogue(FileName, answers.Remembering(remembered));
+        var layoutKnown = tables.Select(t => t.Layout.Signature).FirstOrDefault(study.Layouts.ContainsKey);
+        var talk = new Dialogue(FileName, answers.Remembering(layoutKnown is null ? null : study.Layouts[layoutKnown]));
         var brings = new TakenIn { Files = [new TakenFile(sha256, FileName, length)] };
         var shown = ImmutableArray.CreateBuilder<TableUnderstanding>();
         var points = ImmutableArray.CreateBuilder<PointsTable>();
@@ -96,10 +93,11 @@ internal sealed class FileUnderstanding
         {
             if (layout.Part == 0)
                 talk.Note(layout.Grid.Findings);
+            if (layout.Grid.Sheet is { } sheet && layout.Part == 0 && (layout.Grid.IsHidden || answers.To("sheet:" + sheet) is not null))
+                talk.Assume("sheet:" + sheet, Codes.MeaningLost, layout.Grid.IsHidden ? $"Sheet {sheet} is hidden and left out ({Ordinal.Text(layout.Grid.Rows.Length)} rows)." : $"Sheet {sheet} is read.", layout.Grid.IsHidden ? ["leave-out", "take"] : ["take", "leave-out"], sheet);
             if (!IsUsed(layout.Grid))
             {
-                shown.Add(Show(layout, kind) with { LeftOut = $"hidden, {Ordinal.Text(layout.Grid.Rows.Length)} rows left out" });
-                talk.Note(Codes.MeaningLost, Weight.Caution, $"Sheet {layout.Grid.Sheet} is hidden and left out ({Ordinal.Text(layout.Grid.Rows.Length)} rows). Answer sheet:{layout.Grid.Sheet}=take to read it.", layout.Grid.Sheet!);
+                shown.Add(Show(layout, kind) with { LeftOut = $"{(layout.Grid.IsHidden ? "hidden" : "not used")}, {Ordinal.Text(layout.Grid.Rows.Length)} rows left out" });
                 continue;
             }
             var source = new TableSource(layout, study, talk, sha256) { SeveralSheets = used.Select(t => t.Layout.Grid.Sheet).Distinct().Count() > 1, Tables = used.Count, RunsHere = runs };
@@ -120,6 +118,7 @@ internal sealed class FileUnderstanding
             Points = points.ToImmutable(),
             Questions = talk.Questions,
             Findings = talk.Findings,
+            RememberedLayout = layoutKnown,
             Proposal = used.Count == 0 ? null : brings with { Layouts = Remember(talk, used) },
         };
     }
@@ -128,7 +127,7 @@ internal sealed class FileUnderstanding
     {
         var table = Show(source.Layout, kind);
         if (kind == TableKind.Unknown)
-            return (null, table);
+            return (null, table with { Columns = [.. source.Layout.Headings.Select((h, i) => Unread(source.Layout, i, h))] });
         var columns = kind is TableKind.Samples or TableKind.Readings ? Columns.Read(source) : [];
         var numbers = columns.IsEmpty
             ? PointsColumns.Numeric(source.Layout)
@@ -149,6 +148,25 @@ internal sealed class FileUnderstanding
             draft = draft with { Points = PointsColumns.Understand(source with { Talk = new Dialogue(source.Talk.FileName, source.Talk.Answers) }, mark).Points };
         var reason = source.Talk.Answers.To("decimal") is null ? evidence.Reason : "as you answered";
         return (draft, table with { Columns = draft.Columns, Rows = draft.Rows, Decimal = mark, DecimalReason = reason });
+    }
+
+    // A table that nothing is understood of shows what it has, so that its columns can be given a meaning.
+    private static ColumnUnderstanding Unread(TableLayout layout, int index, string heading)
+    {
+        var column = new Column(index, heading, ColumnUse.NotUnderstood, null, null, "Not understood: it stays in the original only.");
+        foreach (var row in layout.Body.Take(RowsShown))
+            column.Show(row.At(index));
+        return column.Understood();
+    }
+
+    // Once a column of it was given a meaning, it is a table of samples.
+    private TableKind Answered(TableLayout layout, TableKind kind, Study study)
+    {
+        if (kind is not (TableKind.Unknown or TableKind.Points))
+            return kind;
+        var known = answers.Remembering(study.Layouts.GetValueOrDefault(layout.Signature));
+        var meant = Columns.ReadHeadings(layout).Select(h => known.To("column:" + h.Name)).Where(a => a is not (null or "leave-out")).Select(a => ColumnChoices.Named(a!)).ToList();
+        return meant.Count == 0 ? kind : meant.Exists(p => p is { IsSignal: true }) ? TableKind.Readings : TableKind.Samples;
     }
 
     private static DecimalMark? Settle(DecimalEvidence evidence, Dialogue talk)
@@ -186,7 +204,8 @@ internal sealed class FileUnderstanding
     {
         "leave-out" => false,
         "take" => true,
-        _ => !grid.IsHidden,
+        null => !grid.IsHidden,
+        var other => throw Answers.Unknown("sheet:" + grid.Sheet, other, "take or leave-out"),
     };
 
     private static TableUnderstanding Show(TableLayout layout, TableKind kind) => new()
@@ -223,5 +242,6 @@ internal sealed class FileUnderstanding
         Apparatus = a.Apparatus.AddRange(b.Apparatus),
     };
 
-    private static Finding AsFinding(StudyException e, string fileName) => Finding.Of(e.Code, Weight.Stop, e.Message, fileName);
+    /// <summary>What stands in the way of a file, as a finding.</summary>
+    public static Finding AsFinding(StudyException e, string fileName) => Finding.Of(e.Code, Weight.Stop, e.Message, fileName);
 }

@@ -1,6 +1,7 @@
 namespace Holdfast.Studies.Import;
 
-/// <summary>What is refused rather than slowly suffered. Each limit is stated in the message that refuses.</summary>
+/// <summary>What is refused rather than slowly suffered. Each limit is stated in the message that refuses. They bound the work, never the
+/// time: what a file brings may not depend on how busy the computer is.</summary>
 public static class Limits
 {
     /// <summary>Largest text file or workbook, in bytes.</summary>
@@ -21,6 +22,9 @@ public static class Limits
     /// <summary>Most columns of one table.</summary>
     public const int Columns = 4_096;
 
+    /// <summary>Most cells of one workbook, all sheets together, with the blank rows and cells before those that hold something.</summary>
+    public const int Cells = 10_000_000;
+
     /// <summary>Longest cell, in characters.</summary>
     public const int Cell = 32_767;
 
@@ -35,9 +39,6 @@ public static class Limits
 
     /// <summary>Unpacked size from which the ratio is looked at, in bytes.</summary>
     public const long RatioFrom = 1L << 20;
-
-    /// <summary>Longest time that one file may take.</summary>
-    public static readonly TimeSpan Time = TimeSpan.FromSeconds(30);
 
     /// <summary>The refusal of a table that is too large.</summary>
     /// <param name="fileName">The file.</param>

@@ -31,11 +31,11 @@ internal static class PointsColumns
             var header = Header.Read(layout.Headings[i]);
             var stated = header.Unit is UnitText.Absent && layout.Units is { } line ? Unit.Read(line.At(i).Text) : header.Unit;
             if (source.Talk.Answers.To("unit:" + header.Name) is { } answer)
-                stated = new UnitText.Known(Unit.Parse(answer));
+                stated = Answers.Unit(answer) as UnitText.Known ?? throw Answers.Unknown("unit:" + header.Name, answer, "one clear unit, for example mg/L");
             if (stated is UnitText.Ambiguous several)
                 source.Talk.Ask("unit:" + header.Name, Codes.Ambiguous, $"{several.Text} can mean several units in {header.Name}. {several.Question}", [.. several.Candidates.Select(c => c.Plain)], header.Name);
             else if (stated is not UnitText.Known)
-                source.Talk.Note(Codes.UnitMissing, Weight.Caution, $"{header.Name} has no unit. A fit of it has no unit either. Choose one: unit:{header.Name}=mg/L.", header.Name);
+                source.Talk.Note(Codes.UnitMissing, Weight.Caution, $"{header.Name} has no unit. A fit of it has no unit either. Choose one, for example mg/L.", header.Name);
             points.Add(new PointsColumn(header.Name, (stated as UnitText.Known)?.Unit, [.. cells.Select(r => columns[i].Read(r.At(i), r.Number, mark).Value)]));
         }
         return new Draft(new RowCount(cells.Length, 0, layout.Body.Length - cells.Length, 0), [.. columns.Select(c => c.Understood())], new TakenIn())

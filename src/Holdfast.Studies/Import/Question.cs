@@ -17,6 +17,9 @@ public sealed record Question(string Id, string Code, string Text, ImmutableArra
     /// <summary>What follows from each choice, in the order of <see cref="Choices"/>: "× 20: 29.7 mg/L"; empty where nothing can be said.</summary>
     public ImmutableArray<string> Consequences { get; init; } = [];
 
+    /// <summary>True when the answer was given for an earlier file of this layout, and not now.</summary>
+    public bool IsRemembered { get; init; }
+
     /// <summary>True while an answer is needed: the file cannot be taken in.</summary>
     public bool IsOpen => Answer is null && Assumed is null;
 }

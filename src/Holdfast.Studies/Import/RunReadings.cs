@@ -31,7 +31,8 @@ internal static class RunReadings
                 {
                     var dilution = row.Dilution ?? (signal == SpectrometryProperties.ReportedConcentration ? 1 : source.Known.GetValueOrDefault(row.Code!)?.Number(SpectrometryProperties.Dilution) ?? 1);
                     readings.Add(new Reading("R-" + (source.Study.ReadingsEver + readings.Count + 1).ToString("0000", CultureInfo.InvariantCulture), row.Code!, id, ++order,
-                        signal.Name, readout.Value, readout.Below, dilution, row.Portion ?? portions.Of(row.Code!, dilution), cell.Text, source.At(row.Row.Number, column.Heading)) { U = readout.U ?? (signal == SpectrometryProperties.ReportedConcentration ? row.ReportedU : null) });
+                        signal.Name, readout.Value, readout.Below, dilution, row.Portion ?? portions.Of(row.Code!, dilution), cell.Text, source.At(row.Row.Number, column.Heading))
+                    { U = readout.U ?? (signal == SpectrometryProperties.ReportedConcentration ? row.ReportedU : null) });
                 }
             }
             if (readings.Count == count)

@@ -36,6 +36,9 @@ internal sealed class SampleNames
         var apart = OfAnotherTable(rows);
         foreach (var row in rows.Where(r => r is { IsLeftOut: false, Written.Length: > 0 }))
         {
+            SayRole(row, row.Written);
+            if (row.IsLeftOut)
+                continue;
             if (source.Talk.Answers.To("match:" + row.Written) is { } matched)
             {
                 Match(row, matched);
@@ -87,6 +90,9 @@ internal sealed class SampleNames
             }
         }
         AskAboutUnknown(unknown);
+        // A code that was made longer than it is written answers by its whole name too.
+        foreach (var row in rows.Where(r => r is { IsLeftOut: false, Code: { } code } && !string.Equals(code, r.Written, StringComparison.Ordinal)))
+            SayRole(row, row.Code!);
         Say("Codes were matched although they are written differently", loose);
         Say("What these samples are for was told from their labels", guessed);
         ScopeToRun(rows);
@@ -98,6 +104,17 @@ internal sealed class SampleNames
         var at = label.IndexOf(' ', StringComparison.Ordinal);
         return at > 0 && CellParts.Split(label[at..].Trim()) is (var number, Amounts.UnitText.Known unit) && Amounts.CellText.Read(number, null) is Amounts.CellText.Number value
             ? UnitBridge.Between(unit, SpectrometryProperties.StandardConcentration, null)?.Convert(value.Value) : null;
+    }
+
+    // What a new sample is for, or that its rows are left out, as answered for its code.
+    private void SayRole(SampleRow row, string code)
+    {
+        if (source.Talk.Answers.To("role-of:" + code) is not { } answer)
+            return;
+        if (string.Equals(answer, "leave-out", StringComparison.OrdinalIgnoreCase))
+            row.IsLeftOut = true;
+        else
+            row.Role = RoleWords.Read(answer) ?? throw new StudyException(Codes.Ambiguous, $"A sample cannot be for '{answer}', so {code} is not changed. Write vessel, standard, check-standard, blank, control, start-solution or leave-out.");
     }
 
     // Nothing is known of any vessel yet: then those that were read are the vessels.
@@ -139,7 +156,7 @@ internal sealed class SampleNames
         var codes = unknown.Select(r => r.Written).Distinct(StringComparer.Ordinal).ToImmutableArray();
         var shown = string.Join(", ", codes.Take(8)) + (codes.Length > 8 ? $" and {Ordinal.Text(codes.Length - 8)} more" : "");
         var answer = source.Talk.Ask("unknown", Codes.UnknownSample, (unknown.Count == 1 ? "1 row names a sample" : $"{Ordinal.Text(unknown.Count)} rows name samples")
-            + $" not in this study: {shown}. Match them (match:{codes[0]}=CODE), add them, or leave them out.", ["add", "leave-out"], codes);
+            + $" not in this study: {shown}. Match them, add them, or leave them out.", ["add", "leave-out"], codes);
         foreach (var row in unknown)
         {
             row.IsUndecided |= answer is null;

@@ -4,7 +4,6 @@ using System.Text;
 using Holdfast.Amounts;
 using Holdfast.Studies.History;
 using Holdfast.Studies.Import.Headings;
-using Holdfast.Studies.Import.Sense;
 using Holdfast.Studies.Import.Shapes;
 using Holdfast.Studies.Properties;
 
@@ -44,11 +43,11 @@ internal static class SampleTable
     // Every column and row that is not used is named, once each kind.
     private static void NotUsed(TableSource source, ImmutableArray<Column> columns, List<GridRow> summaries)
     {
-        var unknown = columns.Where(c => c.Use == ColumnUse.NotUnderstood && source.Layout.Body.Any(r => !r.At(c.Index).IsBlank)).Select(c => c.Heading).ToList();
+        var unknown = columns.Where(c => c.Use == ColumnUse.NotUnderstood && source.Layout.Body.Any(r => !r.At(c.Index).IsBlank)).ToList();
         if (unknown.Count > 0)
         {
-            source.Talk.Note(Codes.MeaningLost, Weight.Note, $"Not used: {string.Join(", ", unknown.Take(8))}{(unknown.Count > 8 ? ", …" : "")}. "
-                + $"Choose a meaning where one is needed: column:{unknown[0]}=….", unknown);
+            source.Talk.Note(Codes.MeaningLost, Weight.Note, $"Not used: {string.Join(", ", unknown.Take(8).Select(c => c.Heading))}{(unknown.Count > 8 ? ", …" : "")}. "
+                + "Choose a meaning where one is needed.", unknown.Select(c => c.Heading));
         }
 
         var left = columns.Where(c => c.Use == ColumnUse.LeftOut && c.Remark is not null && !source.Layout.Body.All(r => r.At(c.Index).IsBlank)).ToList();

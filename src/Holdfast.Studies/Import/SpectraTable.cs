@@ -99,7 +99,7 @@ internal static class SpectraTable
         var answer = source.Talk.Ask("unit:" + name, Codes.UnitMissing, $"{name} has no unit. Which one are the wavelengths in?", ["nm", "µm"], name);
         return answer is null ? null
             : Unit.Read(answer) is UnitText.Known { Unit: var unit } && unit.IsConvertibleTo(Nanometre) ? unit
-            : throw new ArgumentException($"'{answer}' is no unit of wavelength.", nameof(source));
+            : throw Answers.Unknown("unit:" + name, answer, "a unit of wavelength: nm or µm");
     }
 
     // A scan over wavelength may be anything; where neither file nor headings speak of emitted light, she says so.

@@ -16,6 +16,8 @@ internal sealed record TableLayout(Grid Grid, ImmutableArray<GridRow> Preamble, 
 {
     private const int RowsSearched = 200;
     private const int LongestHeading = 80;
+    private const int RowsBelow = 3;
+    private const double OverNumbers = 1.5;
 
     /// <summary>Headings as they stand, "column 3" where there is none.</summary>
     public ImmutableArray<string> Headings { get; } = Names(Heading, Body);
@@ -46,12 +48,15 @@ internal sealed record TableLayout(Grid Grid, ImmutableArray<GridRow> Preamble, 
         var starts = Starts(grid.Rows);
         if (starts.Count < 2)
             return [Of(grid, 0, grid.Rows.Length)];
+        var general = Notes.Of(grid.Rows[..LinesAbove(grid.Rows, starts[0])].Where(r => !r.IsBlank));
         var tables = ImmutableArray.CreateBuilder<TableLayout>();
         for (var i = 0; i < starts.Count; i++)
         {
             var from = i == 0 ? 0 : LinesAbove(grid.Rows, starts[i]);
             var to = i + 1 < starts.Count ? LinesAbove(grid.Rows, starts[i + 1]) : grid.Rows.Length;
-            tables.Add(Of(grid, from, to) with { Part = i });
+            var table = Of(grid, from, to) with { Part = i };
+            // What stands above the first table's own title holds for the later ones too.
+            tables.Add(i == 0 ? table : table with { Notes = table.Notes.Or(general) });
         }
 
         return tables.ToImmutable();
@@ -112,9 +117,11 @@ internal sealed record TableLayout(Grid Grid, ImmutableArray<GridRow> Preamble, 
             while (next < rows.Length && next < i + 3 && (rows[next].IsBlank || IsUnits(rows[next])))
                 next++;
             // Key and value, line by line, look like a table of two columns and are none.
-            if (next >= rows.Length || !rows[next].Cells.Any(IsNumberLike) || (rows[i].Filled == 2 && rows[next].Cells.Count(IsNumberLike) < 2) || (starts.Count > 0 && (i - starts[^1] < 2 || rows[starts[^1]].Cells.SequenceEqual(rows[i].Cells))))
+            if (next >= rows.Length || !rows[next].Cells.Any(IsNumberLike) || (rows[i].Filled == 2 && rows[next].Cells.Count(IsNumberLike) < 2) || (starts.Count > 0 && i - starts[^1] < 2))
                 continue;
-            if (starts.Count > 0 && !(i > 0 && (rows[i - 1].IsBlank || rows[i - 1].Filled == 1)))
+            // The same heading once more is a new page, unless a title of its own stands above it.
+            var titled = i > 0 && !rows[i - 1].IsBlank && rows[i - 1].Filled <= 2 && !rows[i - 1].Cells.Any(IsNumeric);
+            if (starts.Count > 0 && !titled && (!rows[i - 1].IsBlank || rows[starts[^1]].Cells.SequenceEqual(rows[i].Cells)))
                 continue;
             starts.Add(i);
         }
@@ -122,7 +129,8 @@ internal sealed record TableLayout(Grid Grid, ImmutableArray<GridRow> Preamble, 
         return starts;
     }
 
-    private static bool IsNumberLike(Cell cell) => !cell.IsBlank && (IsNumeric(cell) || CellParts.Split(cell.Text) is not null || CellParts.Scatter(cell.Text) is not null);
+    /// <summary>True for a cell that holds a number, alone or with its unit or scatter.</summary>
+    internal static bool IsNumberLike(Cell cell) => !cell.IsBlank && (IsNumeric(cell) || CellParts.Split(cell.Text) is not null || CellParts.Scatter(cell.Text) is not null);
 
     // Title lines right above a heading belong to it: back to the blank row, or to the last row that is a full one.
     private static int LinesAbove(ImmutableArray<GridRow> rows, int heading)
@@ -142,7 +150,7 @@ internal sealed record TableLayout(Grid Grid, ImmutableArray<GridRow> Preamble, 
             var known = KnownHeadings(rows[i]);
             // Rows of data hold words as well: a row of numbers is no heading.
             var numbers = rows[i].Cells.Count(c => !c.IsBlank && IsNumberLike(c));
-            var weight = known - numbers;
+            var weight = known - numbers + (StandsOverNumbers(rows, i) ? OverNumbers : 0);
             if (weight > score + 0.5 && numbers * 2 <= rows[i].Filled && !IsUnits(rows[i]))
                 (best, score) = (i, weight);
         }
@@ -157,6 +165,13 @@ internal sealed record TableLayout(Grid Grid, ImmutableArray<GridRow> Preamble, 
         }
 
         return null;
+    }
+
+    // The next rows all have a number in one column: what stands above them is more likely their heading than a line of keys and values.
+    private static bool StandsOverNumbers(ImmutableArray<GridRow> rows, int heading)
+    {
+        var below = rows.Skip(heading + 1).Where(r => !r.IsBlank && !IsUnits(r)).Take(RowsBelow).ToList();
+        return below.Count > 0 && Enumerable.Range(0, below.Max(r => r.Cells.Length)).Any(i => below.TrueForAll(r => !r.At(i).IsBlank && IsNumberLike(r.At(i))));
     }
 
     private static int? FirstNumeric(ImmutableArray<GridRow> rows)
@@ -179,7 +194,8 @@ internal sealed record TableLayout(Grid Grid, ImmutableArray<GridRow> Preamble, 
         var units = 0;
         foreach (var cell in row.Cells.Where(c => !c.IsBlank))
         {
-            if (IsNumeric(cell) && cell.Text is not "1")
+            // "V-01" is a code and no volt.
+            if (IsNumeric(cell) || cell.Text.Contains('0', StringComparison.Ordinal))
                 return false;
             switch (HeadingReading.UnitOf(cell.Text))
             {

@@ -22,6 +22,12 @@ public static class Take
         return Keep(folder, Understand(folder.Study, files, options.Answers, cancel), options, who);
     }
 
+    /// <summary>Reads files and folders into memory, for a door that asks before it keeps.</summary>
+    /// <param name="paths">Files and folders; a folder brings every file in it.</param>
+    /// <param name="cancel">Stops it.</param>
+    /// <exception cref="StudyException">The drop is past a limit (HF-407), or a path does not exist (HF-406).</exception>
+    public static IReadOnlyList<IncomingFile> Read(IReadOnlyList<string> paths, CancellationToken cancel = default) => Drop.Read(paths, cancel);
+
     /// <summary>Understands files that are in memory already: an upload, a pasted block. Nothing is kept.</summary>
     /// <param name="study">The study.</param>
     /// <param name="files">The files; samples are understood before readings, whatever the order.</param>
@@ -32,17 +38,26 @@ public static class Take
     {
         ArgumentNullException.ThrowIfNull(study);
         ArgumentNullException.ThrowIfNull(files);
-        var read = files.Select((f, i) => (File: f, Place: i, Understanding: f.Refusal is { } refusal
-            ? FileUnderstanding.Unopened(f.Name, refusal)
-            : FileUnderstanding.Of(f.Name, f.Bytes, answers, cancel))).ToList();
         var understood = new IncomingUnderstood[files.Count];
         var before = study;
+        var read = new List<(IncomingFile File, int Place, FileUnderstanding Understanding)>();
+        foreach (var (place, file) in files.Index())
+        {
+            var outcome = Room.Of(file.Name, () => file.Refusal is { } refusal ? FileUnderstanding.Unopened(file.Name, refusal) : FileUnderstanding.Of(file.Name, file.Bytes, answers, cancel), file.Name);
+            if (outcome.Value is { } one)
+                read.Add((file, place, one));
+            else
+                understood[place] = new IncomingUnderstood(file, FileUnderstanding.Fallen(file, outcome.Findings[0]), int.MaxValue);
+        }
+
         var taken = new Dictionary<string, string>(StringComparer.Ordinal);
         var turn = 0;
         foreach (var (file, place, one) in read.OrderBy(r => r.Understanding.Rank).ThenBy(r => r.File.Name, StringComparer.Ordinal).ThenBy(r => r.Place))
         {
             cancel.ThrowIfCancellationRequested();
-            var understanding = one.Against(study, taken);
+            var now = study;
+            var outcome = Room.Of(file.Name, () => Against(one, file, now, taken), file.Name);
+            var understanding = outcome.Value ?? FileUnderstanding.Fallen(file, outcome.Findings[0]);
             understood[place] = new IncomingUnderstood(file, understanding, turn++);
             if (understanding.Proposal is not { } proposal)
                 continue;
@@ -74,6 +89,19 @@ public static class Take
             Files = [.. understandings.Where(u => u.Proposal is not null).SelectMany(u => u.Proposal!.Files)],
         })[0];
         return new Taken(understandings, entry);
+    }
+
+    // An answer that cannot be one is the file's affair: it is refused by name and the others are understood all the same.
+    private static Understanding Against(FileUnderstanding one, IncomingFile file, Study study, Dictionary<string, string> taken)
+    {
+        try
+        {
+            return one.Against(study, taken);
+        }
+        catch (StudyException e)
+        {
+            return FileUnderstanding.Fallen(file, FileUnderstanding.AsFinding(e, file.Name));
+        }
     }
 
     private static bool IsRefused(Understanding understanding) => understanding.Findings.Any(f => f.Weight == Weight.Stop);

@@ -3,7 +3,10 @@ using Holdfast.Amounts;
 
 namespace Holdfast.Studies.Import;
 
-/// <summary>A fact typed into a cell: numbers are in the unit of the property, with a point or a comma where only one reading is possible.</summary>
+/// <summary>
+/// A fact typed into a cell: numbers are in the unit of the property, or in the one typed behind them, with a point or a comma where only one reading is
+/// possible.
+/// </summary>
 public static class TypedFact
 {
     private static readonly Origin Bench = new(null, "typed at the bench", null, 0, null);
@@ -24,7 +27,8 @@ public static class TypedFact
     /// <param name="property">Which fact.</param>
     /// <param name="typed">What was typed.</param>
     /// <param name="trouble">What is wrong and what to do; "" when nothing is.</param>
-    public static Fact? Read(string sample, Property property, string typed, out string trouble)
+    /// <param name="analyte">Element that is taken up, for units that need its molar mass; null when not said.</param>
+    public static Fact? Read(string sample, Property property, string typed, out string trouble, string? analyte = null)
     {
         ArgumentNullException.ThrowIfNull(property);
         trouble = "";
@@ -48,9 +52,32 @@ public static class TypedFact
                 return new Fact(property.Name, number.Value, null, null, null, text + unit, origin);
             case CellText.Censored { Side: CensoredSide.Below, Limit: { } limit }:
                 return new Fact(property.Name, null, null, limit, null, text + unit, origin);
+            case CellText.NotANumber when InItsUnit(property, text, analyte, out var why) is { } stated:
+                trouble = why;
+                return trouble.Length > 0 ? null
+                    : Plausible.Doubt(property, stated.Value, out var cannotBe) is { } words && cannotBe ? Refused($"{text} is {words}, which {property.Title} cannot be. Type the right value.", out trouble)
+                    : new Fact(property.Name, stated.Value, null, null, null, stated.Written, origin);
             default:
                 trouble = $"“{text}” is no single number. Type {property.Title}{(unit.Length == 0 ? "" : " in" + unit)}, for example 20.1; 1,234 could be two numbers.";
                 return null;
         }
+    }
+    // "10 mL", "25 °C": null where no number with a unit stands there.
+    private static (double Value, string Written)? InItsUnit(Property property, string text, string? analyte, out string trouble)
+    {
+        trouble = "";
+        if (QuantityText.Read(text) is not { Value: { } quantity } || quantity.Unit.IsOne)
+            return null;
+        if (UnitBridge.Between(new UnitText.Known(quantity.Unit, quantity.Basis), property, analyte)?.Convert(quantity.Value) is { } value)
+            return (value, text);
+        trouble = property.Unit.Length == 0 ? $"{property.Title} has no unit. Type the number alone."
+            : $"“{text}” cannot be turned into {property.Unit}. Type {property.Title} in {property.Unit}{(analyte is null ? ", or say which metal the study is about" : "")}.";
+        return (0, text);
+    }
+
+    private static Fact? Refused(string sentence, out string trouble)
+    {
+        trouble = sentence;
+        return null;
     }
 }

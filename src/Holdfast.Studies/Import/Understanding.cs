@@ -31,6 +31,9 @@ public sealed record Understanding
     /// <summary>x and y columns that belong to no sample, for a fit without a study.</summary>
     public ImmutableArray<PointsTable> Points { get; init; } = [];
 
+    /// <summary>The layout that answers are remembered for, which were given for an earlier file; null for a new one.</summary>
+    public string? RememberedLayout { get; init; }
+
     /// <summary>What would be taken in; null when the file holds nothing for a study, was taken in before, or cannot be read.</summary>
     public TakenIn? Proposal { get; init; }
 

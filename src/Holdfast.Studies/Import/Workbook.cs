@@ -35,12 +35,17 @@ public sealed class Workbook : IFileReader
             var formats = new NumberFormats(workbook);
             var from1904 = workbook.Workbook?.WorkbookProperties?.Date1904?.Value ?? false;
             var grids = ImmutableArray.CreateBuilder<Grid>();
+            var read = new HashSet<WorksheetPart>();
+            var cells = new CellBudget(fileName);
             foreach (var sheet in workbook.Workbook?.Sheets?.Elements<Sheet>() ?? [])
             {
                 cancel.ThrowIfCancellationRequested();
                 if (sheet.Id?.Value is not { } id || workbook.GetPartById(id) is not WorksheetPart part)
                     continue;
-                var reader = new SheetReader(sheet.Name?.Value ?? "sheet", fileName, words, formats, from1904, cancel);
+                // A few bytes could otherwise stand for any number of sheets. No program that keeps tables writes one part for two.
+                if (!read.Add(part))
+                    throw ArchiveGuard.Damaged(fileName, "several of its sheets are one and the same part");
+                var reader = new SheetReader(sheet.Name?.Value ?? "sheet", fileName, words, formats, from1904, cells, cancel);
                 var hidden = sheet.State is not null && sheet.State.Value != SheetStateValues.Visible;
                 grids.Add(reader.Read(part) with { IsHidden = hidden });
             }
@@ -67,7 +72,19 @@ public sealed class Workbook : IFileReader
         return words;
     }
 
-    private sealed class SheetReader(string name, string fileName, List<string> words, NumberFormats formats, bool from1904, CancellationToken cancel)
+    private sealed class CellBudget(string fileName)
+    {
+        private int left = Limits.Cells;
+
+        public void Take(int cells)
+        {
+            left -= cells;
+            if (left < 0)
+                throw Limits.Exceeded(fileName, "more than 10 000 000 cells");
+        }
+    }
+
+    private sealed class SheetReader(string name, string fileName, List<string> words, NumberFormats formats, bool from1904, CellBudget budget, CancellationToken cancel)
     {
         private int formulas, merged, coloured;
         private readonly List<string> unvalued = [];
@@ -103,6 +120,8 @@ public sealed class Workbook : IFileReader
             if (number > Limits.Rows)
                 throw Limits.Exceeded(fileName, "more than 2 000 000 rows");
             // Rows that the file leaves out are blank ones.
+            if (rows.Count > 0 && rows[^1].Number + 1 < number)
+                budget.Take(number - rows[^1].Number - 1);
             while (rows.Count > 0 && rows[^1].Number + 1 < number && rows.Count < Limits.Rows)
                 rows.Add(new GridRow(rows[^1].Number + 1, []));
             var cells = new List<Cell>();
@@ -119,6 +138,7 @@ public sealed class Workbook : IFileReader
                 else
                     cells[column] = read;
             }
+            budget.Take(cells.Count + 1);
             rows.Add(new GridRow(number, [.. cells]));
         }
 

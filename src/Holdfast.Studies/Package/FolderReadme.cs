@@ -35,7 +35,7 @@ internal static class FolderReadme
         Line(text, "- `study.check`: fingerprint of `study.db` when it was last closed.");
         Line(text);
         Line(text, "Nothing is edited in place. A value that no longer counts is struck with a reason and stays legible.");
-        Line(text, "`holdfast inspect` looks the folder over for damage. A study can be made anew from `plain/` and `originals/` alone.");
+        Line(text, "`holdfast inspect` looks the folder over for damage. A study can be made anew from `plain/` and `originals/` alone: `holdfast copy-in`.");
         return text.ToString();
     }
 

@@ -40,7 +40,8 @@ public static class PlainPackage
         ArgumentNullException.ThrowIfNull(files);
         try
         {
-            Directory.CreateDirectory(files.Plain);
+            SafePath.RefuseLink(files.Plain);
+            DurableFile.MakeFolder(files.Plain);
         }
         catch (Exception e) when (e is IOException or UnauthorizedAccessException)
         {
@@ -95,21 +96,30 @@ public static class PlainPackage
         var study = StudyFolder.Begin(newFolder, clock, daybook);
         try
         {
-            foreach (var file in daybook.Entries.Select(e => e.Change).OfType<TakenIn>().SelectMany(t => t.Files).DistinctBy(f => f.Sha256))
-            {
-                if (!ReturnOriginal(study, Path.Combine(originalsFolder, Path.GetFileName(study.Files.Original(file.Sha256))), file.Sha256))
-                {
-                    findings.Add(Finding.Of(Codes.Damage, Weight.Caution,
-                        $"The original {file.FileName} is missing or damaged, so it was not returned. Its readings are kept and cannot be checked.", file.Sha256));
-                }
-            }
-            study.RefreshPlain();
+            ReturnOriginals(study, originalsFolder, findings);
+            Write(study.Files, daybook);
             return (study, findings.ToImmutable());
         }
         catch
         {
             study.Dispose();
             throw;
+        }
+    }
+
+    /// <summary>Brings every original that the history names into a study, each checked against its fingerprint.</summary>
+    /// <param name="study">The study, open for writing.</param>
+    /// <param name="originalsFolder">Where they come from.</param>
+    /// <param name="findings">Receives those that are missing or damaged.</param>
+    internal static void ReturnOriginals(StudyFolder study, string originalsFolder, ImmutableArray<Finding>.Builder findings)
+    {
+        foreach (var file in study.Daybook.Entries.Select(e => e.Change).OfType<TakenIn>().SelectMany(t => t.Files).DistinctBy(f => f.Sha256))
+        {
+            if (!ReturnOriginal(study, Path.Combine(originalsFolder, Path.GetFileName(study.Files.Original(file.Sha256))), file.Sha256))
+            {
+                findings.Add(Finding.Of(Codes.Damage, Weight.Caution,
+                    $"The original {file.FileName} is missing or damaged, so it was not returned. Its readings are kept and cannot be checked.", file.Sha256));
+            }
         }
     }
 
@@ -127,7 +137,7 @@ public static class PlainPackage
             {
                 entries.Add(EntryText.Read(bytes.AsSpan(at, length), hash));
             }
-            catch (JsonException e)
+            catch (Exception e) when (e is JsonException or InvalidDataException)
             {
                 throw Damaged($"line {Ordinal.Text(entries.Count + 1)} is not an entry ({e.Message.TrimEnd('.')})");
             }
@@ -140,9 +150,9 @@ public static class PlainPackage
             throw Damaged("it does not begin with the beginning of a study");
         using var descriptor = Descriptor(Path.Combine(plainFolder, PackageDescriptor.FileName));
         var fingerprint = descriptor?.RootElement.TryGetProperty("holdfast:fingerprint", out var f) == true ? f.GetString() : null;
-        return string.Equals(fingerprint, hash, StringComparison.Ordinal)
-            ? new Daybook(entries.ToImmutable())
-            : throw Damaged("it does not lead to the fingerprint that datapackage.json names");
+        if (!string.Equals(fingerprint, hash, StringComparison.Ordinal))
+            throw Damaged("it does not lead to the fingerprint that datapackage.json names");
+        return Sense.Of(entries.ToImmutable()) is (_, { } senseless) ? throw Damaged(senseless) : new Daybook(entries.ToImmutable());
     }
 
     private static bool ReturnOriginal(StudyFolder study, string path, string sha256)

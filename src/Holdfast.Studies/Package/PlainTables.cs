@@ -120,10 +120,11 @@ internal static class PlainTables
             new("id", "string", "Id of the run."),
             new("signal", "string", "What was read."),
             new("details", "object", "What the file said, by key as written."),
+            new("calibration", "string", "Run whose calibration was chosen for it; empty for its own."),
             .. Where,
         ], key: ["id"]);
         foreach (var run in study.Runs)
-            table.Add([run.Id, run.Signal, Object(run.Details), .. Place(run.Origin)]);
+            table.Add([run.Id, run.Signal, Object(run.Details), study.Calibrations.GetValueOrDefault(run.Id), .. Place(run.Origin)]);
         return table;
     }
 

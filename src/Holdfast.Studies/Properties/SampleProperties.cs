@@ -27,6 +27,9 @@ public static class SampleProperties
     /// <summary>The day of the work, kept as ISO 8601.</summary>
     public static readonly Property Day = Property.Words("day", "day", "date", "day", "preparedon", "weighedon", "measuredon");
 
+    /// <summary>Who weighed, filled and separated it.</summary>
+    public static readonly Property Author = Property.Words("author", "author", "author", "analyst", "operator", "preparedby", "doneby");
+
     /// <summary>Anything else she wrote beside it.</summary>
     public static readonly Property Remark = Property.Words("remark", "remark", "remark", "remarks", "note", "notes", "comment", "comments");
 }

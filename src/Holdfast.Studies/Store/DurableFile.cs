@@ -8,7 +8,7 @@ namespace Holdfast.Studies.Store;
 /// renamed over the target, the folder flushed too.
 /// </summary>
 /// <remarks>The platform's own flush hides failure on Unix, so the operating system is asked directly.</remarks>
-internal static class DurableFile
+public static class DurableFile
 {
     private const int MacFullFsync = 51;
 
@@ -16,17 +16,18 @@ internal static class DurableFile
     /// <param name="path">Target.</param>
     /// <param name="bytes">All of it.</param>
     /// <param name="readOnly">True to take away everyone's right to write to it afterwards.</param>
+    /// <param name="shared">True for what leaves the study to be read by others: then the rights are those that the system gives a new file.</param>
     /// <exception cref="StudyException">The disk is full (HF-430), the folder read-only (HF-431), or the disk did not keep it (HF-436).</exception>
-    public static void Write(string path, ReadOnlySpan<byte> bytes, bool readOnly = false)
+    public static void Write(string path, ReadOnlySpan<byte> bytes, bool readOnly = false, bool shared = false)
     {
         var fresh = path + ".new";
         try
         {
             File.Delete(fresh);
-            using (var handle = File.OpenHandle(fresh, FileMode.CreateNew, FileAccess.ReadWrite, FileShare.None))
+            using (var file = new FileStream(fresh, shared ? new() { Mode = FileMode.CreateNew, Access = FileAccess.ReadWrite, Share = FileShare.None, BufferSize = 0 } : ForOwner(FileMode.CreateNew)))
             {
-                RandomAccess.Write(handle, bytes, 0);
-                Flush(handle, path);
+                RandomAccess.Write(file.SafeFileHandle, bytes, 0);
+                Flush(file.SafeFileHandle, path);
             }
             if (new FileInfo(fresh).Length != bytes.Length)
                 throw new IOException("The file came out shorter than what was written.");
@@ -45,6 +46,26 @@ internal static class DurableFile
             Discard(fresh);
             throw;
         }
+    }
+
+    /// <summary>How a file of a study is opened for writing: nobody else may read it, since other people may use this computer.</summary>
+    /// <param name="mode">New, or new where it is not there.</param>
+    public static FileStreamOptions ForOwner(FileMode mode)
+    {
+        var options = new FileStreamOptions { Mode = mode, Access = FileAccess.ReadWrite, Share = FileShare.None, BufferSize = 0 };
+        if (!OperatingSystem.IsWindows())
+            options.UnixCreateMode = UnixFileMode.UserRead | UnixFileMode.UserWrite;
+        return options;
+    }
+
+    /// <summary>Makes a folder of a study where it is not there yet; nobody else may look into it.</summary>
+    /// <param name="path">The folder.</param>
+    public static void MakeFolder(string path)
+    {
+        if (OperatingSystem.IsWindows())
+            Directory.CreateDirectory(path);
+        else
+            Directory.CreateDirectory(path, UnixFileMode.UserRead | UnixFileMode.UserWrite | UnixFileMode.UserExecute);
     }
 
     /// <summary>Flushes an open file to the disk and throws when the disk says no.</summary>
@@ -84,7 +105,7 @@ internal static class DurableFile
         if (OperatingSystem.IsWindows())
             File.SetAttributes(path, FileAttributes.ReadOnly);
         else
-            File.SetUnixFileMode(path, UnixFileMode.UserRead | UnixFileMode.GroupRead | UnixFileMode.OtherRead);
+            File.SetUnixFileMode(path, UnixFileMode.UserRead);
     }
 
     private static void Discard(string path)

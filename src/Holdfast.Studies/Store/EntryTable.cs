@@ -40,6 +40,8 @@ internal static class EntryTable
                 Insert(connection, transaction, entries);
                 transaction.Commit();
             }
+            if (!OperatingSystem.IsWindows())
+                File.SetUnixFileMode(fresh, UnixFileMode.UserRead | UnixFileMode.UserWrite);
             File.Move(fresh, file, overwrite: false);
             DurableFile.FlushFolder(Path.GetDirectoryName(file)!);
         }
@@ -121,7 +123,7 @@ internal static class EntryTable
         {
             return (entries.ToImmutable(), $"entry {Ordinal.Text(entries.Count + 1)} cannot be read: {e.Message}");
         }
-        catch (InvalidCastException)
+        catch (Exception e) when (e is InvalidCastException or InvalidDataException)
         {
             return (entries.ToImmutable(), $"entry {Ordinal.Text(entries.Count + 1)} is not of the form that entries have");
         }
@@ -131,7 +133,8 @@ internal static class EntryTable
             throw new StudyException(Codes.NewerVersion, $"Entry {Ordinal.Text(entries.Count + 1)} is of a kind that this version of Holdfast does not know. "
                 + "The study is left untouched. Use the newer version.");
         }
-        return (entries.ToImmutable(), entries.Count == 0 ? "it holds no entry" : null);
+        var (whole, senseless) = Sense.Of(entries.ToImmutable());
+        return (entries.ToImmutable()[..whole], entries.Count == 0 ? "it holds no entry" : senseless);
     }
 
     /// <summary>Adds entries in one transaction; when this returns they are on the disk.</summary>
@@ -152,9 +155,31 @@ internal static class EntryTable
         }
         catch (SqliteException e)
         {
-            throw DiskTrouble.Of(e, file);
+            var trouble = DiskTrouble.Of(e, file);
+            throw trouble.Code is Codes.NotKept && IsThere(file, entries[^1]) ? Unconfirmed(entries[^1].Number, e) : trouble;
         }
     }
+
+    // After a failed flush the entry may stand in the file all the same: whoever repeats it then has it twice.
+    private static bool IsThere(string file, Entry entry)
+    {
+        try
+        {
+            using var connection = Connect(file, SqliteOpenMode.ReadWrite);
+            using var command = connection.CreateCommand();
+            command.CommandText = "SELECT count(*) FROM entry WHERE number = $number AND hash = $hash";
+            command.Parameters.AddWithValue("$number", entry.Number);
+            command.Parameters.AddWithValue("$hash", Convert.FromHexString(entry.Hash));
+            return (long)command.ExecuteScalar()! == 1;
+        }
+        catch (SqliteException)
+        {
+            return false;
+        }
+    }
+
+    private static StudyException Unconfirmed(long number, SqliteException e) => new(Codes.NotKept,
+        $"Entry {Ordinal.Text(number)} stands in the history, but the disk did not confirm it. Do not repeat it: copy the study to another disk and inspect the copy.", e);
 
     /// <summary>The message for an append that did not see the newest entry.</summary>
     public static StudyException Conflict(long seen, long stored) => new(Codes.ChangedElsewhere,

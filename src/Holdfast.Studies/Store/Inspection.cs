@@ -104,7 +104,7 @@ public sealed record Inspection(ImmutableArray<Finding> Findings, long Entries, 
             && !string.Equals(name, "study.db", StringComparison.Ordinal);
 
     private static Finding Damaged(string name, string what)
-        => Finding.Of(Codes.Damage, Weight.Stop, $"Damage in {name}: {what}. Return the study from a backup or from plain/ into a new folder.", name);
+        => Finding.Of(Codes.Damage, Weight.Stop, $"Damage in {name}: {what}. Return it into a new folder from a copy, or from plain/: holdfast copy-in.", name);
 
     private static string HashOf(string path)
     {

@@ -29,6 +29,14 @@ public sealed record StudyFiles(string Root)
     /// <summary>The study as CSV and JSON, readable without Holdfast.</summary>
     public string Plain => Path.Combine(Root, "plain");
 
+    /// <summary>Refuses a study in which one of our own names is a link: what is written there would land outside the folder.</summary>
+    /// <exception cref="StudyException">One is a link (HF-437); it is named with its path.</exception>
+    public void RefuseLinks()
+    {
+        foreach (var path in new[] { Database, Database + "-journal", Check, Lock, Writer, Readme, Originals, Plain })
+            SafePath.RefuseLink(path);
+    }
+
     /// <summary>Where one original is kept.</summary>
     /// <param name="sha256">Its fingerprint, lower-case hexadecimal.</param>
     public string Original(string sha256)

@@ -57,8 +57,9 @@ public sealed class StudyFolder : IDisposable
         var files = StudyFiles.In(folder);
         try
         {
-            Directory.CreateDirectory(files.Root);
-            Directory.CreateDirectory(files.Originals);
+            DurableFile.MakeFolder(files.Root);
+            SafePath.RefuseLink(files.Originals);
+            DurableFile.MakeFolder(files.Originals);
         }
         catch (Exception e) when (e is IOException or UnauthorizedAccessException)
         {
@@ -180,6 +181,7 @@ public sealed class StudyFolder : IDisposable
     {
         var name = Convert.ToHexStringLower(SHA256.HashData(bytes));
         var path = Files.Original(name);
+        SafePath.RefuseLink(Files.Originals);
         if (!PlainFile.Is(path) || new FileInfo(path).Length != bytes.Length)
             DurableFile.Write(path, bytes, readOnly: true);
         return name;
@@ -205,21 +207,37 @@ public sealed class StudyFolder : IDisposable
             : throw new StudyException(Codes.Damage, $"Original {sha256[..8]} is missing or damaged. What rests on it cannot be checked. Run inspect.");
     }
 
-    /// <summary>Writes plain/ and the README anew from the history.</summary>
-    /// <exception cref="StudyException">The disk is full or read-only or failed (HF-43x).</exception>
-    public void RefreshPlain() => PlainPackage.Write(Files, Daybook);
-
-    /// <summary>Refreshes plain/, notes the database's fingerprint and ends the writing. Safe to leave out: nothing kept is lost by that.</summary>
-    /// <exception cref="StudyException">The disk is full or read-only or failed (HF-43x).</exception>
-    public void Close()
+    /// <summary>Refreshes plain/, the README and study.check, and ends the writing.</summary>
+    /// <remarks>
+    /// What was kept is kept before this: trouble here is a remark, never "not kept". A reader who took it for that would do the same thing again, and undo
+    /// a second entry.
+    /// </remarks>
+    /// <returns>What could not be refreshed, each with its reason (HF-438); none when all is well or nothing was open for writing.</returns>
+    public ImmutableArray<Finding> Close()
     {
+        var remarks = ImmutableArray.CreateBuilder<Finding>();
         if (CanWrite)
         {
-            RefreshPlain();
+            Refresh("plain/ and README.md", () => PlainPackage.Write(Files, Daybook));
             connection.Close();
-            FileCheck.Write(Files, Daybook);
+            Refresh("study.check", () => FileCheck.Write(Files, Daybook));
         }
+
         Dispose();
+        return remarks.ToImmutable();
+
+        void Refresh(string what, Action work)
+        {
+            try
+            {
+                work();
+            }
+            catch (StudyException e)
+            {
+                remarks.Add(Finding.Of(Codes.NotRefreshed, Weight.Note,
+                    $"Kept as entry {Ordinal.Text(Daybook.Version)}. Only {what} could not be refreshed ({e.Code}: {e.Message.Split(". ")[0].TrimEnd('.')}); the next entry does it.", what));
+            }
+        }
     }
 
     /// <summary>Lets go of the files without writing anything.</summary>

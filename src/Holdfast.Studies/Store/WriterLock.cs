@@ -13,13 +13,14 @@ internal sealed class WriterLock : IDisposable
     }
 
     /// <summary>Takes the lock or says who has it.</summary>
-    /// <exception cref="StudyException">Held elsewhere (HF-422) or read-only (HF-431).</exception>
+    /// <exception cref="StudyException">Held elsewhere (HF-422), read-only (HF-431), or one of the study's names is a link (HF-437).</exception>
     public static WriterLock Take(StudyFiles files, DateTimeOffset now)
     {
+        files.RefuseLinks();
         FileStream held;
         try
         {
-            held = new FileStream(files.Lock, FileMode.OpenOrCreate, FileAccess.ReadWrite, FileShare.None, bufferSize: 1);
+            held = new FileStream(files.Lock, DurableFile.ForOwner(FileMode.OpenOrCreate));
         }
         catch (IOException e) when (File.Exists(files.Lock) && IsSharing(e))
         {
@@ -32,8 +33,10 @@ internal sealed class WriterLock : IDisposable
         var taken = new WriterLock(held, files);
         try
         {
-            File.WriteAllText(files.Writer, string.Create(System.Globalization.CultureInfo.InvariantCulture,
-                $"process {Environment.ProcessId} since {now:yyyy-MM-dd HH:mm:ss zzz}"));
+            // A name left behind is replaced, never written into.
+            File.Delete(files.Writer);
+            using var note = new StreamWriter(new FileStream(files.Writer, DurableFile.ForOwner(FileMode.CreateNew)));
+            note.Write(string.Create(System.Globalization.CultureInfo.InvariantCulture, $"process {Environment.ProcessId} since {now:yyyy-MM-dd HH:mm:ss zzz}"));
         }
         catch (Exception e) when (e is IOException or UnauthorizedAccessException)
         {
@@ -64,9 +67,9 @@ internal sealed class WriterLock : IDisposable
     {
         try
         {
-            return ", by " + File.ReadAllText(files.Writer);
+            return ", by " + System.Text.Encoding.UTF8.GetString(PlainFile.Read(files.Writer, 4096));
         }
-        catch (Exception e) when (e is IOException or UnauthorizedAccessException)
+        catch (StudyException)
         {
             return "";
         }

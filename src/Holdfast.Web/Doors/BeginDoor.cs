@@ -30,7 +30,7 @@ internal static class BeginDoor
     {
         var path = context.Request.Path;
         var begins = path.StartsWithSegments(Address, StringComparison.Ordinal);
-        if (place.Exists ? !begins : begins || path.StartsWithSegments("/_content", StringComparison.Ordinal))
+        if (place.Exists ? !begins : begins || path == ExampleDoor.Address || path.StartsWithSegments("/_content", StringComparison.Ordinal))
             return next(context);
         if (!HttpMethods.IsGet(context.Request.Method))
             return Guards.Refusal.Write(context, StatusCodes.Status409Conflict, "The study was begun, or is not begun yet. Reload the page.");

@@ -1,3 +1,4 @@
+using System.Text.Json;
 using Holdfast.Studies;
 using Holdfast.Studies.Import;
 using Holdfast.Web.Live;
@@ -23,9 +24,22 @@ internal static class TrayDoor
     {
         if (!request.HasFormContentType)
             return Results.StatusCode(StatusCodes.Status415UnsupportedMediaType);
-        var form = await request.ReadFormAsync(cancel).ConfigureAwait(false);
+        IFormCollection form;
+        try
+        {
+            form = await request.ReadFormAsync(cancel).ConfigureAwait(false);
+        }
+        catch (InvalidDataException e) when (e.Message.Contains("limit", StringComparison.Ordinal))
+        {
+            return TooMany();
+        }
+        catch (Exception e) when (e is InvalidDataException or (IOException and not BadHttpRequestException))
+        {
+            return Results.Text("The files did not arrive whole, so none is taken. Drop them again.", statusCode: StatusCodes.Status400BadRequest);
+        }
+
         if (form.Files.Count > Limits.Files)
-            return Results.Text($"More than {Limits.Files} files were dropped at once, so none is taken. Drop them by folder.", statusCode: StatusCodes.Status413PayloadTooLarge);
+            return TooMany();
         var files = new List<IncomingFile>();
         foreach (var file in form.Files)
         {
@@ -51,7 +65,16 @@ internal static class TrayDoor
     {
         if (!request.HasJsonContentType())
             return Results.StatusCode(StatusCodes.Status415UnsupportedMediaType);
-        var block = await request.ReadFromJsonAsync<Block>(cancel).ConfigureAwait(false);
+        Block? block;
+        try
+        {
+            block = await request.ReadFromJsonAsync<Block>(cancel).ConfigureAwait(false);
+        }
+        catch (Exception e) when (e is JsonException or InvalidOperationException)
+        {
+            return Results.Text("The block did not arrive whole, so nothing was taken. Paste it again.", statusCode: StatusCodes.Status400BadRequest);
+        }
+
         if (string.IsNullOrWhiteSpace(block?.Text))
             return Results.Text("The block is empty, so nothing was taken.", statusCode: StatusCodes.Status400BadRequest);
         if (System.Text.Encoding.UTF8.GetByteCount(block.Text) > Limits.File)
@@ -59,6 +82,9 @@ internal static class TrayDoor
         tray.Paste(block.Text);
         return Results.Json(new { characters = block.Text.Length });
     }
+
+    private static IResult TooMany()
+        => Results.Text(FormattableString.Invariant($"More than {Limits.Files} files were dropped at once, so none is taken. Drop them by folder."), statusCode: StatusCodes.Status413PayloadTooLarge);
 
     // A name is data: only its last part, never a path.
     private static string NameOf(string given)

@@ -22,7 +22,7 @@ internal static class SameOrigin
         var own = request.Scheme + "://" + request.Host.Value;
 
         var originFits = origin.Length == 0
-            ? reads || request.Headers.ContainsKey(StartToken.Header)
+            ? reads
             : string.Equals(origin, own, StringComparison.OrdinalIgnoreCase);
         var siteFits = site.Length == 0
             || string.Equals(site, "same-origin", StringComparison.Ordinal)

@@ -17,7 +17,7 @@ public sealed class Drawn(Dossier dossier)
     private readonly Lazy<ImmutableArray<Figure>> figures = new(() => StudyFigure.All(dossier));
     private readonly Lazy<ImmutableArray<Table>> tables = new(() => ReportTables.All(dossier));
     private readonly Lazy<ImmutableArray<(string Id, string Title, MarkupString Markup)>> results = new(() =>
-        [.. ResultSections.OnPage(dossier, new PageLinks(TrailAddress.Of, id => MarkAddress.Of(dossier.Evidence, id), FigureLinks.Of)).Select(s => (s.Id, s.Title, new MarkupString(string.Concat(s.Content.Select(n => n.ToHtml())))))]);
+        [.. ResultSections.OnPage(dossier, new PageLinks(TrailAddress.Of, id => MarkAddress.Of(dossier.Evidence, id), FigureLinks.Of)).Select(s => (s.Id, s.Title, new MarkupString(string.Concat(s.Content.Select(n => MethodsGap.Linked(n).ToHtml())))))]);
 
     /// <summary>The study worked out.</summary>
     public Dossier Dossier => dossier;

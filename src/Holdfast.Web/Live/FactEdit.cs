@@ -20,6 +20,9 @@ public sealed record EditOutcome(FactEdit Edit, string? Theirs, string? Trouble)
 
     /// <summary>True when only the reason is missing.</summary>
     public bool AsksReason { get; init; }
+
+    /// <summary>True when it looks unlikely and is kept once its author says that it is so.</summary>
+    public bool AsksWhetherSure { get; init; }
 }
 
 /// <summary>How a block of edits went.</summary>
@@ -30,4 +33,7 @@ public sealed record BlockOutcome(int Kept, IReadOnlyList<EditOutcome> Refused, 
 {
     /// <summary>True when only the reason is missing.</summary>
     public bool AsksReason { get; init; }
+
+    /// <summary>True when values look unlikely and are kept once their author says that they are so.</summary>
+    public bool AsksWhetherSure { get; init; }
 }

@@ -1,6 +1,7 @@
 using Holdfast.Claims;
 using Holdfast.Reports.StudyTables;
 using Holdfast.Studies;
+using Holdfast.Studies.Acts;
 using Holdfast.Studies.History;
 using Holdfast.Studies.Import;
 using Holdfast.Studies.Store;
@@ -72,8 +73,9 @@ public sealed class OpenStudy : IDisposable
     /// <summary>Corrects one recorded fact, if it still is what the author saw when she began to type.</summary>
     /// <param name="edit">What, as seen, and as it should be.</param>
     /// <param name="reason">Why; a reader will see this. Not asked where nothing was recorded yet.</param>
+    /// <param name="sure">True to keep a value that looks unlikely.</param>
     /// <returns>How it went.</returns>
-    public EditOutcome Edit(FactEdit edit, string reason)
+    public EditOutcome Edit(FactEdit edit, string reason, bool sure = false)
     {
         ArgumentNullException.ThrowIfNull(edit);
         lock (gate)
@@ -84,8 +86,10 @@ public sealed class OpenStudy : IDisposable
             var recorded = TypedFact.Shown(sample.Fact(edit.Property));
             if (!string.Equals(recorded, edit.Seen, StringComparison.Ordinal))
                 return new EditOutcome(edit, recorded, $"{edit.Sample} changed in another window: {Named(recorded)}. Yours: {Named(edit.Text)}. Choose one; both stay in the Daybook.");
-            if (TypedFact.Read(edit.Sample, edit.Property, edit.Text, out var trouble) is not { } fact)
+            if (TypedFact.Read(edit.Sample, edit.Property, edit.Text, out var trouble, folder.Study.Analyte) is not { } fact)
                 return new EditOutcome(edit, null, trouble);
+            if (!sure && TypedDoubt.Of(folder.Study, sample, fact) is { } doubt)
+                return new EditOutcome(edit, null, $"{edit.Sample}: {edit.Property.Title} {fact.Written} is {doubt}. Is it right?") { AsksWhetherSure = true };
             if (recorded.Length > 0 && string.IsNullOrWhiteSpace(reason))
                 return new EditOutcome(edit, null, $"Say why {edit.Property.Title} of {edit.Sample} is corrected. A reader will see this.") { AsksReason = true };
             var change = recorded.Length > 0
@@ -99,14 +103,15 @@ public sealed class OpenStudy : IDisposable
     /// <param name="edits">The cells, each as it was seen and as it should be.</param>
     /// <param name="reason">Why what was recorded is corrected; not asked where nothing was.</param>
     /// <param name="leaveOut">True to leave out the cells that are refused; false to keep none when one is.</param>
+    /// <param name="sure">True to keep values that look unlikely.</param>
     /// <returns>How it went.</returns>
-    public BlockOutcome Edit(IReadOnlyList<FactEdit> edits, string reason, bool leaveOut)
+    public BlockOutcome Edit(IReadOnlyList<FactEdit> edits, string reason, bool leaveOut, bool sure = false)
     {
         ArgumentNullException.ThrowIfNull(edits);
         lock (gate)
         {
             var samples = folder.Study.Samples.ToDictionary(s => s.Code, StringComparer.Ordinal);
-            var (cells, refused, corrects) = (new List<TypedCell>(), new List<EditOutcome>(), false);
+            var (cells, refused, doubts, corrects) = (new List<TypedCell>(), new List<EditOutcome>(), new List<string>(), false);
             foreach (var edit in edits)
             {
                 var recorded = TypedFact.Shown(samples.GetValueOrDefault(edit.Sample)?.Fact(edit.Property));
@@ -118,19 +123,23 @@ public sealed class OpenStudy : IDisposable
                 {
                     refused.Add(new EditOutcome(edit, recorded, $"changed in another window: {Named(recorded)}."));
                 }
-                else if (TypedFact.Read(edit.Sample, edit.Property, edit.Text, out var trouble) is not { } fact)
+                else if (TypedFact.Read(edit.Sample, edit.Property, edit.Text, out var trouble, folder.Study.Analyte) is not { } fact)
                 {
                     refused.Add(new EditOutcome(edit, null, trouble));
                 }
                 else if (!string.Equals(TypedFact.Shown(fact), recorded, StringComparison.Ordinal))
                 {
                     cells.Add(new TypedCell(edit.Sample, fact));
+                    if (!sure && TypedDoubt.Of(folder.Study, samples[edit.Sample], fact) is { } doubt)
+                        doubts.Add($"{edit.Sample}: {edit.Property.Title} {fact.Written} is {doubt}");
                     corrects |= recorded.Length > 0;
                 }
             }
 
             if ((refused.Count > 0 && !leaveOut) || cells.Count == 0)
                 return new BlockOutcome(0, refused, null);
+            if (doubts.Count > 0)
+                return new BlockOutcome(0, [], $"{doubts[0]}{(doubts.Count > 1 ? FormattableString.Invariant($", and {doubts.Count - 1} more of the kind") : "")}. Is it right?") { AsksWhetherSure = true };
             if (corrects && string.IsNullOrWhiteSpace(reason))
                 return new BlockOutcome(0, [], "Say why what was recorded is corrected. A reader will see this.") { AsksReason = true };
             var change = new BlockTyped([.. cells], corrects ? reason.Trim() : null);
@@ -160,7 +169,7 @@ public sealed class OpenStudy : IDisposable
     public void Dispose()
     {
         lock (gate)
-            folder.Close();
+            _ = folder.Close();
     }
 
     private static string Named(string value) => value.Length == 0 ? "nothing recorded" : value;

@@ -1,4 +1,5 @@
 using Holdfast.Studies;
+using Holdfast.Studies.Acts;
 using Holdfast.Studies.History;
 using Holdfast.Studies.Store;
 
@@ -26,6 +27,9 @@ public sealed class StudyPlace
     /// <summary>The author's name as it stands in the Daybook.</summary>
     public string Who { get; private set; }
 
+    /// <summary>Makes the worked example, invented; null where there is none.</summary>
+    public Func<Study>? Example => options.Example;
+
     /// <summary>True when there is a study in the folder.</summary>
     public bool Exists => File.Exists(StudyFiles.In(Folder).Database);
 
@@ -50,6 +54,8 @@ public sealed class StudyPlace
             var (title, analyte, author, name) = (Said(study.Title), Said(study.Analyte), Said(study.Author), Said(study.Folder));
             if (title.Length == 0)
                 return ("title", "The title is missing. Type a few words that tell this study from others.");
+            if (StudyDetail.Named("metal")!.Read(analyte, out var unknown) is not { } metal)
+                return ("analyte", unknown);
             if (!IsFree && !IsPlain(name))
                 return ("folder", $"“{name}” cannot be the name of a folder. Use letters, digits, hyphens and points, at most {InWords(LongestName)}.");
             var folder = IsFree ? Folder : Path.Combine(Folder, name);
@@ -57,7 +63,7 @@ public sealed class StudyPlace
                 return ("folder", $"{name} is there already and stays as it is. Choose another name.");
             try
             {
-                using var begun = StudyFolder.Begin(folder, author.Length == 0 ? Who : author, options.Clock, new StudyBegun(title, analyte.Length == 0 ? null : analyte, Invented: false));
+                using var begun = StudyFolder.Begin(folder, author.Length == 0 ? Who : author, options.Clock, new StudyBegun(title, metal.Length == 0 ? null : metal, Invented: false));
                 begun.Close();
             }
             catch (StudyException e)

@@ -11,6 +11,13 @@ document.addEventListener("click", event => {
   if (event.target.closest("[data-print]")) {
     print();
   }
+  const copy = event.target.closest("[data-copy]");
+  if (copy) {
+    const line = copy.closest("section").querySelector("[data-copied]");
+    navigator.clipboard.writeText(document.getElementById(copy.dataset.copy).textContent).then(
+      () => { line.textContent = "Copied."; },
+      () => { line.textContent = "The browser does not allow it: select the block and copy it by hand."; });
+  }
   if (event.target.closest("[data-skip]")) {
     event.preventDefault();
     document.getElementById("work")?.focus();
@@ -46,7 +53,7 @@ const post = async (near, address, body, headers) => {
   try {
     const answer = await fetch(address, { method: "POST", body, headers });
     if (answer.ok) {
-      say(near, "In the tray. Nothing counts until it is accepted under Readings.");
+      say(near, "In the tray. Nothing counts until you keep it under Readings.");
       return true;
     }
     say(near, "Error: " + (await answer.text() || "the program refused it. Nothing was taken."));
@@ -128,15 +135,46 @@ document.addEventListener("drop", async event => {
   await sendFiles(box, files);
 });
 
-// A page draws its content after it has loaded: what the address points at is looked for until it is there.
-const sought = () => document.getElementById(decodeURIComponent(location.hash.slice(1)));
-if (location.hash.length > 1 && !sought()) {
-  const watch = new MutationObserver(() => {
-    const found = sought();
-    if (found) {
-      watch.disconnect();
-      found.scrollIntoView();
+// A page draws its content after it has loaded: what the address points at is looked for until it is there. A field that is pointed at is opened and
+// has the focus.
+const sought = hash => hash.length > 1 ? document.getElementById(decodeURIComponent(hash.slice(1))) : null;
+const show = found => {
+  found.closest("details")?.setAttribute("open", "");
+  found.scrollIntoView();
+  if (!found.matches("input, select, textarea")) {
+    return;
+  }
+  found.focus();
+  // A page that has just been gone to gives its heading the focus, sometimes only now.
+  const taken = event => {
+    if (event.target.matches("h1")) {
+      found.focus();
     }
-  });
-  watch.observe(document.body, { childList: true, subtree: true });
-}
+  };
+  document.addEventListener("focusin", taken);
+  setTimeout(() => document.removeEventListener("focusin", taken), 1500);
+};
+let watch = null;
+const look = hash => {
+  watch?.disconnect();
+  const there = sought(hash);
+  if (there) {
+    show(there);
+  } else if (hash.length > 1) {
+    watch = new MutationObserver(() => {
+      const found = sought(hash);
+      if (found) {
+        watch.disconnect();
+        show(found);
+      }
+    });
+    watch.observe(document.body, { childList: true, subtree: true });
+  }
+};
+look(location.hash);
+document.addEventListener("click", event => {
+  const link = event.target.closest("a[href*='#']");
+  if (link) {
+    setTimeout(() => look(link.hash));
+  }
+});

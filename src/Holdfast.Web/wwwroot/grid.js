@@ -1,13 +1,17 @@
 // Keys of the grid of vials, after the grid pattern of the W3C: one tab stop, arrows, Home and End, Enter or F2 to edit.
 export function attach(frame, program) {
-  const editor = frame.querySelector(".cell-editor");
+  const text = frame.querySelector("#cell-editor");
+  const roles = frame.querySelector("#role-editor");
+  let editor = text;
   let cell = null;
   let seen = "";
 
   const at = (row, col) => frame.querySelector(`[data-row="${row}"][data-col="${col}"]`);
   const place = of => [Number(of.dataset.row), Number(of.dataset.col)];
   const last = () => frame.querySelectorAll("tbody tr").length - 1;
-  const width = () => frame.querySelectorAll('[data-row="0"]').length - 1;
+  // The role stands before the first column, at −1.
+  const first = -1;
+  const width = () => frame.querySelectorAll('[data-row="0"]').length - 1 + first;
 
   // The rectangle from the anchor to the cell in focus; one cell is no rectangle.
   let anchor = null;
@@ -45,18 +49,27 @@ export function attach(frame, program) {
     draw();
   };
 
-  const edit = (of, text) => {
+  const isRole = of => Number(of.dataset.col) === first;
+
+  // Codes of the selected rows from top to bottom; of the row in hand where none is selected.
+  const rows = () => {
+    const { top, bottom } = corners();
+    return Array.from({ length: bottom - top + 1 }, (_, i) => at(top + i, first).dataset.code);
+  };
+
+  const edit = (of, begun) => {
     cell = of;
     seen = of.dataset.seen;
+    editor = isRole(of) ? roles : text;
     editor.setAttribute("aria-label", of.title);
     editor.hidden = false;
     editor.style.left = `${of.offsetLeft}px`;
     editor.style.top = `${of.offsetTop}px`;
     editor.style.width = `${of.offsetWidth}px`;
     editor.style.height = `${of.offsetHeight}px`;
-    editor.value = text;
+    editor.value = isRole(of) ? seen : begun;
     editor.focus();
-    if (text === seen) {
+    if (begun === seen && editor === text) {
       editor.select();
     }
   };
@@ -72,6 +85,14 @@ export function attach(frame, program) {
       return;
     }
     const [typed, stood] = [editor.value, seen];
+    if (isRole(done)) {
+      const chosen = rows();
+      const many = chosen.includes(done.dataset.code) ? chosen : [done.dataset.code];
+      if (typed !== stood || many.length > 1) {
+        await program.invokeMethodAsync("Given", many, typed);
+      }
+      return;
+    }
     try {
       await program.invokeMethodAsync("Typed", done.dataset.code, Number(done.dataset.col), stood, typed);
     } catch {
@@ -99,8 +120,14 @@ export function attach(frame, program) {
         event.preventDefault();
         const [row, col] = place(cell);
         const next = event.key === "Enter" ? at(row + 1, col) ?? cell : at(row, col + (event.shiftKey ? -1 : 1)) ?? cell;
-        go(next);
-        await leave(true);
+        if (isRole(cell)) {
+          const back = cell;
+          await leave(true);
+          go(back);
+        } else {
+          go(next);
+          await leave(true);
+        }
       }
       return;
     }
@@ -115,7 +142,7 @@ export function attach(frame, program) {
       ArrowDown: () => at(row + 1, col),
       ArrowLeft: () => at(row, col - 1),
       ArrowRight: () => at(row, col + 1),
-      Home: () => at(event.ctrlKey ? 0 : row, 0),
+      Home: () => at(event.ctrlKey ? 0 : row, first),
       End: () => at(event.ctrlKey ? last() : row, width()),
       PageUp: () => at(Math.max(0, row - page), col),
       PageDown: () => at(Math.min(last(), row + page), col),
@@ -132,25 +159,27 @@ export function attach(frame, program) {
     }
   });
 
-  editor.addEventListener("blur", () => leave(true));
+  text.addEventListener("blur", () => leave(true));
+  roles.addEventListener("blur", () => leave(true));
 
   frame.addEventListener("copy", event => {
     const on = event.target.closest?.("[data-row]");
     if (on) {
       const { top, bottom, left, right } = corners();
-      const rows = [];
+      const lines = [];
       for (let row = top; row <= bottom; row++) {
         const cells = [];
         for (let col = left; col <= right; col++) {
           cells.push(at(row, col).dataset.seen);
         }
-        rows.push(cells.join("\t"));
+        lines.push(cells.join("\t"));
       }
-      event.clipboardData.setData("text/plain", rows.join("\n"));
+      event.clipboardData.setData("text/plain", lines.join("\n"));
       event.preventDefault();
     }
   });
 
+  frame.chosenRows = rows;
   frame.dataset.ready = "";
 
   frame.addEventListener("paste", async event => {
@@ -162,4 +191,9 @@ export function attach(frame, program) {
       await program.invokeMethodAsync("Pasted", corner.dataset.code, Number(corner.dataset.col), event.clipboardData.getData("text/plain"));
     }
   });
+}
+
+// Codes of the rows in which cells are selected.
+export function selected(frame) {
+  return frame.querySelector('[role="gridcell"][tabindex="0"]') ? frame.chosenRows() : [];
 }

@@ -7,7 +7,10 @@ namespace Holdfast.Amounts;
 /// <summary>Reads one cell. The platform's own parser is used only on digits that were checked and rewritten here, never on the cell itself.</summary>
 internal static partial class CellReader
 {
-    /// <summary>No number is written longer; what is longer is a note.</summary>
+    /// <summary>
+    /// No number is written longer; what is longer is a note. It also bounds the work of the expressions below, which need no limit of time: that would
+    /// depend on how busy the computer is.
+    /// </summary>
     private const int LongestText = 80;
 
     private static readonly HashSet<string> BelowWords = new(StringComparer.OrdinalIgnoreCase)
@@ -185,13 +188,13 @@ internal static partial class CellReader
     [GeneratedRegex(@"^[+-]?[0-9]{1,3}( [0-9]{3})+([.,][0-9]+)?$", RegexOptions.ExplicitCapture | RegexOptions.NonBacktracking)]
     private static partial Regex GroupedBySpaces();
 
-    [GeneratedRegex(@"^(?<sign>[<>])=?(?<rest>.*)$", RegexOptions.ExplicitCapture, 1000)]
+    [GeneratedRegex(@"^(?<sign>[<>])=?(?<rest>.*)$", RegexOptions.ExplicitCapture, Timeout.Infinite)]
     private static partial Regex Limit();
 
     // Digits with at most one sign and one power of ten: "1.2e-3", "1,2E-3", "1.2*10^-3", "10^-3".
-    [GeneratedRegex(@"^(?:(?<sign>[+-]?) ?(?<body>[0-9.,\u00A0]*[0-9][0-9.,\u00A0]*?)(?: ?(?:[eEdD] ?|[*xX] ?10 ?\^? ?)(?<power>[+-]? ?[0-9]+))?|(?<alone>10) ?\^ ?(?<power>[+-]?[0-9]+))$", RegexOptions.ExplicitCapture, 1000)]
+    [GeneratedRegex(@"^(?:(?<sign>[+-]?) ?(?<body>[0-9.,\u00A0]*[0-9][0-9.,\u00A0]*?)(?: ?(?:[eEdD] ?|[*xX] ?10 ?\^? ?)(?<power>[+-]? ?[0-9]+))?|(?<alone>10) ?\^ ?(?<power>[+-]?[0-9]+))$", RegexOptions.ExplicitCapture, Timeout.Infinite)]
     private static partial Regex Digits();
 
-    [GeneratedRegex(@"^(?:[0-9]{1,3}(?:\u00A0[0-9]{3})+(?:[.,][0-9]*)?|[0-9]{1,3}(?:\u00A0[0-9]{3})*[.,][0-9]{3}(?:\u00A0[0-9]{1,3})+)$", RegexOptions.ExplicitCapture, 1000)]
+    [GeneratedRegex(@"^(?:[0-9]{1,3}(?:\u00A0[0-9]{3})+(?:[.,][0-9]*)?|[0-9]{1,3}(?:\u00A0[0-9]{3})*[.,][0-9]{3}(?:\u00A0[0-9]{1,3})+)$", RegexOptions.ExplicitCapture, Timeout.Infinite)]
     private static partial Regex Grouped();
 }

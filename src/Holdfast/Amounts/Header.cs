@@ -57,15 +57,15 @@ public sealed partial record Header(string Name, UnitText Unit)
         return null;
     }
 
-    [GeneratedRegex(@"\s+", RegexOptions.ExplicitCapture, 1000)]
+    [GeneratedRegex(@"\s+", RegexOptions.ExplicitCapture | RegexOptions.NonBacktracking)]
     private static partial Regex Spaces();
 
-    [GeneratedRegex(@"^(?<name>.+?) ?(\((?<unit>[^()]*(\([^()]*\))?[^()]*)\)|\[(?<unit>[^\[\]]*)\]|\{(?<unit>[^{}]*)\})$", RegexOptions.ExplicitCapture, 1000)]
+    [GeneratedRegex(@"^(?<name>.+?) ?(\((?<unit>[^()]*(\([^()]*\))?[^()]*)\)|\[(?<unit>[^\[\]]*)\]|\{(?<unit>[^{}]*)\})$", RegexOptions.ExplicitCapture | RegexOptions.NonBacktracking)]
     private static partial Regex Bracketed();
 
-    [GeneratedRegex(@"^(?<name>[^/]+?) ?/ ?\(?(?<unit>.+?)\)?$", RegexOptions.ExplicitCapture, 1000)]
+    [GeneratedRegex(@"^(?<name>[^/]+?) ?/ ?\(?(?<unit>.+?)\)?$", RegexOptions.ExplicitCapture | RegexOptions.NonBacktracking)]
     private static partial Regex Ratio();
 
-    [GeneratedRegex(@"^(?<name>.+?)(, ?| in )(?<unit>[^,]+)$", RegexOptions.ExplicitCapture, 1000)]
+    [GeneratedRegex(@"^(?<name>.+?)(, ?| in )(?<unit>[^,]+)$", RegexOptions.ExplicitCapture | RegexOptions.NonBacktracking)]
     private static partial Regex Comma();
 }

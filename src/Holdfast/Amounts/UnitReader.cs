@@ -168,7 +168,7 @@ internal static partial class UnitReader
             }
             else
             {
-                if (Factor().Match(plain, at) is not { Success: true } m || Symbol(m.Groups["symbol"].Value) is not { } symbol)
+                if (Factor().Match(plain[at..]) is not { Success: true } m || Symbol(m.Groups["symbol"].Value) is not { } symbol)
                     return null;
                 if (Power(m.Groups["power"].Value) is not { } power)
                     return null;
@@ -211,42 +211,42 @@ internal static partial class UnitReader
     private static string Lower(string plain)
         => plain.ToLowerInvariant().Replace("/l", "/L", StringComparison.Ordinal);
 
-    [GeneratedRegex(@"^(\((?<inside>[^()]*(\([^()]*\))?[^()]*)\)|\[(?<inside>[^\[\]]*)\])$", RegexOptions.ExplicitCapture, 1000)]
+    [GeneratedRegex(@"^(\((?<inside>[^()]*(\([^()]*\))?[^()]*)\)|\[(?<inside>[^\[\]]*)\])$", RegexOptions.ExplicitCapture | RegexOptions.NonBacktracking)]
     private static partial Regex Wrapped();
 
-    [GeneratedRegex(@"\s+", RegexOptions.ExplicitCapture, 1000)]
+    [GeneratedRegex(@"\s+", RegexOptions.ExplicitCapture | RegexOptions.NonBacktracking)]
     private static partial Regex Spaces();
 
-    [GeneratedRegex(@"^\(?(arb(itrary)?\.? ?(u(nits?)?\.?)|a\. ?u\.?)\)?$", RegexOptions.ExplicitCapture | RegexOptions.IgnoreCase, 1000)]
+    [GeneratedRegex(@"^\(?(arb(itrary)?\.? ?(u(nits?)?\.?)|a\. ?u\.?)\)?$", RegexOptions.ExplicitCapture | RegexOptions.IgnoreCase | RegexOptions.NonBacktracking)]
     private static partial Regex ArbitraryUnits();
 
-    [GeneratedRegex(@"(?<share>wt|at|mol|vol)\.?[ -]?%", RegexOptions.ExplicitCapture, 1000)]
+    [GeneratedRegex(@"(?<share>wt|at|mol|vol)\.?[ -]?%", RegexOptions.ExplicitCapture | RegexOptions.NonBacktracking)]
     private static partial Regex Shares();
 
-    [GeneratedRegex(@"^(°|deg\.?|degrees?) ?2 ?-?(θ|theta)$", RegexOptions.ExplicitCapture | RegexOptions.IgnoreCase, 1000)]
+    [GeneratedRegex(@"^(°|deg\.?|degrees?) ?2 ?-?(θ|theta)$", RegexOptions.ExplicitCapture | RegexOptions.IgnoreCase | RegexOptions.NonBacktracking)]
     private static partial Regex DiffractionAngle();
 
-    [GeneratedRegex(@"(cm\^?3|cc|mL|ml) ?\(? ?STP ?\)?", RegexOptions.ExplicitCapture, 1000)]
+    [GeneratedRegex(@"(cm\^?3|cc|mL|ml) ?\(? ?STP ?\)?", RegexOptions.ExplicitCapture | RegexOptions.NonBacktracking)]
     private static partial Regex Stp();
 
-    [GeneratedRegex(@"^(cm\^?3|cc|mL|ml) ?/ ?g ?,? ?\(? ?STP ?\)?$", RegexOptions.ExplicitCapture, 1000)]
+    [GeneratedRegex(@"^(cm\^?3|cc|mL|ml) ?/ ?g ?,? ?\(? ?STP ?\)?$", RegexOptions.ExplicitCapture | RegexOptions.NonBacktracking)]
     private static partial Regex StpBehind();
 
-    [GeneratedRegex(@"\b(deg(ree)?s?\.? ?C(elsius)?)\b|° ?C\b|º ?C\b|℃|\boC\b", RegexOptions.ExplicitCapture, 1000)]
+    [GeneratedRegex(@"\b(deg(ree)?s?\.? ?C(elsius)?)\b|° ?C\b|º ?C\b|℃|\boC\b", RegexOptions.ExplicitCapture | RegexOptions.NonBacktracking)]
     private static partial Regex DegreeC();
 
-    [GeneratedRegex(@" ?(?:\bper\b|/) ?", RegexOptions.ExplicitCapture, 1000)]
+    [GeneratedRegex(@" ?(?:\bper\b|/) ?", RegexOptions.ExplicitCapture | RegexOptions.NonBacktracking)]
     private static partial Regex PerWord();
 
-    [GeneratedRegex(@"[ -]?\(?(?<state>dry|d\.?w\.?|wet|w\.?w\.?)( (sorbent|weight|mass|powder|basis))?\)?$", RegexOptions.ExplicitCapture, 1000)]
+    [GeneratedRegex(@"[ -]?\(?(?<state>dry|d\.?w\.?|wet|w\.?w\.?)( (sorbent|weight|mass|powder|basis))?\)?$", RegexOptions.ExplicitCapture | RegexOptions.NonBacktracking)]
     private static partial Regex PerState();
 
-    [GeneratedRegex(@",? ?\(?as (?<species>[A-Z][\w()·.+-]*?)\)?$", RegexOptions.ExplicitCapture, 1000)]
+    [GeneratedRegex(@",? ?\(?as (?<species>[A-Z][\w()·.+-]*?)\)?$", RegexOptions.ExplicitCapture | RegexOptions.NonBacktracking)]
     private static partial Regex AsSpecies();
 
-    [GeneratedRegex(@"^(?<unit>[numkp]?(?:g|mol)) ?\(?(?<species>[A-Z][A-Za-z0-9()]*?[+-]?)\)?/", RegexOptions.ExplicitCapture, 1000)]
+    [GeneratedRegex(@"^(?<unit>[numkp]?(?:g|mol)) ?\(?(?<species>[A-Z][A-Za-z0-9()]*?[+-]?)\)?/", RegexOptions.ExplicitCapture | RegexOptions.NonBacktracking)]
     private static partial Regex InlineSpecies();
 
-    [GeneratedRegex(@"\G(?<symbol>cm3STP|a\.u\.|[A-Za-zÅ°ℓ]*%|[A-Za-zÅ°ℓ]+)(?<power> ?\^ ?\([+-]?\d+(?:\.\d+|/\d+)?\)| ?\^ ?[+-]?\d+(?:\.\d+)?| ?[+-]\d+(?:\.\d+)?|\d+(?:\.\d+)?|)", RegexOptions.ExplicitCapture, 1000)]
+    [GeneratedRegex(@"^(?<symbol>cm3STP|a\.u\.|[A-Za-zÅ°ℓ]*%|[A-Za-zÅ°ℓ]+)(?<power> ?\^ ?\([+-]?\d+(?:\.\d+|/\d+)?\)| ?\^ ?[+-]?\d+(?:\.\d+)?| ?[+-]\d+(?:\.\d+)?|\d+(?:\.\d+)?|)", RegexOptions.ExplicitCapture | RegexOptions.NonBacktracking)]
     private static partial Regex Factor();
 }

@@ -110,7 +110,10 @@ public sealed record BackCalculated(double Level, double Found, bool IsLowest)
     public double ErrorPercent => 100 * (Found - Level) / Level;
 
     /// <summary>True within 10 %, or 20 % at the lowest level (common practice).</summary>
-    public bool Passes => Math.Abs(ErrorPercent) <= (IsLowest ? 20 : 10);
+    public bool Passes => Math.Abs(ErrorPercent) <= LargestErrorPercent;
+
+    /// <summary>Largest error that passes, %; no unit.</summary>
+    public double LargestErrorPercent => IsLowest ? 20 : 10;
 }
 
 /// <summary>What the tests of linearity say together.</summary>

@@ -1,14 +1,17 @@
 using System.Collections.Frozen;
+using System.Globalization;
+using System.Text;
+using System.Text.RegularExpressions;
 
 namespace Holdfast.Composition;
 
 /// <summary>Names of the elements that are taken out of water and of those that come along, in English, German, French, Spanish, Portuguese and Italian.</summary>
 /// <remarks>Common names of the languages; accents are left out.</remarks>
-public static class ElementNames
+public static partial class ElementNames
 {
     private static readonly (string Symbol, string Names)[] Entries =
     [
-        ("Ag", "silver silber argent plata prata argento"), ("Al", "aluminium aluminum aluminio alluminio"), ("As", "arsenic arsen arsenico"),
+        ("Ag", "silver silber argent plata prata argento"), ("Al", "aluminium aluminum aluminio alluminio"), ("As", "arsenic arsen arsenico arsenio"),
         ("Au", "gold or oro ouro"), ("B", "boron bor bore boro"), ("Ba", "barium bario baryum"), ("Be", "beryllium berilio berillio"), ("Bi", "bismuth bismut wismut bismuto"),
         ("Ca", "calcium kalzium calcio"), ("Cd", "cadmium kadmium cadmio"), ("Ce", "cerium cer cerio"), ("Co", "cobalt kobalt cobalto"),
         ("Cr", "chromium chrom chrome cromo"), ("Cs", "caesium cesium casium cesio"), ("Cu", "copper kupfer cuivre cobre rame"), ("Eu", "europium europio"),
@@ -44,4 +47,23 @@ public static class ElementNames
     /// <summary>The English name of an element of the list, or its symbol.</summary>
     /// <param name="symbol">The symbol.</param>
     public static string NameOf(string symbol) => Array.Find(Entries, e => e.Symbol == symbol) is { Names: { } names } ? names.Split(' ')[0] : symbol;
+
+    /// <summary>
+    /// The element that somebody typed, or null: any symbol and any English name, and the names of the list. Case, accents, a charge and an oxidation state
+    /// do not matter: "Pb2+", "lead(II)", "Plomb", "PB".
+    /// </summary>
+    /// <param name="words">Symbol or name.</param>
+    public static Element? Find(string words)
+    {
+        ArgumentNullException.ThrowIfNull(words);
+        var bare = Charge().Replace(words.Trim(), "").Trim();
+        var plain = string.Concat(bare.Normalize(NormalizationForm.FormD).Where(c => CharUnicodeInfo.GetUnicodeCategory(c) != UnicodeCategory.NonSpacingMark));
+        return Element.Find(bare)
+            ?? Element.All.FirstOrDefault(e => string.Equals(e.Name, plain, StringComparison.OrdinalIgnoreCase))
+            ?? (ByName.TryGetValue(plain, out var symbol) ? Element.Find(symbol) : null)
+            ?? (bare.Length is 1 or 2 ? Element.All.FirstOrDefault(e => string.Equals(e.Symbol, bare, StringComparison.OrdinalIgnoreCase)) : null);
+    }
+
+    [GeneratedRegex(@"\s*(?:\(\s*[IV0]+\s*\)|\(?\d*[+⁺]\)?|\(?\d*[-−⁻]\)?|[²³⁴⁵⁶]?[⁺⁻])$", RegexOptions.CultureInvariant, 1000)]
+    private static partial Regex Charge();
 }

@@ -8,6 +8,7 @@ namespace Holdfast.Composition;
 internal sealed partial class FormulaReader
 {
     private const int LongestText = 200;
+    private const int LongestCharge = 2;
 
     private readonly string text;
     private readonly List<KeyValuePair<Element, double>> found = [];
@@ -24,7 +25,8 @@ internal sealed partial class FormulaReader
             return Refuse(written, "there is no formula");
         if (char.IsLower(plain[0]))
             return Refuse(written, "a formula begins with a capital: is it an element or a group?");
-        var charge = TakeCharge(ref plain);
+        if (TakeCharge(ref plain) is not { } charge)
+            return Refuse(written, "no ion has that charge");
         var reader = new FormulaReader(plain);
         reader.ReadAll();
         if (reader.fault is { } fault)
@@ -63,7 +65,7 @@ internal sealed partial class FormulaReader
     }
 
     /// <summary>Takes the charge off the end: "^2-", "2+" on a single element, the last of two digits on a group ("SO42-"), or a bare sign.</summary>
-    private static int TakeCharge(ref string plain)
+    private static int? TakeCharge(ref string plain)
     {
         if (RomanState().Match(plain) is { Success: true } roman)
         {
@@ -80,7 +82,7 @@ internal sealed partial class FormulaReader
         {
             plain = body + (m.Groups["caret"].Success ? "" : digits);
             var size = m.Groups["caret"].Success ? digits : m.Groups["after"].Value;
-            return sign * (size.Length == 0 ? 1 : int.Parse(size, CultureInfo.InvariantCulture));
+            return size.Length > LongestCharge ? null : sign * (size.Length == 0 ? 1 : int.Parse(size, CultureInfo.InvariantCulture));
         }
 
         var single = Element.Find(body) is not null;
@@ -166,7 +168,7 @@ internal sealed partial class FormulaReader
         var start = at;
         while (at < text.Length && char.IsAsciiDigit(text[at]))
             at++;
-        if (at < text.Length - 1 && text[at] == '.' && char.IsAsciiDigit(text[at + 1]) && at > start && (leads || !WaterAfterDot().IsMatch(text, at)))
+        if (at < text.Length - 1 && text[at] == '.' && char.IsAsciiDigit(text[at + 1]) && at > start && (leads || !WaterAfterDot().IsMatch(text.AsSpan(at))))
         {
             at++;
             while (at < text.Length && char.IsAsciiDigit(text[at]))
@@ -193,16 +195,17 @@ internal sealed partial class FormulaReader
             parts[known] = new(element, parts[known].Value + count);
     }
 
+    // It never goes back: what stands around the spaces is looked at once. So it needs no limit of time, which would depend on how busy the computer is.
     // A space means nothing, but for the one before a charge ("SO4 2-") or before water ("CuSO4 5H2O"); between two digits it is refused.
-    [GeneratedRegex(@"\s+((?<charge>(?=[0-9]?[+-]$))|(?<water>(?<=[A-Za-z0-9)]\s+)(?=[0-9.]+H2O))|(?<digits>(?<=[0-9]\s+)(?=[0-9])))?", RegexOptions.ExplicitCapture, 1000)]
+    [GeneratedRegex(@"\s+((?<charge>(?=[0-9]?[+-]$))|(?<water>(?<=[A-Za-z0-9)]\s+)(?=[0-9.]+H2O))|(?<digits>(?<=[0-9]\s+)(?=[0-9])))?", RegexOptions.ExplicitCapture, Timeout.Infinite)]
     private static partial Regex Space();
 
-    [GeneratedRegex(@"\((?<state>I|II|III|IV|V|VI|VII)\)$", RegexOptions.ExplicitCapture, 1000)]
+    [GeneratedRegex(@"\((?<state>I|II|III|IV|V|VI|VII)\)$", RegexOptions.ExplicitCapture | RegexOptions.NonBacktracking)]
     private static partial Regex RomanState();
 
-    [GeneratedRegex(@"(?<caret>\^)?(?<digits>[0-9]*)(?<sign>[+-])(?<after>[0-9])?$", RegexOptions.ExplicitCapture, 1000)]
+    [GeneratedRegex(@"(?<caret>\^)?(?<digits>[0-9]*)(?<sign>[+-])(?<after>[0-9])?$", RegexOptions.ExplicitCapture | RegexOptions.NonBacktracking)]
     private static partial Regex ChargeAtEnd();
 
-    [GeneratedRegex(@"\G\.([0-9]+(\.[0-9]+)?)?H2O", RegexOptions.ExplicitCapture, 1000)]
+    [GeneratedRegex(@"^\.([0-9]+(\.[0-9]+)?)?H2O", RegexOptions.ExplicitCapture | RegexOptions.NonBacktracking)]
     private static partial Regex WaterAfterDot();
 }

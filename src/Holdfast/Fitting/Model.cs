@@ -148,6 +148,35 @@ public sealed class Model
     /// <param name="options">How; null for the defaults.</param>
     public FitResult Series(SeriesPoints points, FitOptions? options = null) => series(points, options);
 
+    /// <summary>Fits the curve in a room of its own: a fault gives a refused fit that says so, and the other curves of its family stand.</summary>
+    /// <param name="points">The points.</param>
+    /// <param name="options">How; null for the defaults.</param>
+    public FitResult FitInRoom(Points points, FitOptions? options = null) => InRoom(points, () => fit(points, options));
+
+    /// <summary><see cref="Batch"/> in a room of its own.</summary>
+    /// <param name="vessels">The vessels.</param>
+    /// <param name="options">How; null for the defaults.</param>
+    public FitResult BatchInRoom(BatchPoints vessels, FitOptions? options = null)
+    {
+        ArgumentNullException.ThrowIfNull(vessels);
+        return InRoom(vessels.Readings, () => batch(vessels, options));
+    }
+
+    /// <summary><see cref="Series"/> in a room of its own.</summary>
+    /// <param name="points">The vessels.</param>
+    /// <param name="options">How; null for the defaults.</param>
+    public FitResult SeriesInRoom(SeriesPoints points, FitOptions? options = null)
+    {
+        ArgumentNullException.ThrowIfNull(points);
+        return InRoom(points.Plain, () => series(points, options));
+    }
+
+    private FitResult InRoom(Points points, Func<FitResult> work)
+    {
+        var outcome = Room.Of($"the fit of {Card.Name}", work);
+        return outcome.Value ?? FitResult.None(Card, points, outcome.Findings);
+    }
+
     private static class Known<TCurve> where TCurve : struct, ICurve<TCurve>
     {
         public static readonly Model Model = new(

@@ -14,8 +14,10 @@ internal static class FluorescenceFindings
         => Of(NotReal, Weight.Stop, $"Sum {sum:G3} and product {product:G3} belong to no two real constants: static with dynamic quenching is excluded. Try the sphere of action.");
 
     /// <summary>A level without light cannot weigh in a relative fit.</summary>
-    public static Finding SignalNotAboveZero(double level, string unit)
-        => Of("HF-571", Weight.Stop, $"The mean signal at {level:G4} {unit} is not above zero after correction: no quenching curve. Check blank and dark readings.");
+    public static Finding SignalNotAboveZero(double level, double mean, string unit)
+        => mean > 0
+            ? Of("HF-571", Weight.Stop, $"The mean signal at {level:G4} {unit} is {mean:G4}, which no instrument shows: no quenching curve. Check the column and its unit.")
+            : Of("HF-571", Weight.Stop, $"The mean signal at {level:G4} {unit} is not above zero after correction: no quenching curve. Check blank and dark readings.");
 
     /// <summary>The detector runs out of range.</summary>
     public static Finding Saturated(string id, double raw, double range)

@@ -26,7 +26,7 @@ public static class Quenching
     /// <param name="quencherUnit">For example "µmol/L".</param>
     /// <param name="signalUnit">For example "counts"; empty for arbitrary units.</param>
     /// <param name="ids">Id of each reading, or null.</param>
-    /// <returns>The points; none when a level has a mean signal of 0 or below.</returns>
+    /// <returns>The points; none when a level has a mean signal of 0 or below, or one so small or large that no weight can be made of it.</returns>
     public static Outcome<Points> PointsOf(
         IReadOnlyList<double> quencher, IReadOnlyList<double> signal, string quencherUnit, string signalUnit, IReadOnlyList<string>? ids = null)
     {
@@ -35,8 +35,8 @@ public static class Quenching
         if (quencher.Count != signal.Count)
             throw new ArgumentException(FormattableString.Invariant($"{quencher.Count} concentrations for {signal.Count} signals."), nameof(signal));
         var means = quencher.Zip(signal).GroupBy(p => p.First).ToDictionary(g => g.Key, g => g.Average(p => p.Second));
-        return means.Where(m => !(m.Value > 0)).Select(m => (double?)m.Key).Min() is { } level
-            ? Outcome<Points>.None(FluorescenceFindings.SignalNotAboveZero(level, quencherUnit))
+        return means.Where(m => !(m.Value > 0) || !double.IsNormal(1 / (m.Value * m.Value))).OrderBy(m => m.Key).Select(m => ((double Level, double Mean)?)(m.Key, m.Value)).FirstOrDefault() is { } off
+            ? Outcome<Points>.None(FluorescenceFindings.SignalNotAboveZero(off.Level, off.Mean, quencherUnit))
             : new(new(quencher, signal, quencherUnit, signalUnit, weights: [.. quencher.Select(q => 1 / (means[q] * means[q]))], ids: ids), []);
     }
 

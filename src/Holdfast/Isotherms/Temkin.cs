@@ -25,5 +25,5 @@ public readonly struct Temkin : ICurve<Temkin>
         => lowestX * p[1] >= 1
             ? []
             : [Finding.Of("HF-474", Weight.Stop, string.Create(CultureInfo.InvariantCulture,
-                $"Temkin gives negative uptake below C = {1 / p[1]:G4}, and the data start at {lowestX:G4}. Use another curve or only higher concentrations."))];
+                $"Temkin gives negative uptake {(double.IsFinite(1 / p[1]) ? $"below C = {1 / p[1]:G4}" : "at every concentration")}, and the data start at {lowestX:G4}. Use another curve or only higher concentrations."))];
 }

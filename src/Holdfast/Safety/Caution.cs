@@ -17,6 +17,9 @@ public sealed record Caution(string Class, string Example, string Hazards, strin
     public const string Reservation =
         "This list is a reminder and may be wrong, old or incomplete. The supplier's current safety data sheet, the local codes and the responsible person decide; first aid comes from the sheet.";
 
+    // Words are looked for in the beginning only: it bounds the work, where a limit of time would depend on how busy the computer is.
+    private const int LongestName = 1_000;
+
     private static readonly (Caution Caution, string[] Elements, Regex? Names)[] Rows = Read();
 
     /// <summary>Every caution.</summary>
@@ -26,7 +29,7 @@ public sealed record Caution(string Class, string Example, string Hazards, strin
     /// <param name="things">Formulas ("Ni(NO3)2.6H2O"), names ("nitric acid") and steps ("autoclave").</param>
     public static IReadOnlyList<Caution> For(params IEnumerable<string> things)
     {
-        string[] all = [.. things.Where(t => !string.IsNullOrWhiteSpace(t)).Select(t => t.Trim())];
+        string[] all = [.. things.Where(t => !string.IsNullOrWhiteSpace(t)).Select(t => t.Trim()).Select(t => t.Length > LongestName ? t[..LongestName] : t)];
         return [.. Rows.Where(r => all.Any(t => Fits(r.Elements, r.Names, t))).Select(r => r.Caution)];
     }
 
@@ -49,7 +52,7 @@ public sealed record Caution(string Class, string Example, string Hazards, strin
                 new Caution(r["class"], r["example"], r["hazards"], r["signal"], r["advice"], r["status"]),
                 r["formula"].Split(' ', StringSplitOptions.RemoveEmptyEntries),
                 r["names"].Length == 0 ? null : new Regex(
-                    string.Join('|', r["names"].Split('|').Select(Pattern)), RegexOptions.CultureInvariant | RegexOptions.ExplicitCapture, TimeSpan.FromSeconds(1)))),
+                    string.Join('|', r["names"].Split('|').Select(Pattern)), RegexOptions.CultureInvariant | RegexOptions.ExplicitCapture, Regex.InfiniteMatchTimeout))),
         ];
 
     // The beginning of a word is enough of a name. A formula stands by itself: "HCl" is not in "HClO4", and the hydrate of a chloride has reacted already.

@@ -92,14 +92,15 @@ public sealed class ClaimTests
         Assert.Equal(Ruling.Holds, (holds with { Gates = [passed] }).Gated);
     }
 
-    // A wider curve contains the claimed one and cannot trail by 4: unnamed it must not lead, named it must trail by 4.
+    // A wider curve contains the claimed one and cannot trail by 4: unnamed it may lead by 1, as noise lets it; named it must trail by 4.
     [Theory]
     [InlineData(0.5, false, Ruling.Holds)]
-    [InlineData(-0.5, false, Ruling.NotShownYet)]
+    [InlineData(-0.99, false, Ruling.Holds)]
+    [InlineData(-1.01, false, Ruling.NotShownYet)]
     [InlineData(-4.5, false, Ruling.Contradicted)]
     [InlineData(2.5, true, Ruling.NotShownYet)]
     [InlineData(4.5, true, Ruling.Holds)]
-    public void ModelChoice_WiderRival_MustNotLead(double difference, bool named, Ruling expected)
+    public void ModelChoice_WiderRival_MayLeadByAsMuchAsNoiseLetsIt(double difference, bool named, Ruling expected)
     {
         Candidate claimed = new("Langmuir", 0, 24, 2, null), narrow = new("Freundlich", 40, 24, 2, null), wider = new("Sips", difference, 24, 3, null);
         Assert.Equal(expected, BestIsotherm.Decide("Langmuir", named ? ["Sips"] : [], "ISO", [claimed, narrow, wider], 8).Gated);

@@ -98,7 +98,7 @@ public sealed partial class DecisionCheckTests
     public void BestKineticModel_K10_IsNotShown()
     {
         ImmutableArray<Candidate> candidates = [Candidate.FromSquares("PFO", 0.42, 9, 2), Candidate.FromSquares("PSO", 0.31, 9, 2)];
-        var decision = BestKineticModel.Decide("PSO", [], [("series", candidates, [])]);
+        var decision = BestKineticModel.Decide("PSO", [], [("series", candidates, [], [])]);
         Assert.Equal(Ruling.NotShownYet, decision.Ruling);
         Agree.Relative(FiveFigures, Result("K10", "dAICc"), Number(decision, "AICc(PFO)"));
     }

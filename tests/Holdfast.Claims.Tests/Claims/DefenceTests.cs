@@ -9,6 +9,8 @@ namespace Holdfast.Claims.Tests.Claims;
 
 public sealed class DefenceTests
 {
+    private static readonly Vessel Clean = Made.Vessel("K-1", "KIN", 20, 19.9, 2, role: SampleRole.Control);
+
     private static Evidence Kinetics(params Vessel[] controls)
         => Made.Evidence([Made.Series("KIN", BatchProperties.ContactTime, [Level(60, 5.90, 6.02, 5.95), Level(120, 5.92, 6.05, 5.98), Level(240, 6.02, 6.10, 5.95)], controls)]);
 
@@ -31,7 +33,7 @@ public sealed class DefenceTests
     [Fact]
     public void Defence_GroundContradicted_CapsAtNotShownYet()
     {
-        var clean = Equilibrium(Kinetics(Made.Vessel("K-1", "KIN", 20, 19.9, 2, role: SampleRole.Control)));
+        var clean = Equilibrium(Kinetics(Clean));
         Assert.Equal(Ruling.Holds, clean.Ruling);
         var dirty = Equilibrium(Kinetics(Made.Vessel("K-1", "KIN", 20, 12, 2, role: SampleRole.Control)));
         Assert.Equal(Ruling.NotShownYet, dirty.Ruling);
@@ -40,11 +42,48 @@ public sealed class DefenceTests
     }
 
     [Fact]
-    public void Defence_GroundNotShownYet_WarnsAndLeavesTheRuling()
+    public void Defence_GroundTestedAndNotShownYet_WarnsAndLeavesTheRuling()
     {
-        var verdict = Equilibrium(Kinetics());
+        var verdict = Equilibrium(Kinetics(Made.Vessel("K-1", "KIN", 40, 39.9, 2, role: SampleRole.Control)));
         Assert.Equal(Ruling.Holds, verdict.Ruling);
         Assert.Contains(verdict.Warnings, w => w.Contains("not shown yet", StringComparison.Ordinal));
+    }
+
+    // No control without sorbent in the whole study: nobody looked for a leak, and one makes right claims look wrong as easily as wrong ones right.
+    [Theory]
+    [InlineData(120, Ruling.Holds)]
+    [InlineData(30, Ruling.Contradicted)]
+    public void Defence_GroundThatNothingTested_CapsBothWays(double time, Ruling tested)
+    {
+        Evidence With30(params Vessel[] controls) => Made.Evidence([Made.Series("KIN", BatchProperties.ContactTime, [Level(30, 3.90, 4.02, 3.95), Level(120, 5.92, 6.05, 5.98), Level(240, 6.02, 6.10, 5.95)], controls)]);
+        Verdict At(Evidence evidence) => Defence.Of(With(evidence, "equilibrium-reached", ("series", "KIN"), ("time", Invariant($"{time} min"))), null)[0];
+        Assert.Equal(tested, At(With30(Clean)).Ruling);
+        var untested = At(With30());
+        Assert.Equal(Ruling.NotShownYet, untested.Ruling);
+        Assert.Contains("which nothing tested", untested.Reason, StringComparison.Ordinal);
+    }
+
+    // A control speaks of every vessel at its start concentration and pH, under whatever name it is filed.
+    [Theory]
+    [InlineData(20, 6, 12, Ruling.NotShownYet)] // leaks there
+    [InlineData(20, 6, 19.9, Ruling.Holds)]
+    [InlineData(20.9, 6.2, 12, Ruling.NotShownYet)] // the same setting within what pipettes and electrodes do
+    [InlineData(20, 9, 12, Ruling.NotShownYet)] // another pH: nothing was tested at this one
+    public void Defence_ControlOfAnotherSeries_ReachesEverySeriesAtItsConcentration(double start, double ph, double left, Ruling expected)
+    {
+        var own = Kinetics().Series[0];
+        var other = Made.Series("OTHER", null, [], Made.Vessel("O-1", "OTHER", start, left * start / 20, 2, role: SampleRole.Control, startPh: ph));
+        Assert.Equal(expected, Equilibrium(Made.Evidence([own, other])).Ruling);
+    }
+
+    [Fact]
+    public void Defence_OneStatedClaim_SilencesItsRuleInItsSeriesOnly()
+    {
+        var two = Made.Evidence([Kinetics(Clean).Series[0], Made.Series("KIN-2", BatchProperties.ContactTime, [Level(61, 5.90, 6.02), Level(121, 5.92, 6.05), Level(241, 6.02, 6.10)])]);
+        var judged = Defence.Of(With(two, "equilibrium-reached", ("series", "KIN"), ("time", "120 min"))).Where(v => v.Claim.Rule == "equilibrium-reached").ToArray();
+        Assert.Equal(["KIN", "KIN-2"], judged.Select(v => v.Claim.Words("series")));
+        var everywhere = Defence.Of(With(two, "equilibrium-reached", ("time", "120 min"))).Where(v => v.Claim.Rule == "equilibrium-reached");
+        Assert.Single(everywhere);
     }
 
     [Fact]
@@ -54,8 +93,8 @@ public sealed class DefenceTests
     [Fact]
     public void Defence_RulingHangsOnAStrike_IsNotShownYet()
     {
-        var struck = Kinetics();
-        var whole = Made.Evidence([Made.Series("KIN", BatchProperties.ContactTime, [Level(60, 5.90, 6.02, 5.95), Level(120, 5.92, 6.05, 5.98), Level(240, 6.02, 6.10, 5.95, 7.9)])]);
+        var struck = Kinetics(Clean);
+        var whole = Made.Evidence([Made.Series("KIN", BatchProperties.ContactTime, [Level(60, 5.90, 6.02, 5.95), Level(120, 5.92, 6.05, 5.98), Level(240, 6.02, 6.10, 5.95, 7.9)], Clean)]);
         struck = With(struck with { Study = struck.Study with { Strikes = [new Strike("V-240-3", "looked too high", 7, default, "the author")] } }, "equilibrium-reached", ("series", "KIN"), ("time", "120 min"));
         Assert.Equal(Ruling.Holds, Defence.Of(struck, null)[0].Ruling);
         var verdict = Defence.Of(struck, whole)[0];
@@ -67,9 +106,9 @@ public sealed class DefenceTests
     [Fact]
     public void Defence_StrikeThatChangesNothing_LeavesTheRuling()
     {
-        var evidence = Kinetics();
+        var evidence = Kinetics(Clean);
         evidence = With(evidence with { Study = evidence.Study with { Strikes = [new Strike("V-9", "spilled", 7, default, "the author")] } }, "equilibrium-reached", ("series", "KIN"), ("time", "120 min"));
-        Assert.Equal(Ruling.Holds, Defence.Of(evidence, Kinetics())[0].Ruling);
+        Assert.Equal(Ruling.Holds, Defence.Of(evidence, Kinetics(Clean))[0].Ruling);
     }
 
     [Theory]
@@ -77,7 +116,7 @@ public sealed class DefenceTests
     [InlineData(3, "after data had been taken in")]
     public void Margin_NotFixedBeforehand_IsLabelled(long entry, string label)
     {
-        var evidence = Kinetics();
+        var evidence = Kinetics(Clean);
         var study = evidence.Study with
         {
             Originals = [new Original("00", "file.csv", 1, 2, default)],
@@ -93,7 +132,7 @@ public sealed class DefenceTests
     [InlineData(5, -5, "%")] // the wrong way round
     public void Margin_ThatCannotServe_GivesWayToTheDefaultAndSaysSo(double low, double high, string unit)
     {
-        var evidence = Kinetics();
+        var evidence = Kinetics(Clean);
         var verdict = Equilibrium(evidence with { Study = evidence.Study with { Margins = [new Margin("plateau", low, high, unit, 1)] } });
         Assert.Equal(Ruling.Holds, verdict.Ruling);
         Assert.Contains(verdict.Warnings, w => w.Contains("cannot serve", StringComparison.Ordinal));
@@ -102,7 +141,7 @@ public sealed class DefenceTests
     [Fact]
     public void Margin_Narrower_MakesTheSameDataNotShown()
     {
-        var evidence = Kinetics();
+        var evidence = Kinetics(Clean);
         var narrow = evidence.Study with { Margins = [new Margin("plateau", -1, 1, "%", 1)] };
         Assert.Equal(Ruling.NotShownYet, Equilibrium(evidence with { Study = narrow }).Ruling);
     }
@@ -110,7 +149,7 @@ public sealed class DefenceTests
     [Fact]
     public void Defence_UnknownRule_IsNotShownAndNamesTheRules()
     {
-        var verdict = Defence.Of(With(Kinetics(), "made-of-gold"))[0];
+        var verdict = Defence.Of(With(Kinetics(Clean), "made-of-gold"))[0];
         Assert.Equal(Ruling.NotShownYet, verdict.Ruling);
         Assert.Contains("equilibrium-reached", verdict.Reason, StringComparison.Ordinal);
     }

@@ -60,7 +60,7 @@ public sealed class DemoVerdictTests
 
     [Theory]
     [InlineData("KIN-05", Ruling.Holds, 0.009015, -0.0147, 0.03273, -0.01972, 0.03775)]
-    [InlineData("KIN-20", Ruling.Contradicted, 0.05969, 0.0451, 0.07427, 0.04202, 0.07735)]
+    [InlineData("KIN-20", Ruling.NotShownYet, 0.05969, 0.0451, 0.07427, 0.04202, 0.07735)]
     public void EquilibriumReached_By120Min_AsThePooledStepSays(string series, Ruling ruling, double step, double low90, double high90, double low95, double high95)
     {
         var verdict = Judged("equilibrium-reached", ("series", series), ("time", "120 min"));
@@ -158,7 +158,8 @@ public sealed class DemoVerdictTests
         Agree.Relative(FourFigures, loss, Number(verdict, "loss in controls").Value);
     }
 
-    // The student's claims in her order, as they come out after what they stand on: demo-seed-1589-verdicts.csv and the scenario's own table.
+    // The student's claims in her order, as they come out after what they stand on: demo-seed-1589-verdicts.csv and the scenario's own table. One is judged more
+    // strictly than there: the step of KIN-20 after 120 min, 6.0 % (90 % interval 4.5 to 7.4 %), may lie inside the margin of 5 %, so that it contradicts nothing.
     [Fact]
     public void Dossier_StatedClaims_ComeOutAsTheScenarioSays()
     {
@@ -166,7 +167,7 @@ public sealed class DemoVerdictTests
         [
             ("linear-calibration", Ruling.Contradicted), ("linear-calibration", Ruling.Holds), ("detection-limit", Ruling.Contradicted),
             ("optimum-dose", Ruling.NotShownYet), ("smallest-sufficient-dose", Ruling.Holds),
-            ("equilibrium-reached", Ruling.Holds), ("equilibrium-reached", Ruling.Contradicted), ("removal-falls-with-concentration", Ruling.Holds),
+            ("equilibrium-reached", Ruling.Holds), ("equilibrium-reached", Ruling.NotShownYet), ("removal-falls-with-concentration", Ruling.Holds),
             ("capacity", Ruling.Holds), ("best-kinetic-model", Ruling.Contradicted), ("best-kinetic-model", Ruling.Contradicted),
             ("chemisorption", Ruling.NotShownYet), ("best-isotherm", Ruling.Holds), ("monolayer", Ruling.NotShownYet), ("favourable", Ruling.Holds),
             ("not-precipitation", Ruling.Holds), ("not-precipitation", Ruling.NotShownYet), ("not-precipitation", Ruling.Contradicted),
@@ -185,7 +186,7 @@ public sealed class DemoVerdictTests
         Assert.Contains("batch B1", capacity.Scope, StringComparison.Ordinal);
         Assert.Contains("24 vessels", capacity.Scope, StringComparison.Ordinal);
         Assert.Contains(capacity.Warnings, w => w.Contains("Equilibrium was reached by 1440 min", StringComparison.Ordinal));
-        Assert.Contains(capacity.Warnings, w => w.Contains("Controls without sorbent of ISO-298", StringComparison.Ordinal));
+        Assert.DoesNotContain(capacity.Warnings, w => w.Contains("Controls without sorbent of ISO-298", StringComparison.Ordinal)); // those of the pH series speak at 20 mg/L and pH 6
     }
 
     [Fact]

@@ -46,9 +46,9 @@ internal static class RuleSamples
         yield return ("capacity", Ruling.Contradicted, Capacity.Decide(Fitted(0.93, 12.97, 14.06, 12.8), 18, 0.10, design));
 
         Setting[] early = Levels((5, [1.1]), (10, [1.6]), (15, [1.85]), (20, [2.05]), (25, [2.2]), (60, [2.5]), (120, [2.55]));
-        yield return ("best-kinetic-model", Ruling.Holds, BestKineticModel.Decide("first", [], [("KIN", Curves(0.1, 0.4, 0.6), [.. early])]));
-        yield return ("best-kinetic-model", Ruling.NotShownYet, BestKineticModel.Decide("first", [], [("KIN", Curves(0.1, 0.11, 0.6), [.. early])]));
-        yield return ("best-kinetic-model", Ruling.Contradicted, BestKineticModel.Decide("first", [], [("KIN", Curves(0.4, 0.1, 0.6), [.. early])]));
+        yield return ("best-kinetic-model", Ruling.Holds, BestKineticModel.Decide("first", [], [("KIN", Curves(0.1, 0.4, 0.6), [.. early], [])]));
+        yield return ("best-kinetic-model", Ruling.NotShownYet, BestKineticModel.Decide("first", [], [("KIN", Curves(0.1, 0.11, 0.6), [.. early], [])]));
+        yield return ("best-kinetic-model", Ruling.Contradicted, BestKineticModel.Decide("first", [], [("KIN", Curves(0.4, 0.1, 0.6), [.. early], [])]));
 
         yield return ("best-isotherm", Ruling.Holds, BestIsotherm.Decide("first", [], "ISO", Curves(0.1, 0.4, 0.6), 8));
         yield return ("best-isotherm", Ruling.NotShownYet, BestIsotherm.Decide("first", [], "ISO", Curves(0.1, 0.4, 0.01), 8));

@@ -14,7 +14,7 @@ public class HistoryLawTests
     private static readonly Gen<double> Numbers = Gen.Double.Where(double.IsFinite);
 
     // What is done, as a choice that is made to fit the study it meets.
-    private static readonly Gen<(int What, int Which, string Words, double Number)> Deeds = Gen.Select(Gen.Int[0, 16], Gen.Int[0, 1000], Words, Numbers);
+    private static readonly Gen<(int What, int Which, string Words, double Number)> Deeds = Gen.Select(Gen.Int[0, 21], Gen.Int[0, 1000], Words, Numbers);
 
     [Fact]
     public void Replay_OfAnyHistory_GivesTheStateThatGrewStepByStep()
@@ -22,6 +22,7 @@ public class HistoryLawTests
         {
             var grown = Grow(deeds);
             Same.Study(Fold.Of(grown.Entries), grown.Study);
+            Assert.Equal((grown.Entries.Length, null), Sense.Of(grown.Entries));
             Assert.Equal(grown.Study.ReadingsEver, Fold.Of(grown.Entries).ReadingsEver);
             var reread = Reread(grown.Entries);
             Same.Study(grown.Study, reread.Study);
@@ -102,6 +103,11 @@ public class HistoryLawTests
             13 => new WorkWithdrawn(study.Plan.IsEmpty ? "P-0" : study.Plan[deed.Which % study.Plan.Length].Id, deed.Words),
             14 => new Marked(deed.Words),
             15 => new BlockTyped([new TypedCell(sample, Fact("mass", deed.Number, deed.Words)), new TypedCell(sample, Fact("volume", deed.Number, deed.Words))], deed.Words),
+            16 => new StudyDescribed(Dictionary("key-" + Text(deed.Which % 3), deed.Which % 4 == 0 ? "" : deed.Words).SetItem("analyte", "Ni")),
+            17 => new RunsDescribed([new RunDetail(Named(study, deed.Which), deed.Which % 2 == 0 ? "element" : "Instrument", deed.Words)], deed.Words),
+            18 => new CalibrationChosen(Named(study, deed.Which), deed.Which % 3 == 0 ? null : Named(study, deed.Which + 1), deed.Words),
+            19 => new RolesGiven([new RoleGiven(sample, (SampleRole)(deed.Which % 4))], [new TypedCell(sample, Fact("standard-concentration", deed.Number, deed.Words))], deed.Words),
+            20 => new LayoutForgotten("layout"),
             _ => new Redone(daybook.Undo.Back?.Number ?? 0, "something"),
         };
         try
@@ -115,6 +121,8 @@ public class HistoryLawTests
         return daybook.With(Noon, "Ada", change);
     }
 
+    private static string Named(Study study, int which) => study.Runs.IsEmpty ? "run" : study.Runs[which % study.Runs.Length].Id;
+
     private static TakenIn Taken(Daybook daybook, int which, string words, double number)
     {
         var code = "V-" + Text(which % 20);
@@ -123,6 +131,7 @@ public class HistoryLawTests
             Files = [new TakenFile(Chain.Link(Chain.Start, BitConverter.GetBytes(which)), words, which)],
             Samples = [new Sample(code, SampleRole.Vessel, ImmutableSortedDictionary.Create<string, Fact>(StringComparer.Ordinal)
                 .Add("mass", Fact("mass", number, words)).Add("remark", new Fact("remark", null, null, null, words, words, Origin(words))))],
+            Runs = daybook.Study.Runs.Length > 4 ? [] : [new Run("run-" + Text(daybook.Study.Runs.Length), "absorbance", Dictionary("Element", words), Origin(words))],
             Readings = [new Reading(Bench.Id(daybook.Study.ReadingsEver + 1), code, "run", 1, "absorbance", number, null, 1, 1, words, Origin(words))],
             Layouts = [new LayoutAnswer("layout", "decimal", words)],
         };

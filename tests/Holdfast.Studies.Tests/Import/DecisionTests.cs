@@ -23,7 +23,8 @@ public class DecisionTests
         var next = Read.Text("sample\tC0 (mg/L)\nV-02\t5,678\n", "next.csv", study);
         Assert.False(next.NeedsDecision);
         Assert.Equal(5.678, next.Value("V-02", "initial-concentration"));
-        Assert.Contains(next.Findings, f => f.Sentence.Contains("as answered for an earlier file", StringComparison.Ordinal));
+        Assert.True(Assert.Single(next.Questions).IsRemembered);
+        Assert.Equal(Assert.Single(study.Layouts).Key, next.RememberedLayout);
     }
 
     [Theory]
@@ -56,12 +57,13 @@ public class DecisionTests
     }
 
     [Fact]
-    public void Heading_WithoutUnit_IsKeptAndFeedsNothing()
+    public void Heading_WithoutUnit_IsAskedAboutAndFeedsNothing()
     {
         // X15.
         var understood = Read.Text("sample,C0,V (mL)\nV-01,20,25\n");
-        Assert.False(understood.NeedsDecision);
-        Assert.Equal("HF-401", Assert.Single(understood.Findings).Code);
+        Assert.True(understood.NeedsDecision);
+        var asked = Assert.Single(understood.Questions);
+        Assert.Equal(("unit:C0", "HF-401", "mg/L"), (asked.Id, asked.Code, asked.Choices[0]));
         Assert.Equal(ColumnUse.WithoutUnit, understood.Tables[0].Columns[1].Use);
         var fact = understood.Proposal!.Samples[0].Facts["initial-concentration"];
         Assert.Null(fact.Value);

@@ -8,7 +8,12 @@ namespace Holdfast.Claims.Rules;
 /// <remarks>Curves are compared on the same uptakes with the same weights; the error variance counts as a parameter.</remarks>
 public sealed class BestIsotherm : IClaimRule
 {
-    private const int Levels = 6;
+    /// <summary>The limits of the rule: its sentences print from here, and samples on both sides of each are tested.</summary>
+    public static class Limits
+    {
+        /// <summary>Fewest levels.</summary>
+        public const int Levels = 6;
+    }
 
     /// <inheritdoc/>
     public string Id => "best-isotherm";
@@ -39,7 +44,7 @@ public sealed class BestIsotherm : IClaimRule
         var sentence = Phrase.Sentence(claim, Wording, ("model", claim.Words("model") ?? "The model"), ("series", fitted?.Series.Name ?? claim.Words("series") ?? "any series"));
         var decision = fitted is null ? Decision.Missing("No series with several start concentrations was fitted. Run six concentrations, two vessels each.")
             : claim.Words("model") is not { } model ? Decision.NotNamed(claim, "model", "Langmuir")
-            : Decide(model, Rivals.Of(claim), fitted.Series.Name, Candidates.Of(fitted), fitted.Series.Levels.Length) with { Next = TellingConcentrations.For(fitted) };
+            : Decide(model, Rivals.Of(claim), fitted.Series.Name, Candidates.Of(fitted), fitted.Series.Levels.Length, Adequacy.Of(fitted, Candidates.Named(fitted, model))) with { Next = TellingConcentrations.For(fitted) };
         var vessels = fitted?.Series.Vessels.ToArray() ?? [];
         return decision.On(claim, sentence, Scope.Of(vessels), vessels.Select(v => v.Code));
     }
@@ -50,10 +55,11 @@ public sealed class BestIsotherm : IClaimRule
     /// <param name="series">Name of the series.</param>
     /// <param name="candidates">What was fitted to it.</param>
     /// <param name="levels">How many start concentrations it has.</param>
-    public static Decision Decide(string model, ImmutableArray<string> rivals, string series, ImmutableArray<Candidate> candidates, int levels)
+    /// <param name="adequacy">Whether the series can speak at all; none for plain numbers.</param>
+    public static Decision Decide(string model, ImmutableArray<string> rivals, string series, ImmutableArray<Candidate> candidates, int levels, ImmutableArray<Gate> adequacy = default)
     {
         ArgumentNullException.ThrowIfNull(model);
-        var gate = new Gate("concentrations", levels >= Levels, $"{series} has {Phrase.Count(levels, "concentration")}; {Levels} are needed");
-        return ModelChoice.Decide(model, rivals, [new(series, candidates, [gate])], "mg/g");
+        var gate = new Gate("concentrations", levels >= Limits.Levels, $"{series} has {Phrase.Count(levels, "concentration")}; {Limits.Levels} are needed");
+        return ModelChoice.Decide(model, rivals, [new(series, candidates, [.. adequacy.IsDefault ? [] : adequacy, gate])], "mg/g");
     }
 }

@@ -15,8 +15,15 @@ namespace Holdfast.Claims.Rules;
 /// </remarks>
 public sealed class BetterThanPublished : IClaimRule
 {
-    private const double PhWindow = 0.5;
-    private const double TemperatureWindow = 5;
+    /// <summary>The limits of the rule: its sentences print from here, and samples on both sides of each are tested.</summary>
+    public static class Limits
+    {
+        /// <summary>Largest difference of pH at which two uptakes compare.</summary>
+        public const double PhWindow = 0.5;
+
+        /// <summary>Largest difference of temperature at which two uptakes compare, K.</summary>
+        public const double TemperatureWindow = 5;
+    }
 
     /// <inheritdoc/>
     public string Id => "better-than-published";
@@ -101,8 +108,8 @@ public sealed class BetterThanPublished : IClaimRule
         string[] waters = [.. vessels.Select(v => v.Sample.Words(SampleProperties.Matrix)).OfType<string>().Distinct(StringComparer.OrdinalIgnoreCase)];
         return
         [
-            Within("pH", "", ph, claim.Number("published-ph"), PhWindow),
-            Within("temperature", "K", kelvin, claim.In("published-temperature", "K"), TemperatureWindow),
+            Within("pH", "", ph, claim.Number("published-ph"), Limits.PhWindow),
+            Within("temperature", "K", kelvin, claim.In("published-temperature", "K"), Limits.TemperatureWindow),
             new("water", waters.Length == 1 && string.Equals(waters[0], claim.Words("published-water"), StringComparison.OrdinalIgnoreCase),
                 $"own water {Phrase.Listed(waters)}, theirs {claim.Words("published-water") ?? "not stated"}"),
         ];

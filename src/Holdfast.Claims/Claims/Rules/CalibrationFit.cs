@@ -12,11 +12,19 @@ namespace Holdfast.Claims.Rules;
 /// <remarks>Check standards 90 to 110 %, drift 5 %, duplicates 20 % (all common practice); duplicates below five detection limits are not judged by ratio.</remarks>
 public sealed class CalibrationFit : IClaimRule
 {
+    /// <summary>The limits of the rule: its sentences print from here, and samples on both sides of each are tested.</summary>
+    public static class Limits
+    {
+        /// <summary>Fewest levels.</summary>
+        public const int Levels = 5;
+
+        /// <summary>Largest change of the check standard over a run, %.</summary>
+        public const double Drift = 5;
+    }
+
     /// <summary>The rule's id, for claims that stand on it.</summary>
     internal const string RuleId = "calibration-fit";
 
-    private const int Levels = 5;
-    private const double Drift = 5;
 
     /// <inheritdoc/>
     public string Id => RuleId;
@@ -59,6 +67,7 @@ public sealed class CalibrationFit : IClaimRule
         var ruling = failed.Length > 0 || dirty ? Ruling.Contradicted : Ruling.Holds;
         return new Decision(ruling, Reason(found, failed, drift, dirty, low, high), "recovery of check standards, drift, blanks, duplicates")
         {
+            IsUntested = found.Recoveries.IsEmpty,
             Numbers =
             [
                 .. found.Recoveries.Select((r, i) => Deciding.Plain($"check standard {Phrase.Number(i + 1)}", r, "%")),
@@ -68,13 +77,13 @@ public sealed class CalibrationFit : IClaimRule
             ],
             Gates =
             [
-                new("levels", found.Levels >= Levels, $"the line rests on {Phrase.Count(found.Levels, "level")}; {Levels} are needed"),
+                new("levels", found.Levels >= Limits.Levels, $"the line rests on {Phrase.Count(found.Levels, "level")}; {Limits.Levels} are needed"),
                 new("check standard", found.Recoveries.Length > 0, "no check standard from another stock was read"),
-                new("drift", drift is not { } by || Math.Abs(by) <= Drift, $"the check standard drifts by {Phrase.With(drift ?? 0, "%")}; {Phrase.With(Drift, "%")} is tolerated"),
+                new("drift", drift is not { } by || Math.Abs(by) <= Limits.Drift, $"the check standard drifts by {Phrase.With(drift ?? 0, "%")}; {Phrase.With(Limits.Drift, "%")} is tolerated"),
                 new("duplicates", apart.Length == 0, $"{Phrase.Count(apart.Length, "duplicate")} differ by more than {Phrase.With(Duplicates.LargestPercent, "%")}"),
             ],
             Next = new(
-                failed.Length > 0 || Math.Abs(drift ?? 0) > Drift
+                failed.Length > 0 || Math.Abs(drift ?? 0) > Limits.Drift
                     ? "Recalibrate and read again all samples since the last check standard that passed."
                     : "Read a check standard from another stock after every 10 samples, and one reagent blank per 10 vessels.",
                 null, [], "one check standard per ten readings (common practice)"),

@@ -11,16 +11,28 @@ namespace Holdfast.Claims.Rules;
 /// not a capacity.
 /// </summary>
 /// <remarks>
-/// The 95 % interval is the profile-likelihood one; a stated capacity is contradicted when it lies outside and more than the margin away. Coverage is the fitted uptake at the highest concentration over the fitted capacity;
+/// The 95 % interval is the profile-likelihood one; a stated capacity is contradicted when the whole interval lies more than the margin away from it. Coverage is the fitted uptake at the highest concentration over the fitted capacity;
 /// from 0.8 on the standard error falls below about 3 % (computed: reference/design, langmuir-coverage).
 /// </remarks>
 public sealed class Capacity : IClaimRule
 {
+    /// <summary>The limits of the rule: its sentences print from here, and samples on both sides of each are tested.</summary>
+    public static class Limits
+    {
+        /// <summary>Smallest share of the capacity that the highest point must reach; no unit.</summary>
+        public const double Coverage = 0.8;
+
+        /// <summary>Fewest levels.</summary>
+        public const int Levels = 5;
+
+        /// <summary>Where rival curves are compared, in highest concentrations: far enough to see whether another one levels off as well.</summary>
+        public const double FarAbove = 3;
+    }
+
     /// <summary>The rule's id, for claims that stand on it.</summary>
     internal const string RuleId = "capacity";
 
-    private const double Coverage = 0.8;
-    private const int Levels = 5;
+
 
     /// <inheritdoc/>
     public string Id => RuleId;
@@ -51,8 +63,8 @@ public sealed class Capacity : IClaimRule
         var margin = FixedMargin.Of(evidence, MarginKind.Capacity);
         var fit = fitted is null ? null : Candidates.Named(fitted, model);
         var decision = fitted is null ? Decision.Missing("No series with several start concentrations was fitted. Run five concentrations or more, three vessels each.")
-            : fit is null || Numbers(fit, fitted.Series) is not { } numbers ? Decision.Missing($"{model} gives no capacity for {fitted.Series.Name}: it was not fitted, did not settle, or has none.")
-            : Decide(numbers, claim.In("capacity", "mg/g"), margin.High / 100, LangmuirDesign.Of(fitted));
+            : fit is null || Numbers(fit, fitted) is not { } numbers ? Decision.Missing($"{model} gives no capacity for {fitted.Series.Name}: it was not fitted, did not settle, or has none.")
+            : Decide(numbers, claim.In("capacity", "mg/g"), margin.High / 100, LangmuirDesign.Of(fitted), Adequacy.Of(fitted, fit));
         var vessels = fitted?.Series.Vessels.ToArray() ?? [];
         var sentence = Phrase.Sentence(
             claim, Wording, ("series", fitted?.Series.Name ?? claim.Words("series") ?? "any series"),
@@ -66,11 +78,15 @@ public sealed class Capacity : IClaimRule
     /// <param name="stated">The capacity as stated, mg/g, or null.</param>
     /// <param name="margin">Largest difference that counts as none, as a share (0.10): of the interval's ends from the capacity, and from what is stated; no unit.</param>
     /// <param name="design">The Langmuir curve found so far, to size the next experiment, or null.</param>
-    public static Decision Decide(FittedCapacity found, double? stated, double margin, LangmuirDesign? design)
+    /// <param name="adequacy">Whether the series can speak at all; none for plain numbers.</param>
+    public static Decision Decide(FittedCapacity found, double? stated, double margin, LangmuirDesign? design, ImmutableArray<Gate> adequacy = default)
     {
+        ArgumentNullException.ThrowIfNull(found);
+        var trails = found.Trails >= AiccDistance.Of(found.N, found.Parameters);
+        var differ = found.OtherEnds.Where(o => Math.Abs(o.Share - 1) > margin).ToArray();
         var closed = found.Low is not null && found.High is not null;
         var beyond = found.High is { } top && found.HighestUptake > top;
-        var away = stated is { } s && (s < found.Low || s > found.High) && Math.Abs(found.Value - s) > margin * s;
+        var away = stated is { } s && (found.Low > (1 + margin) * s || found.High < (1 - margin) * s);
         var near = stated is not { } c || (closed && found.Low > (1 - margin) * c && found.High < (1 + margin) * c);
         var tight = closed && Math.Max(found.High!.Value - found.Value, found.Value - found.Low!.Value) <= margin * found.Value;
         var agrees = found.LackOfFitP is not { } p || p >= 0.05;
@@ -89,15 +105,18 @@ public sealed class Capacity : IClaimRule
             ],
             Gates =
             [
-                new("concentrations", found.Levels >= Levels, $"{Phrase.Count(found.Levels, "concentration")} were run; {Levels} are needed"),
-                new("coverage", found.Coverage >= Coverage, $"the highest point reaches {Phrase.With(100 * found.Coverage, "%")} of the capacity; {Phrase.With(100 * Coverage, "%")} are needed"),
+                .. adequacy.IsDefault ? [] : adequacy,
+                new("curve", !trails, $"{found.Model} trails the best curve by {Phrase.Number(found.Trails)} units of AICc, so its capacity is not that of the data") { Silences = true },
+                new("other curves", differ.Length == 0, differ.Length == 0 ? "every curve not told apart levels off alike" : $"{differ[0].Model}, not told apart from {found.Model}, goes on to {Phrase.Number(differ[0].Share)} times its uptake far above the data"),
+                new("concentrations", found.Levels >= Limits.Levels, $"{Phrase.Count(found.Levels, "concentration")} were run; {Limits.Levels} are needed"),
+                new("coverage", found.Coverage >= Limits.Coverage, $"the highest point reaches {Phrase.With(100 * found.Coverage, "%")} of the capacity; {Phrase.With(100 * Limits.Coverage, "%")} are needed"),
                 new("interval", tight, closed ? $"the interval reaches {Phrase.With(100 * Math.Max(found.High!.Value - found.Value, found.Value - found.Low!.Value) / found.Value, "%")} from the capacity; {Phrase.With(100 * margin, "%")} are tolerated" : "the profile interval is open: the data set no limit"),
                 new("stated capacity", near, $"the interval does not lie within {Phrase.With(100 * margin, "%")} of the {Phrase.With(stated ?? found.Value, "mg/g")} stated"),
                 new("lack of fit", agrees, found.LackOfFitP is { } q ? $"the curve misses the replicates ({Phrase.P(q)})" : "lack of fit is not known"),
             ],
             Questions =
             [
-                .. found.Coverage < Coverage ? [new Question("Q21", $"Your highest point is at {Phrase.With(100 * found.Coverage, "%")} of the capacity: what if the curve keeps rising?")] : Array.Empty<Question>(),
+                .. found.Coverage < Limits.Coverage ? [new Question("Q21", $"Your highest point is at {Phrase.With(100 * found.Coverage, "%")} of the capacity: what if the curve keeps rising?")] : Array.Empty<Question>(),
                 .. found.Correlation < -0.95 ? [new Question("Q22", $"Capacity and affinity are correlated at {Phrase.Number(found.Correlation.Value)}: how much can K change if the capacity changes by 10 %?")] : Array.Empty<Question>(),
             ],
             Next = design is null ? null : Further(design, found),
@@ -114,7 +133,7 @@ public sealed class Capacity : IClaimRule
 
     private static NextExperiment Further(LangmuirDesign design, FittedCapacity found)
     {
-        var left = Math.Max(design.ConcentrationAt(Coverage), found.HighestConcentration);
+        var left = Math.Max(design.ConcentrationAt(Limits.Coverage), found.HighestConcentration);
         var start = design.StartFor(left);
         string setting = $"C0 = {Phrase.With(start, "mg/L")}";
         return new(
@@ -122,20 +141,27 @@ public sealed class Capacity : IClaimRule
             3, [setting], "C0 = Ce + D q(Ce) at Ce = 4/K, where a Langmuir surface is 80 % full");
     }
 
-    private static FittedCapacity? Numbers(FitResult fit, Series series)
+    private static FittedCapacity? Numbers(FitResult fit, FittedSeries fitted)
     {
+        var series = fitted.Series;
         var qm = fit.Parameters.FirstOrDefault(p => string.Equals(p.Symbol, "qm", StringComparison.Ordinal));
         double[] left = [.. series.Levels.SelectMany(l => l.EndConcentrations)];
         double[] means = [.. series.Levels.Where(l => l.Uptakes.Length > 0).Select(l => l.Uptakes.Average())];
         if (qm is not { Value: > 0 } || left.Length == 0 || means.Length == 0 || left.Max() <= 0)
             return null;
+        FitResult[] rivals = [.. fitted.Fits.Where(f => f.IsFit && f != fit && f.Aicc is not null && Adequacy.Comparable(f.N, f.P))];
         var k = fit.Card.Parameters.Select((p, i) => (p.Symbol, Index: i)).FirstOrDefault(p => p.Symbol == "K");
         return new(
             fit.Card.Name, qm.Value, qm.StandardError,
             qm.Profile is { Lower: { Kind: LimitKind.Closed, Value: var low } } ? low : null,
             qm.Profile is { Upper: { Kind: LimitKind.Closed, Value: var high } } ? high : null,
             fit.ValueAt(left.Max()) / qm.Value, means.Max(), left.Max(), fit.LackOfFit?.Test.P,
-            k.Symbol is null ? null : fit.Correlation(0, k.Index), fit.N, series.Levels.Length);
+            k.Symbol is null ? null : fit.Correlation(0, k.Index), fit.N, series.Levels.Length)
+        {
+            Parameters = fit.P,
+            Trails = fit.Aicc is { } own ? Math.Max(0, own - rivals.Min(r => r.Aicc) ?? 0) : 0,
+            OtherEnds = [.. rivals.Where(r => r.Aicc < fit.Aicc + (r.P <= fit.P ? AiccDistance.Of(fit.N, fit.P) : 0)).Select(r => new CurveEnd(r.Card.Name, r.ValueAt(Limits.FarAbove * left.Max()) / fit.ValueAt(Limits.FarAbove * left.Max())))],
+        };
     }
 }
 
@@ -154,4 +180,19 @@ public sealed class Capacity : IClaimRule
 /// <param name="Levels">Number of start concentrations.</param>
 public sealed record FittedCapacity(
     string Model, double Value, double? StandardError, double? Low, double? High, double Coverage, double HighestUptake,
-    double HighestConcentration, double? LackOfFitP, double? Correlation, int N, int Levels);
+    double HighestConcentration, double? LackOfFitP, double? Correlation, int N, int Levels)
+{
+    /// <summary>Parameters of the curve.</summary>
+    public int Parameters { get; init; } = 2;
+
+    /// <summary>AICc of this curve less that of the best; 0 when it is the best.</summary>
+    public double Trails { get; init; }
+
+    /// <summary>Where rivals go far above the data: curves with a lower AICc, and curves of no more parameters that it does not tell apart from this one.</summary>
+    public ImmutableArray<CurveEnd> OtherEnds { get; init; } = [];
+}
+
+/// <summary>How far another curve goes.</summary>
+/// <param name="Model">Its name.</param>
+/// <param name="Share">Its uptake at three times the highest concentration over that of the curve in question; no unit.</param>
+public sealed record CurveEnd(string Model, double Share);

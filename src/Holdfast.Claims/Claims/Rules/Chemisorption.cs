@@ -15,9 +15,18 @@ namespace Holdfast.Claims.Rules;
 /// </remarks>
 public sealed class Chemisorption : IClaimRule
 {
-    private const int Kinds = 2;
-    private const double Held = 20;
-    private const double Loose = 80;
+    /// <summary>The limits of the rule: its sentences print from here, and samples on both sides of each are tested.</summary>
+    public static class Limits
+    {
+        /// <summary>Fewest independent kinds of evidence.</summary>
+        public const int Kinds = 2;
+
+        /// <summary>Release in plain water up to which the metal counts as held, %.</summary>
+        public const double Held = 20;
+
+        /// <summary>Release in plain water from which the metal counts as loose, %.</summary>
+        public const double Loose = 80;
+    }
 
     /// <inheritdoc/>
     public string Id => "chemisorption";
@@ -56,14 +65,14 @@ public sealed class Chemisorption : IClaimRule
         var speaking = kinds.Where(k => k.Ruling == Ruling.Holds).ToArray();
         var against = kinds.Where(k => k.Ruling == Ruling.Contradicted).ToArray();
         var ruling = against.Length > 0 ? Ruling.Contradicted
-            : speaking.Length >= Kinds ? Ruling.Holds
+            : speaking.Length >= Limits.Kinds ? Ruling.Holds
             : Ruling.NotShownYet;
         var found = kinds.IsEmpty
             ? "Nothing but a kinetic curve is at hand, and a curve names no mechanism."
             : string.Join(" ", kinds.Select(k => k.Words));
         return new Decision(
             ruling,
-            $"{found} Independent kinds that speak for a bond: {speaking.Length}; {Kinds} are needed (release, spectra, enthalpy, stoichiometry).",
+            $"{found} Independent kinds that speak for a bond: {speaking.Length}; {Limits.Kinds} are needed (release, spectra, enthalpy, stoichiometry).",
             "agreement of independent kinds of evidence")
         {
             Numbers = [.. kinds.SelectMany(k => k.Numbers)],
@@ -84,7 +93,7 @@ public sealed class Chemisorption : IClaimRule
     {
         if (Summary.Of(released).MeanEstimate().Value is not { } mean)
             return null;
-        var ruling = mean.UpperBound() < Held ? Ruling.Holds : mean.LowerBound() > Loose ? Ruling.Contradicted : Ruling.NotShownYet;
+        var ruling = mean.UpperBound() < Limits.Held ? Ruling.Holds : mean.LowerBound() > Limits.Loose ? Ruling.Contradicted : Ruling.NotShownYet;
         return new(
             "release", ruling,
             $"Plain water took off {Phrase.With(mean.Value, "%")} (one-sided 95 % bounds {Phrase.Number(mean.LowerBound())} and {Phrase.With(mean.UpperBound(), "%")}, n = {Phrase.Count(mean.N, "vessel")}).",

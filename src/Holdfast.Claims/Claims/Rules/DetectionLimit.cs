@@ -13,8 +13,15 @@ namespace Holdfast.Claims.Rules;
 /// </remarks>
 public sealed class DetectionLimit : IClaimRule
 {
-    private const int Blanks = 10;
-    private const double LowestStandard = 10;
+    /// <summary>The limits of the rule: its sentences print from here, and samples on both sides of each are tested.</summary>
+    public static class Limits
+    {
+        /// <summary>Fewest independent blanks.</summary>
+        public const int Blanks = 10;
+
+        /// <summary>Largest ratio of the lowest standard to the limit that is stated; no unit.</summary>
+        public const double LowestStandard = 10;
+    }
 
     /// <inheritdoc/>
     public string Id => "detection-limit";
@@ -42,7 +49,7 @@ public sealed class DetectionLimit : IClaimRule
         var decision = run is null ? Decision.Missing("No calibrated run was found. Read standards and ten reagent blanks.")
             : claim.In("limit", "mg/L") is not { } limit || limit <= 0 ? Decision.NotNamed(claim, "limit", "0.020 mg/L")
             : run.Curve is not { } curve || Found(blanks, curve.Fit.SlopeAt(0)) is not { } found
-                ? Decision.Missing($"{run.Run.Id} has {Phrase.Count(blanks.Length, "reagent blank")} with scatter and {(run.Curve is null ? "no curve" : "a curve")}: read {Blanks} independent blanks and five standards.")
+                ? Decision.Missing($"{run.Run.Id} has {Phrase.Count(blanks.Length, "reagent blank")} with scatter and {(run.Curve is null ? "no curve" : "a curve")}: read {Limits.Blanks} independent blanks and five standards.")
             : Decide(found, limit, curve.Lowest);
         return decision.On(
             claim, Phrase.Sentence(claim, Wording, ("limit", claim.Words("limit") ?? "the limit")),
@@ -64,7 +71,7 @@ public sealed class DetectionLimit : IClaimRule
     {
         ArgumentNullException.ThrowIfNull(found);
         if (found.Interval is not { } interval)
-            return Decision.Missing($"The detection limit has no interval: read {Blanks} independent blanks.");
+            return Decision.Missing($"The detection limit has no interval: read {Limits.Blanks} independent blanks.");
         var (limit, low, high, blanks) = (found.Value, interval.Low, interval.High, found.N);
         var ruling = stated >= high ? Ruling.Holds : stated < low ? Ruling.Contradicted : Ruling.NotShownYet;
         return new Decision(
@@ -75,17 +82,17 @@ public sealed class DetectionLimit : IClaimRule
             Numbers = [new("detection limit", limit, low, high, unit, $"95 % interval from chi-square, {Phrase.Number(blanks - 1)} degrees of freedom"), Deciding.Plain("stated", stated, unit)],
             Gates =
             [
-                new("blanks", blanks >= Blanks, $"{Phrase.Count(blanks, "blank")} were read; {Blanks} are needed"),
-                new("lowest standard", lowestStandard is not { } l || l <= LowestStandard * stated, $"the lowest standard, {Phrase.With(lowestStandard ?? 0, unit)}, lies more than {Phrase.Number(LowestStandard)} times above what is stated"),
+                new("blanks", blanks >= Limits.Blanks, $"{Phrase.Count(blanks, "blank")} were read; {Limits.Blanks} are needed"),
+                new("lowest standard", lowestStandard is not { } l || l <= Limits.LowestStandard * stated, $"the lowest standard, {Phrase.With(lowestStandard ?? 0, unit)}, lies more than {Phrase.Number(Limits.LowestStandard)} times above what is stated"),
             ],
             Warnings = ["No samples spiked at the stated concentration were compared with blanks."],
             Questions =
             [
-                .. lowestStandard > LowestStandard * limit ? [new Question("Q45", $"Your lowest standard is {Phrase.With(lowestStandard.Value, unit)}: what is the lowest concentration you actually saw?")] : Array.Empty<Question>(),
-                .. blanks < Blanks ? [new Question("Q46", $"How well do you know a standard deviation from {Phrase.Number(blanks)} values?")] : Array.Empty<Question>(),
+                .. lowestStandard > Limits.LowestStandard * limit ? [new Question("Q45", $"Your lowest standard is {Phrase.With(lowestStandard.Value, unit)}: what is the lowest concentration you actually saw?")] : Array.Empty<Question>(),
+                .. blanks < Limits.Blanks ? [new Question("Q46", $"How well do you know a standard deviation from {Phrase.Number(blanks)} values?")] : Array.Empty<Question>(),
             ],
             Next = new(
-                $"Read {Blanks} independent blanks and 7 samples spiked at {Phrase.With(2 * stated, unit)}, spread over 3 days.", 17, [Phrase.With(2 * stated, unit)],
+                $"Read {Limits.Blanks} independent blanks and 7 samples spiked at {Phrase.With(2 * stated, unit)}, spread over 3 days.", 17, [Phrase.With(2 * stated, unit)],
                 "ten blanks and seven low spikes at one to three times the stated limit (common practice)"),
         };
     }

@@ -25,7 +25,7 @@ internal static class DoseSeries
     public static int IndexOf(IReadOnlyList<Setting> levels, double dose)
     {
         var nearest = Enumerable.Range(0, levels.Count).OrderBy(i => Math.Abs(levels[i].X - dose)).DefaultIfEmpty(-1).First();
-        return nearest >= 0 && Math.Abs(levels[nearest].X - dose) <= 0.03 * Math.Abs(dose) ? nearest : -1;
+        return nearest >= 0 && Tolerances.SameDose(levels[nearest].X, dose) ? nearest : -1;
     }
 
     /// <summary>Means in words: "49.69 % at 1 g/L".</summary>

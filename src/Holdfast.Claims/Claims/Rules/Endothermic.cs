@@ -15,7 +15,13 @@ namespace Holdfast.Claims.Rules;
 /// </remarks>
 public sealed class Endothermic : IClaimRule
 {
-    private const int Levels = 5;
+    /// <summary>The limits of the rule: its sentences print from here, and samples on both sides of each are tested.</summary>
+    public static class Limits
+    {
+        /// <summary>Fewest levels.</summary>
+        public const int Levels = 5;
+    }
+
     private const double Further = 10;
 
     /// <inheritdoc/>
@@ -88,7 +94,7 @@ public sealed class Endothermic : IClaimRule
             Gates =
             [
                 new("temperatures", temperatures.Length >= ReciprocalTemperatureLine.EnoughTemperatures, $"{Phrase.Count(temperatures.Length, "temperature")}; {ReciprocalTemperatureLine.EnoughTemperatures} are needed"),
-                new("levels", levels.Length > 0 && levels.Min() >= Levels, levels.Length == 0 ? "the levels of each isotherm are not known" : $"the shortest isotherm has {Phrase.Count(levels.Min(), "level")}; {Levels} are needed"),
+                new("levels", levels.Length > 0 && levels.Min() >= Limits.Levels, levels.Length == 0 ? "the levels of each isotherm are not known" : $"the shortest isotherm has {Phrase.Count(levels.Min(), "level")}; {Limits.Levels} are needed"),
             ],
             Warnings =
             [
@@ -105,8 +111,8 @@ public sealed class Endothermic : IClaimRule
         : Phrase.Count((int)Math.Floor(e.DegreesOfFreedom), "degree") + " of freedom";
 
     private static NextExperiment Plan(double[] temperatures, double? u) => new(
-        $"Measure isotherms of {Levels} levels with two vessels each at {Phrase.Listed(temperatures.Select(t => Phrase.With(t, "K")))}, pH and equilibrium checked at each.",
-        temperatures.Length * Levels * 2, [.. temperatures.Select(t => Phrase.With(t, "K"))],
+        $"Measure isotherms of {Limits.Levels} levels with two vessels each at {Phrase.Listed(temperatures.Select(t => Phrase.With(t, "K")))}, pH and equilibrium checked at each.",
+        temperatures.Length * Limits.Levels * 2, [.. temperatures.Select(t => Phrase.With(t, "K"))],
         u is { } one and > 0
             ? $"predicted 95 % half-width {Phrase.With(VantHoff.PlannedError(temperatures, one) * StudentDistribution.TwoSided(0.95, temperatures.Length - 2), "kJ/mol")} at the scatter found"
             : "four temperatures over 30 K (common practice)");

@@ -17,11 +17,19 @@ namespace Holdfast.Claims.Rules;
 /// </remarks>
 public sealed class EquilibriumReached : IClaimRule
 {
+    /// <summary>The limits of the rule: its sentences print from here, and samples on both sides of each are tested.</summary>
+    public static class Limits
+    {
+        /// <summary>Least ratio of a later time to the one judged; no unit.</summary>
+        public const double LaterBy = 1.5;
+
+        /// <summary>Fewest separate vessels at one setting.</summary>
+        public const int Replicates = 3;
+    }
+
     /// <summary>The rule's id, for claims that stand on it.</summary>
     internal const string RuleId = "equilibrium-reached";
 
-    private const double LaterBy = 1.5;
-    private const int Replicates = 3;
 
     /// <inheritdoc/>
     public string Id => RuleId;
@@ -36,7 +44,7 @@ public sealed class EquilibriumReached : IClaimRule
     public IEnumerable<Claim> Invited(Evidence evidence)
         => from s in Kinetic(evidence)
            let last = s.Levels.Length == 0 ? 0 : s.Levels[^1].X
-           let tested = s.Levels.LastOrDefault(l => l.X > 0 && l.X * LaterBy <= last)
+           let tested = s.Levels.LastOrDefault(l => l.X > 0 && l.X * Limits.LaterBy <= last)
            where tested is not null
            select Claim.Raised(Id, ("series", s.Name), ("time", Phrase.Plain(tested.X, "min")));
 
@@ -65,18 +73,22 @@ public sealed class EquilibriumReached : IClaimRule
             return Decision.NotNamed(claim, "time", "120 min");
         var margin = FixedMargin.Of(evidence, MarginKind.Plateau);
         var wanted = claim.In("concentration", "mg/L");
-        Decision[] parts = [.. series.Select(s => Decide(
+        Decision[] parts = [.. series.Select(s => Spoken(s, Decide(
             s.Name, time, Setting.Of(s, v => v.Uptake), margin.Low / 100, margin.High / 100,
-            s.Vessels.Select(v => v.Start?.Value).Max(), wanted, AdequatePlateau(s, evidence)))];
-        return new Decision(IntervalRuling.All(parts.Select(p => p.Gated)), string.Join(" ", parts.Select(p => p.Reason)), parts[0].Method)
+            s.Vessels.Select(v => v.Start?.Value).Max(), wanted, AdequatePlateau(s, evidence))))];
+        var ruling = IntervalRuling.All(parts.Select(p => p.Gated));
+        return new Decision(ruling, string.Join(" ", parts.Select(p => p.Reason)), parts[0].Method)
         {
+            IsUntested = parts.All(p => p.IsUntested),
             Numbers = [.. parts.SelectMany(p => p.Numbers)],
-            Gates = [.. parts.SelectMany(p => p.Gates)],
+            Gates = [.. parts.SelectMany(p => p.GatesBeside(ruling))],
             Warnings = [.. parts.SelectMany(p => p.Warnings), .. margin.Notes],
             Questions = [.. parts.SelectMany(p => p.Questions), .. OneConcentration(evidence)],
             Next = parts.FirstOrDefault(p => p.Gated != Ruling.Holds)?.Next,
         };
     }
+
+    private static Decision Spoken(Series series, Decision decision) => decision.IsUntested ? decision : decision with { Gates = [Adequacy.Usable(series), .. decision.Gates] };
 
     /// <summary>Judges one series.</summary>
     /// <param name="name">Name of the series.</param>
@@ -93,16 +105,16 @@ public sealed class EquilibriumReached : IClaimRule
     {
         ArgumentNullException.ThrowIfNull(levels);
         var at = levels.LastOrDefault(l => Math.Abs(l.X - time) <= 0.001 * time)
-            ?? levels.LastOrDefault(l => l.X < time && l.X * LaterBy <= levels[^1].X * 1.001)
+            ?? levels.LastOrDefault(l => l.X < time && l.X * Limits.LaterBy <= levels[^1].X * 1.001)
             ?? levels.LastOrDefault(l => l.X < time);
         if (at is null)
             return Decision.Missing($"{name} has no vessel stopped by {Phrase.With(time, "min")}.", Later(levels, time, null, high));
         var exact = at.X >= time * 0.999;
         Setting[] later = [.. levels.Where(l => l.X > at.X)];
-        if (!later.Any(l => l.X >= at.X * LaterBy * 0.999))
+        if (!later.Any(l => l.X >= at.X * Limits.LaterBy * 0.999))
         {
             return Decision.Missing(
-                $"In {name} nothing was read at or after {Phrase.With(at.X * LaterBy, "min")}, one and a half times {Phrase.With(at.X, "min")}: a last point cannot show its own plateau.",
+                $"In {name} nothing was read at or after {Phrase.With(at.X * Limits.LaterBy, "min")}, one and a half times {Phrase.With(at.X, "min")}: a last point cannot show its own plateau.",
                 Later(levels, time, null, high));
         }
 
@@ -112,15 +124,15 @@ public sealed class EquilibriumReached : IClaimRule
 
         var reference = levels[^1].Mean;
         var steps = later.Select(l => (l.X, Step: AsShare(LargerUncertainty.Difference(l, at, analysis.PooledSd, analysis.WithinFreedom), reference))).ToArray();
-        var ruling = IntervalRuling.All(steps.Select(s => IntervalRuling.Within(s.Step, low, high, 0, steps.Length)));
+        var ruling = IntervalRuling.All(steps.Select(s => IntervalRuling.Within(s.Step, low, high, steps.Length)));
         if (!exact && ruling == Ruling.Contradicted)
             ruling = Ruling.NotShownYet;
         var worst = steps.MaxBy(s => Math.Abs(s.Step.Value));
         var remaining = plateau is { } end ? 1 - at.Mean / end : (double?)null;
         var gates = new[]
         {
-            new Gate("vessels per time", Math.Min(at.Values.Length, later.Min(l => l.Values.Length)) >= Replicates,
-                $"{Phrase.Count(Math.Min(at.Values.Length, later.Min(l => l.Values.Length)), "vessel")} per time in {name}; {Replicates} are needed"),
+            new Gate("vessels per time", Math.Min(at.Values.Length, later.Min(l => l.Values.Length)) >= Limits.Replicates,
+                $"{Phrase.Count(Math.Min(at.Values.Length, later.Min(l => l.Values.Length)), "vessel")} per time in {name}; {Limits.Replicates} are needed"),
             new Gate("highest concentration", highestWanted is not { } w || highestTested is not { } t || t >= 0.95 * w,
                 $"{name} went up to {Phrase.With(highestTested ?? 0, "mg/L")}; the claim reaches {Phrase.With(highestWanted ?? highestTested ?? 0, "mg/L")}"),
             new Gate("plateau of a curve", remaining is not { } r || (r < high && r > low),

@@ -64,7 +64,7 @@ public sealed class IonExchange : IClaimRule
         var size = Replication.EquivalenceToTarget(
             Math.Max(Math.Min(ratio * (1 + high) - slope.Value, slope.Value - ratio * (1 + low)), 0.02 * ratio), slope.StandardError * Math.Sqrt(slope.N), slope.DegreesOfFreedom);
         return new Decision(
-            IntervalRuling.Within(slope, ratio * (1 + low), ratio * (1 + high), ratio),
+            IntervalRuling.Within(slope, ratio * (1 + low), ratio * (1 + high)),
             $"Released per sorbed is {Phrase.Number(slope.Value)}, {Phrase.Interval(slope.Interval(0.90), "")}, n = {Phrase.Count(slope.N, "vessel")} at {Phrase.Count(loadings, "loading")}; "
                 + $"{Phrase.Span(ratio * (1 + low), ratio * (1 + high), "")} would be exchange at {Phrase.Number(ratio)}. Released at nothing sorbed: {Phrase.With(found.Intercept, "mmol/g")}.",
             "line with errors in both, two one-sided tests on its slope")

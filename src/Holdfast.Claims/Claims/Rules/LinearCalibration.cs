@@ -11,15 +11,27 @@ namespace Holdfast.Claims.Rules;
 /// </summary>
 /// <remarks>
 /// Mandel's F at 99 % over single readings (ISO 8466-1, from memory). A bend that costs less than 1 % at every level is too small to matter:
-/// it is not called linear, and it contradicts nothing.
+/// it is not called linear, and it contradicts nothing. A test that could not see a bend shows none: the one-sided 95 % bound of what a quadratic term takes from each level
+/// must stay below half of what reading back tolerates there.
 /// </remarks>
 public sealed class LinearCalibration : IClaimRule
 {
+    /// <summary>The limits of the rule: its sentences print from here, and samples on both sides of each are tested.</summary>
+    public static class Limits
+    {
+        /// <summary>Fewest levels.</summary>
+        public const int Levels = 5;
+
+        /// <summary>Error of a level read back up to which a bend is too small to matter, %.</summary>
+        public const double Matters = 1;
+
+        /// <summary>Share of what reading back tolerates that a hidden bend may take; no unit.</summary>
+        public const double HalfOfReadBack = 0.5;
+    }
+
     /// <summary>The rule's id, for claims that stand on it.</summary>
     internal const string RuleId = "linear-calibration";
 
-    private const int Levels = 5;
-    private const double Matters = 1;
 
     /// <inheritdoc/>
     public string Id => RuleId;
@@ -66,9 +78,10 @@ public sealed class LinearCalibration : IClaimRule
         BackCalculated[] readBack = [.. found.BackCalculated.Where(b => b.Level >= detection).Select((b, i) => b with { IsLowest = i == 0 })];
         var worst = readBack.MaxBy(b => Math.Abs(b.ErrorPercent));
         var bends = mandel.F > critical;
+        var hidden = Hidden(standards, found, mandel, readBack);
         var bias = Math.Abs(worst?.ErrorPercent ?? 0);
         var passes = readBack.Length > 0 && Array.TrueForAll(readBack, b => b.Passes);
-        var ruling = bends && bias > Matters ? Ruling.Contradicted : !bends && passes ? Ruling.Holds : Ruling.NotShownYet;
+        var ruling = bends && bias > Limits.Matters ? Ruling.Contradicted : !bends && passes ? Ruling.Holds : Ruling.NotShownYet;
         return new Decision(
             ruling,
             $"Mandel F is {Phrase.Number(mandel.F)} against {Phrase.Number(critical)} at 99 % ({Phrase.P(mandel.P)}); the level that reads back worst, {Phrase.With(worst?.Level ?? 0, unit)}, is off by {Phrase.With(worst?.ErrorPercent ?? 0, "%")}; "
@@ -84,13 +97,27 @@ public sealed class LinearCalibration : IClaimRule
             ],
             Gates =
             [
-                new("levels", levels.Length >= Levels, $"{Phrase.Count(levels.Length, "level")} were read; {Levels} are needed"),
+                new("levels", levels.Length >= Limits.Levels, $"{Phrase.Count(levels.Length, "level")} were read; {Limits.Levels} are needed"),
+                new("bend that could hide", hidden is not { Share: > 1 }, hidden is { } h
+                    ? $"a bend of {Phrase.With(h.Percent, "%")} could hide at {Phrase.With(h.Level, unit)}; {Phrase.With(h.Percent / h.Share, "%")} is tolerated"
+                    : "no level can be read back"),
                 new("degrees of freedom", mandel.Below >= 2, $"{standards.Count} readings leave {Phrase.Number(mandel.Below)} degrees of freedom; 2 are needed"),
             ],
-            Warnings = Caveats(found, bends && bias <= Matters, [.. found.BackCalculated.Where(b => b.Level < detection).Select(b => Phrase.With(b.Level, unit))]),
+            Warnings = Caveats(found, bends && bias <= Limits.Matters, [.. found.BackCalculated.Where(b => b.Level < detection).Select(b => Phrase.With(b.Level, unit))]),
             Questions = bends ? [new("Q47", $"Show me the residuals ({found.ResidualSigns} from low to high): why do they bend?")] : [],
             Next = Between(levels, unit),
         };
+    }
+
+    // The parabola's distance from the line grows with its quadratic term alone, whose standard error is its size over the root of F.
+    private static (double Level, double Percent, double Share)? Hidden(IReadOnlyList<StandardReading> standards, Linearity found, FTest mandel, BackCalculated[] levels)
+    {
+        var parabola = PolynomialFit.Of([.. standards.Select(s => s.Level)], [.. standards.Select(s => s.Signal)], 2);
+        var wider = mandel.F > 0 ? 1 + StudentDistribution.Quantile(0.95, mandel.Below) / Math.Sqrt(mandel.F) : 1;
+        return levels.Length == 0 ? null : levels
+            .Select(b => (b.Level, Percent: Math.Abs(100 * (parabola.At(b.Level) - found.Line.At(b.Level)) / (found.Line.SlopeAt(b.Level) * b.Level)) * wider, b.LargestErrorPercent))
+            .Select(b => (b.Level, b.Percent, Share: b.Percent / (Limits.HalfOfReadBack * b.LargestErrorPercent)))
+            .MaxBy(b => b.Share);
     }
 
     /// <summary>The claim that a run's line is straight over the range in use, for claims that stand on it; null for a curve meant to bend.</summary>
@@ -106,7 +133,7 @@ public sealed class LinearCalibration : IClaimRule
         if (undetected.Length > 0)
             caveats.Add($"{Phrase.Listed(undetected)} lies below the detection limit and is not read back.");
         if (bendIsSmall)
-            caveats.Add($"The bend is real and costs less than {Phrase.With(Matters, "%")} at every level.");
+            caveats.Add($"The bend is real and costs less than {Phrase.With(Limits.Matters, "%")} at every level.");
         if (found.LackOfFit is { } lack && lack.P < Linearity.LackOfFitAlpha)
             caveats.Add($"Level means scatter about the line more than replicates do (lack of fit {Phrase.P(lack.P)}).");
         return caveats.ToImmutable();

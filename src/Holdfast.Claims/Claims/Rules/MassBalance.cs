@@ -15,7 +15,12 @@ namespace Holdfast.Claims.Rules;
 /// </remarks>
 public sealed class MassBalance : IClaimRule
 {
-    private const int Replicates = 3;
+    /// <summary>The limits of the rule: its sentences print from here, and samples on both sides of each are tested.</summary>
+    public static class Limits
+    {
+        /// <summary>Fewest separate vessels at one setting.</summary>
+        public const int Replicates = 3;
+    }
 
     /// <inheritdoc/>
     public string Id => "mass-balance";
@@ -47,7 +52,7 @@ public sealed class MassBalance : IClaimRule
         var window = FixedMargin.Of(evidence, MarginKind.MassBalance);
         var solid = new Setting(0, [.. digests.Select(s => s.Number(BatchProperties.UptakeBySolid)).OfType<double>()]);
         var decision = solid.Values.IsEmpty
-                ? Decision.Missing("No loaded solid was dissolved and read.", Digest(Replicates), new Question("Q39", "Who has ever seen the metal on your powder, in milligrams?"))
+                ? Decision.Missing("No loaded solid was dissolved and read.", Digest(Limits.Replicates), new Question("Q39", "Who has ever seen the metal on your powder, in milligrams?"))
             : vessels.IsEmpty ? Decision.Missing("No vessels are named whose uptake by difference belongs to the dissolved solid. Name their series and start concentration.")
             : Decide(Setting.Of(0, vessels, v => v.Uptake), solid, window.Low / 100, window.High / 100);
         return (decision with { Warnings = [.. decision.Warnings, .. window.Notes] }).On(
@@ -65,19 +70,19 @@ public sealed class MassBalance : IClaimRule
         ArgumentNullException.ThrowIfNull(inSolid);
         int vessels = byDifference.Values.Length, portions = inSolid.Values.Length;
         if (vessels == 0 || portions == 0 || Ratio.OfMeans(inSolid.Values, byDifference.Values, RatioFreedom.SmallerGroup).Value is not { } scatter)
-            return Decision.Missing($"{Phrase.Count(portions, "dissolved portion")} and {Phrase.Count(vessels, "vessel")} give no scatter to judge by: three of each are needed.", Digest(Replicates));
+            return Decision.Missing($"{Phrase.Count(portions, "dissolved portion")} and {Phrase.Count(vessels, "vessel")} give no scatter to judge by: three of each are needed.", Digest(Limits.Replicates));
 
         var ratio = LargerUncertainty.Of(scatter, inSolid.PropagatedMean is { } s && byDifference.PropagatedMean is { } d ? s / d : null);
         var size = Replication.EquivalenceToTarget(
             Math.Max(Math.Min(high - ratio.Value, ratio.Value - low), 0.01), ratio.StandardError * Math.Sqrt(Math.Min(vessels, portions)), ratio.DegreesOfFreedom);
         return new Decision(
-            IntervalRuling.Within(ratio, low, high, 1),
+            IntervalRuling.Within(ratio, low, high),
             $"The solid holds {Phrase.With(inSolid.Mean, "mg/g")}, the difference gives {Phrase.With(byDifference.Mean, "mg/g")}: ratio {Phrase.Number(ratio.Value)} "
                 + $"({Phrase.Interval(ratio.Interval(0.90), "")}), window {Phrase.Span(low, high, "")}; n = {Phrase.Count(portions, "portion")} and {Phrase.Count(vessels, "vessel")}.",
             "ratio of means, two one-sided tests")
         {
             Numbers = [Deciding.Of("uptake in the solid over uptake by difference", ratio, 0.90, "")],
-            Gates = [new("replicates", Math.Min(vessels, portions) >= Replicates, $"{Phrase.Count(portions, "dissolved portion")} and {Phrase.Count(vessels, "vessel")}; {Replicates} of each are needed")],
+            Gates = [new("replicates", Math.Min(vessels, portions) >= Limits.Replicates, $"{Phrase.Count(portions, "dissolved portion")} and {Phrase.Count(vessels, "vessel")}; {Limits.Replicates} of each are needed")],
             Questions = ratio.Value < 0.95 ? [new("Q40", $"Where are the missing {Phrase.With(100 * (1 - ratio.Value), "%")}?")] : [],
             Next = Digest(size.N) with { Basis = size.Basis },
         };
@@ -103,6 +108,6 @@ public sealed class MassBalance : IClaimRule
         var start = claim.In("c0", "mg/L") ?? digests.Select(s => s.Number(BatchProperties.InitialConcentration)).FirstOrDefault(c => c is not null);
         return [.. series.Vessels.Where(v => start is not { } c
             ? series.Levels.Length == 1
-            : Math.Abs((v.Sample.Number(BatchProperties.InitialConcentration) ?? v.Start?.Value ?? double.NegativeInfinity) - c) <= 0.05 * c)];
+            : Tolerances.SameStart(c, v.Sample.Number(BatchProperties.InitialConcentration) ?? v.Start?.Value ?? double.NegativeInfinity))];
     }
 }

@@ -15,9 +15,18 @@ namespace Holdfast.Claims.Rules;
 /// </remarks>
 public sealed class MeetsLimit : IClaimRule
 {
-    private const int Replicates = 3;
-    private const double QuantificationShare = 0.3;
-    private const double UncertaintyShare = 0.5;
+    /// <summary>The limits of the rule: its sentences print from here, and samples on both sides of each are tested.</summary>
+    public static class Limits
+    {
+        /// <summary>Fewest separate vessels at one setting.</summary>
+        public const int Replicates = 3;
+
+        /// <summary>Largest share of the limit at which the method may quantify; no unit.</summary>
+        public const double QuantificationShare = 0.3;
+
+        /// <summary>Largest expanded uncertainty of one result as a share of the limit; no unit.</summary>
+        public const double UncertaintyShare = 0.5;
+    }
 
     /// <inheritdoc/>
     public string Id => "meets-limit";
@@ -49,8 +58,19 @@ public sealed class MeetsLimit : IClaimRule
         var (limit, named, unclear) = LimitOf(claim, evidence.Study.Analyte ?? "");
         var decision = found.Values.IsEmpty ? Decision.Missing("No treated water was read. Treat and read three vessels of the water that the limit is for.")
             : limit is not { } mgPerLitre ? unclear ?? Decision.NotNamed(claim, "limit", "0.020 mg/L")
+            : NotReplicates(vessels) is { } apart ? Decision.Missing(apart)
             : Named(Decide(found, mgPerLitre, Highest(vessels, c => c.QuantificationLimit), Highest(vessels, c => c.DetectionLimit)), named);
         return decision.On(claim, sentence, Scope.Of(vessels), vessels.Select(v => v.Code));
+    }
+
+    // Cycles of one sorbent and levels of a series are different waters: their scatter is not that of one water treated several times.
+    private static string? NotReplicates(ImmutableArray<Vessel> vessels)
+    {
+        var cycles = vessels.Select(v => v.Sample.Number(RegenerationProperties.Cycle)).OfType<double>().Distinct().Count();
+        var starts = vessels.Select(v => v.Start?.Value).OfType<double>().ToArray();
+        return cycles > 1 ? $"The vessels are {Phrase.Count(cycles, "cycle")} of one sorbent, not one water treated several times: judge each cycle as a series of its own."
+            : starts.Length > 0 && !Tolerances.SameStart(starts.Max(), starts.Min()) ? $"The vessels started at {Phrase.Span(starts.Min(), starts.Max(), "mg/L")}: they are not one water treated several times."
+            : null;
     }
 
     /// <summary>The limit of a claim in mg/L; the listed one where it was named; what is unclear where it names none or several.</summary>
@@ -90,7 +110,7 @@ public sealed class MeetsLimit : IClaimRule
         ArgumentNullException.ThrowIfNull(found);
         var n = found.Values.Length;
         if (LargerUncertainty.Mean(found) is not { } mean)
-            return Decision.Missing($"{Phrase.Count(n, "vessel")} of treated water gives no scatter: treat and read {Replicates} separate vessels.", Sharper(limit, quantification, Replication.WithoutPilot));
+            return Decision.Missing($"{Phrase.Count(n, "vessel")} of treated water gives no scatter: treat and read {Limits.Replicates} separate vessels.", Sharper(limit, quantification, Replication.WithoutPilot));
 
         var one = Math.Max(Summary.Of(found.Values).Sd ?? 0, found.Propagated.Select(p => p.U).DefaultIfEmpty().Max());
         var below = detection is { } lod && found.Values.All(v => v < lod) ? "detection"
@@ -113,11 +133,11 @@ public sealed class MeetsLimit : IClaimRule
             ],
             Gates =
             [
-                new("vessels", n >= Replicates, $"{Phrase.Count(n, "vessel")} of treated water; {Replicates} are needed"),
-                new("quantification", quantification <= QuantificationShare * limit, quantification is { } l
-                    ? $"the limit of quantification is {Phrase.With(l, "mg/L")}; at most {Phrase.With(QuantificationShare * limit, "mg/L")} can judge this limit"
+                new("vessels", n >= Limits.Replicates, $"{Phrase.Count(n, "vessel")} of treated water; {Limits.Replicates} are needed"),
+                new("quantification", quantification <= Limits.QuantificationShare * limit, quantification is { } l
+                    ? $"the limit of quantification is {Phrase.With(l, "mg/L")}; at most {Phrase.With(Limits.QuantificationShare * limit, "mg/L")} can judge this limit"
                     : "the limit of quantification is not known: read ten reagent blanks"),
-                new("uncertainty", 2 * one <= UncertaintyShare * limit, $"one result has an expanded uncertainty of {Phrase.With(2 * one, "mg/L")}; at most {Phrase.With(UncertaintyShare * limit, "mg/L")} can judge this limit"),
+                new("uncertainty", 2 * one <= Limits.UncertaintyShare * limit, $"one result has an expanded uncertainty of {Phrase.With(2 * one, "mg/L")}; at most {Phrase.With(Limits.UncertaintyShare * limit, "mg/L")} can judge this limit"),
             ],
             Questions =
             [
@@ -138,9 +158,9 @@ public sealed class MeetsLimit : IClaimRule
     }
 
     private static NextExperiment Sharper(double limit, double? quantification, Replication size)
-        => quantification is { } loq && loq > QuantificationShare * limit
+        => quantification is { } loq && loq > Limits.QuantificationShare * limit
             ? new(
-                $"Use a method that quantifies at {Phrase.With(QuantificationShare * limit, "mg/L")} (preconcentrate {Phrase.Number(Math.Ceiling(loq / (QuantificationShare * limit)))} times, or a more sensitive technique), then treat {Replication.WithoutPilot.Each("vessel")}.",
+                $"Use a method that quantifies at {Phrase.With(Limits.QuantificationShare * limit, "mg/L")} (preconcentrate {Phrase.Number(Math.Ceiling(loq / (Limits.QuantificationShare * limit)))} times, or a more sensitive technique), then treat {Replication.WithoutPilot.Each("vessel")}.",
                 Replication.WithoutPilot.N, [Phrase.With(limit, "mg/L")], "quantification at 30 % of the limit (Directive 2009/90/EC, Article 4)")
             : new($"Treat {size.Each("vessel")} of the same water.", size.N, [Phrase.With(limit, "mg/L")], size.Basis);
 

@@ -18,8 +18,15 @@ namespace Holdfast.Claims.Rules;
 /// </remarks>
 public sealed class Monolayer : IClaimRule
 {
-    private const double Low = 0.9;
-    private const double High = 1.1;
+    /// <summary>The limits of the rule: its sentences print from here, and samples on both sides of each are tested.</summary>
+    public static class Limits
+    {
+        /// <summary>Lowest exponent that is one kind of site; no unit.</summary>
+        public const double Low = 0.9;
+
+        /// <summary>Highest exponent that is one kind of site; no unit.</summary>
+        public const double High = 1.1;
+    }
 
     /// <inheritdoc/>
     public string Id => "monolayer";
@@ -49,16 +56,16 @@ public sealed class Monolayer : IClaimRule
         var fitted = FittedIsotherm.Of(claim, evidence);
         var spread = fitted is null ? null : Candidates.Named(fitted, "Sips");
         var plain = fitted is null ? null : Candidates.Named(fitted, "Langmuir");
-        var n = spread?.Parameters.FirstOrDefault(p => string.Equals(p.Symbol, "n", StringComparison.Ordinal));
+        var n = fitted is null ? null : SipsExponent.Of(fitted);
         var decision = fitted is null ? Decision.Missing("No series with several start concentrations was fitted.")
-            : spread is null || n is not { StandardError: { } se and > 0 } || spread.Nu < 1
+            : spread is null || n is null
                 ? Decision.Missing("No Sips curve settled on these vessels, so a spread of sites cannot be excluded.", TellingConcentrations.ForSpread(fitted))
             : Decide(
-                new("Sips exponent", n.Value, se, spread.Nu, spread.N),
+                n,
                 plain?.Aicc - spread.Aicc,
                 plain is null || plain.N != spread.N ? null : FTest.Nested(plain, spread).P,
                 Room(claim, evidence, plain is null ? null : Candidates.Value(plain, "qm")),
-                TellingConcentrations.ForSpread(fitted));
+                TellingConcentrations.ForSpread(fitted), Adequacy.Of(fitted, plain));
         var vessels = fitted?.Series.Vessels.ToArray() ?? [];
         return decision.On(claim, Phrase.Sentence(claim, Wording), Scope.Of(vessels), vessels.Select(v => v.Code));
     }
@@ -69,19 +76,18 @@ public sealed class Monolayer : IClaimRule
     /// <param name="extraP">p of the F test for the extra parameter, or null; no unit.</param>
     /// <param name="coverage">Area that the capacity needs over the nitrogen area, or null when either is not known; no unit.</param>
     /// <param name="next">The experiment that would tell a spread of sites, or null.</param>
-    public static Decision Decide(Estimate exponent, double? aiccAhead, double? extraP, double? coverage, NextExperiment? next)
+    /// <param name="adequacy">Whether the series can speak at all; none for plain numbers.</param>
+    public static Decision Decide(Estimate exponent, double? aiccAhead, double? extraP, double? coverage, NextExperiment? next, ImmutableArray<Gate> adequacy = default)
     {
         ArgumentNullException.ThrowIfNull(exponent);
-        var alike = IntervalRuling.Within(exponent, Low, High, 1);
+        var alike = IntervalRuling.Within(exponent, Limits.Low, Limits.High);
         var wide = exponent.Interval();
-        if (IsothermEvidence.LangmuirForm(wide.Low, wide.High) == Standing.Contradicted && alike != Ruling.Holds)
-            alike = Ruling.Contradicted;
         var room = coverage is { } c && IsothermEvidence.Monolayer(c, 1) == Standing.Contradicted ? Ruling.Contradicted : Ruling.Holds;
         var beside = aiccAhead is { } a ? $"; AICc(Langmuir) − AICc(Sips) {Phrase.Number(a)}{(extraP is { } p ? $", extra parameter {Phrase.P(p)}" : "")}" : "";
         var area = coverage is { } share ? $" The capacity needs {Phrase.Number(share)} of the nitrogen area." : "";
         return new Decision(
             IntervalRuling.All([alike, room]),
-            $"The Sips exponent is {Phrase.Number(exponent.Value)} ({Phrase.Interval(exponent.Interval(0.90), "")}); one kind of site needs {Phrase.Number(Low)} to {Phrase.Number(High)}{beside}, n = {Phrase.Count(exponent.N, "vessel")}.{area}",
+            $"The Sips exponent is {Phrase.Number(exponent.Value)} ({Phrase.Interval(exponent.Interval(0.90), "")}); one kind of site needs {Phrase.Number(Limits.Low)} to {Phrase.Number(Limits.High)}{beside}, n = {Phrase.Count(exponent.N, "vessel")}.{area}",
             "equivalence of the Sips exponent to 1; area needed against nitrogen area")
         {
             Numbers =
@@ -91,7 +97,7 @@ public sealed class Monolayer : IClaimRule
                 .. extraP is { } q ? [Deciding.Plain("extra parameter, p", q)] : Array.Empty<Deciding>(),
                 .. coverage is { } s ? [Deciding.Plain("area needed over nitrogen area", s)] : Array.Empty<Deciding>(),
             ],
-            Gates = [new("room", coverage is not null, "the nitrogen area or the radius of the ion is not stated (surface-area, ion-radius), so whether one layer has room is not known")],
+            Gates = [.. adequacy.IsDefault ? [] : adequacy, new("room", coverage is not null, "the nitrogen area or the radius of the ion is not stated (surface-area, ion-radius), so whether one layer has room is not known")],
             Warnings = ["“Holds” means compatible with one layer: ion exchange and precipitation give the same shape."],
             Questions =
             [

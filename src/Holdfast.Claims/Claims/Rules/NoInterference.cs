@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using Holdfast.Claims.Analyses;
 using Holdfast.Fluorescence;
+using Holdfast.Studies.Properties;
 
 namespace Holdfast.Claims.Rules;
 
@@ -8,7 +9,13 @@ namespace Holdfast.Claims.Rules;
 /// <remarks>Two one-sided tests at 5 % on the ratio of means, Holm over the ions (D. J. Schuirmann 1987; S. Holm 1979; from memory).</remarks>
 public sealed class NoInterference : IClaimRule
 {
-    private const int Vessels = 3;
+    /// <summary>The limits of the rule: its sentences print from here, and samples on both sides of each are tested.</summary>
+    public static class Limits
+    {
+        /// <summary>Fewest separate vessels.</summary>
+        public const int Vessels = 3;
+    }
+
     private static readonly string[] AlkalineEarths = ["Ca", "Mg"];
 
     /// <inheritdoc/>
@@ -30,7 +37,7 @@ public sealed class NoInterference : IClaimRule
         ArgumentNullException.ThrowIfNull(evidence);
         var series = Sensing.Of(evidence).InterferencesNamed(claim.Words("series"));
         var decision = series is null || series.Ions.IsEmpty
-            ? Decision.Missing("No readings with other ions were found that can be compared. Read each ion beside the analyte, three vessels each, and six without.")
+            ? Missing(evidence)
             : Decide(series.Name, series.Ions);
         if (series is not null)
         {
@@ -43,6 +50,17 @@ public sealed class NoInterference : IClaimRule
             series is null ? null : $"{Phrase.Listed(series.Ions.Select(Stated))}; margin {Phrase.With(100 * series.Margin, "%")}", series?.Ions.SelectMany(i => i.Codes) ?? []);
     }
 
+    // What was read is counted, so that nobody is told to read again what is there.
+    private static Decision Missing(Evidence evidence)
+    {
+        string[] ions = [.. evidence.Study.Samples.Where(s => !evidence.Study.IsStruck(s)).Select(s => s.Words(FluorescenceProperties.Interferent)).OfType<string>().Distinct(StringComparer.OrdinalIgnoreCase)];
+        var series = Sensing.Of(evidence).Interferences.Length;
+        return Decision.Missing(
+            series > 1 ? $"{Phrase.Count(series, "series", "series")} hold readings with other ions: name the one that is meant."
+            : ions.Length > 0 ? $"{Phrase.Count(ions.Length, "ion")} were read ({Phrase.Listed(ions.Take(8))}), and nothing to compare them with: two vessels or more without another ion, at the same level of analyte and on the same day, are missing. Read six."
+            : "No readings with other ions were found. Read each ion beside the analyte, three vessels each, and six without.");
+    }
+
     /// <summary>Judges the effects of the ions.</summary>
     /// <param name="series">Name of the series.</param>
     /// <param name="ions">What was found for each.</param>
@@ -50,7 +68,8 @@ public sealed class NoInterference : IClaimRule
     {
         ImmutableArray<IonEffect> shown = [.. ions.Where(i => i.Found.IsShown)], open = [.. ions.Where(i => i.Found is { IsShown: false, IsExcluded: false })];
         var worst = ions.MaxBy(i => Math.Abs(i.Found.Effect.Value - 1))!;
-        var ruling = shown.Length > 0 ? Ruling.Contradicted : open.Length > 0 ? Ruling.NotShownYet : Ruling.Holds;
+        var outside = ions.Any(i => IntervalRuling.Within(i.Found.Effect, i.Found.Equivalence.Low, i.Found.Equivalence.High, ions.Length) == Ruling.Contradicted);
+        var ruling = outside ? Ruling.Contradicted : open.Length + shown.Length > 0 ? Ruling.NotShownYet : Ruling.Holds;
         var alone = ions.All(i => i.Quencher == 0);
         var earths = Array.TrueForAll(AlkalineEarths, a => ions.All(i => i.Ion != a));
         var margin = Phrase.Span(worst.Found.Equivalence.Low, worst.Found.Equivalence.High, "");
@@ -69,7 +88,7 @@ public sealed class NoInterference : IClaimRule
             ],
             Gates =
             [
-                new("vessels", ions.All(i => i.Codes.Length >= Vessels), $"{Phrase.Count(ions.Min(i => i.Codes.Length), "vessel")} with some ion; {Vessels} are needed"),
+                new("vessels", ions.All(i => i.Codes.Length >= Limits.Vessels), $"{Phrase.Count(ions.Min(i => i.Codes.Length), "vessel")} with some ion; {Limits.Vessels} are needed"),
                 new("beside the analyte", !alone, "every ion was read alone; it must be read beside the analyte as well"),
             ],
             Warnings = [.. ions.Where(i => i.Factor > InnerFilter.Matters).Select(i => $"{i.Ion} absorbs: its signals were multiplied by up to {Phrase.Number(i.Factor!.Value)} for the inner filter.")],

@@ -19,12 +19,19 @@ namespace Holdfast.Claims.Rules;
 /// </remarks>
 public sealed class NotPrecipitation : IClaimRule
 {
+    /// <summary>The limits of the rule: its sentences print from here, and samples on both sides of each are tested.</summary>
+    public static class Limits
+    {
+        /// <summary>Largest loss in controls as a share of the removal; no unit.</summary>
+        public const double Passing = 0.05;
+
+        /// <summary>Loss in controls, as a share of the removal, from which the removal is not the sorbent's; no unit.</summary>
+        public const double Failing = 0.20;
+    }
+
     /// <summary>The rule's id, for claims that stand on it.</summary>
     internal const string RuleId = "not-precipitation";
 
-    private const double SamePh = 0.25;
-    private const double Passing = 0.05;
-    private const double Failing = 0.20;
 
     /// <inheritdoc/>
     public string Id => RuleId;
@@ -57,7 +64,7 @@ public sealed class NotPrecipitation : IClaimRule
             : Phrase.Sentence(claim, Wording, ("ph", claim.Words("ph") ?? "of the study"));
         return decision.On(
             claim, sentence, Scope.Of(vessels),
-            vessels.Concat(series is null ? [] : Controls(series, claim.Number("ph"))).Select(v => v.Code));
+            vessels.Concat(series is null ? [] : Controls(evidence, series, claim.Number("ph"))).Select(v => v.Code));
     }
 
     /// <summary>Judges the vessels of one pH with the product that a claim states, or by the constants.</summary>
@@ -69,7 +76,7 @@ public sealed class NotPrecipitation : IClaimRule
         => Decide(
             Reached(vessels, BatchProperties.StartPh), Reached(vessels, BatchProperties.EndPh),
             Solid(claim, evidence, vessels), Setting.Of(0, vessels, v => v.Removal),
-            Setting.Of(0, Controls(series, claim.Number("ph")), v => v.Removal),
+            Setting.Of(0, Controls(evidence, series, claim.Number("ph")), v => v.Removal),
             ByConstants.Of(PrecipitationGuard.Of(evidence), vessels));
 
     /// <summary>Judges one pH.</summary>
@@ -87,8 +94,8 @@ public sealed class NotPrecipitation : IClaimRule
         var index = solid is not null && highest is { } ph ? solid.IndexAt(ph) : (double?)null;
         var removal = removals.Values.IsEmpty ? (double?)null : removals.Mean;
         var loss = losses.Values.IsEmpty ? null : LargerUncertainty.Mean(losses);
-        var passes = loss is not null && removal > 0 && loss.UpperBound() < Passing * removal;
-        var fails = loss is not null && removal > 0 && loss.LowerBound() >= Failing * removal;
+        var passes = loss is not null && removal > 0 && loss.UpperBound() < Limits.Passing * removal;
+        var fails = loss is not null && removal > 0 && loss.LowerBound() >= Limits.Failing * removal;
         var bare = solid is not null ? index < -HydroxideSaturation.DefaultUncertainty : constants?.Ruling == Ruling.Holds;
         var ruling = fails || (solid is null && constants?.Ruling == Ruling.Contradicted) ? Ruling.Contradicted
             : bare && passes ? Ruling.Holds
@@ -98,6 +105,7 @@ public sealed class NotPrecipitation : IClaimRule
             ruling, $"{Saturation(highest, index, solid, constants)} {Control(loss, removal, losses.Values.Length)}",
             (solid is null ? "pH of onset of every listed solid, with its uncertainty" : "saturation index of the hydroxide") + "; loss in controls without sorbent, one-sided 95 % bound")
         {
+            IsUntested = loss is null && solid is null && constants is null,
             Numbers =
             [
                 .. solid is not null && startPh is { } s ? [Deciding.Plain($"saturation index of {solid.Name} at the start pH", solid.IndexAt(s))] : Array.Empty<Deciding>(),
@@ -159,10 +167,10 @@ public sealed class NotPrecipitation : IClaimRule
 
     private static ImmutableArray<Vessel> At(Series series, double? ph) => [.. series.Vessels.Where(v => IsAt(v, ph))];
 
-    private static ImmutableArray<Vessel> Controls(Series series, double? ph) => [.. series.Controls.Where(v => IsAt(v, ph))];
+    private static ImmutableArray<Vessel> Controls(Evidence evidence, Series series, double? ph) => [.. StudyControls.Reaching(evidence, series).Where(v => IsAt(v, ph))];
 
     private static bool IsAt(Vessel vessel, double? ph)
-        => ph is not { } wanted || (vessel.Sample.Number(BatchProperties.StartPh) is { } own && Math.Abs(own - wanted) <= SamePh);
+        => ph is not { } wanted || (vessel.Sample.Number(BatchProperties.StartPh) is { } own && Tolerances.SamePh(own, wanted));
 }
 
 /// <summary>A hydroxide that could form in a vessel.</summary>

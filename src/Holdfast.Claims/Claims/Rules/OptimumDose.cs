@@ -12,8 +12,15 @@ namespace Holdfast.Claims.Rules;
 /// <remarks>All pairs of doses are compared at once (Tukey), with the scatter pooled over all doses.</remarks>
 public sealed class OptimumDose : IClaimRule
 {
-    private const int Doses = 4;
-    private const int Replicates = 3;
+    /// <summary>The limits of the rule: its sentences print from here, and samples on both sides of each are tested.</summary>
+    public static class Limits
+    {
+        /// <summary>Fewest doses.</summary>
+        public const int Doses = 4;
+
+        /// <summary>Fewest separate vessels at one setting.</summary>
+        public const int Replicates = 3;
+    }
 
     /// <inheritdoc/>
     public string Id => "optimum-dose";
@@ -71,8 +78,8 @@ public sealed class OptimumDose : IClaimRule
             Numbers = [.. DoseSeries.Means(levels), .. rivals.Select(r => Deciding.Plain($"Tukey p against {r.Dose}", r.P)), Deciding.Plain("pooled sd", analysis.PooledSd, "percentage points", $"{Phrase.Number(analysis.WithinFreedom)} degrees of freedom")],
             Gates =
             [
-                new("doses", levels.Count >= Doses, $"{Phrase.Count(levels.Count, "dose")} were run; {Doses} are needed"),
-                new("vessels per dose", levels.Min(l => l.Values.Length) >= Replicates, $"the fewest vessels at a dose are {Phrase.Number(levels.Min(l => l.Values.Length))}; {Replicates} are needed"),
+                new("doses", levels.Count >= Limits.Doses, $"{Phrase.Count(levels.Count, "dose")} were run; {Limits.Doses} are needed"),
+                new("vessels per dose", levels.Min(l => l.Values.Length) >= Limits.Replicates, $"the fewest vessels at a dose are {Phrase.Number(levels.Min(l => l.Values.Length))}; {Limits.Replicates} are needed"),
             ],
             Questions =
             [

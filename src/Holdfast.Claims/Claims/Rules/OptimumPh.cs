@@ -13,10 +13,18 @@ namespace Holdfast.Claims.Rules;
 /// <remarks>All pairs of the remaining levels are compared at once (Tukey), with the scatter pooled over them.</remarks>
 public sealed class OptimumPh : IClaimRule
 {
-    private const double SamePh = 0.25;
-    private const double OnePh = 0.5;
-    private const int Levels = 4;
-    private const int Replicates = 3;
+    /// <summary>The limits of the rule: its sentences print from here, and samples on both sides of each are tested.</summary>
+    public static class Limits
+    {
+        /// <summary>Spread of end pH below which several pH levels are one.</summary>
+        public const double OnePh = 0.5;
+
+        /// <summary>Fewest levels.</summary>
+        public const int Levels = 4;
+
+        /// <summary>Fewest separate vessels at one setting.</summary>
+        public const int Replicates = 3;
+    }
 
     /// <inheritdoc/>
     public string Id => "optimum-ph";
@@ -34,7 +42,7 @@ public sealed class OptimumPh : IClaimRule
     public IEnumerable<Claim> StandsOn(Claim claim, Evidence evidence)
         => SeriesOf(claim, evidence) is { } series
             ? Grounds.OfConcentrations(evidence, series.Vessels).Concat(Grounds.OfEquilibrium(evidence, series)).Append(Claim.Raised(PhRecorded.RuleId, ("series", series.Name)))
-                .Concat(Grounds.OfStability(evidence, series.Vessels.Where(v => claim.Number("ph") is { } ph && v.Sample.Number(BatchProperties.StartPh) is { } own && Math.Abs(own - ph) <= SamePh)))
+                .Concat(Grounds.OfStability(evidence, series.Vessels.Where(v => claim.Number("ph") is { } ph && v.Sample.Number(BatchProperties.StartPh) is { } own && Tolerances.SamePh(own, ph))))
             : [];
 
     /// <inheritdoc/>
@@ -58,7 +66,10 @@ public sealed class OptimumPh : IClaimRule
     public static Decision Decide(double ph, IReadOnlyList<PhLevel> levels, double margin)
     {
         ArgumentNullException.ThrowIfNull(levels);
-        if (levels.MinBy(l => Math.Abs(l.Removals.X - ph)) is not { } claimed || Math.Abs(claimed.Removals.X - ph) > SamePh)
+        levels = [.. levels.Where(l => !l.Removals.Values.IsEmpty)];
+        if (levels.Count == 0)
+            return Decision.Missing("No vessel of these pH levels has a removal yet: read the concentrations left in them.");
+        if (levels.MinBy(l => Math.Abs(l.Removals.X - ph)) is not { } claimed || !Tolerances.SamePh(claimed.Removals.X, ph))
             return Decision.Missing($"No vessel was run at pH {Phrase.Number(ph)}.");
         PhLevel[] passing = [.. levels.Where(l => l.Passes && l.Removals.Values.Length > 1)];
         var best = passing.MaxBy(l => l.Removals.Mean);
@@ -127,8 +138,8 @@ public sealed class OptimumPh : IClaimRule
     private static ImmutableArray<Gate> Gates(PhLevel[] passing)
         =>
         [
-            new("pH levels", passing.Length >= Levels, $"{Phrase.Count(passing.Length, "pH level")} left to compare; {Levels} are needed"),
-            new("vessels per pH", passing.Min(l => l.Removals.Values.Length) >= Replicates, $"the fewest vessels at a pH are {Phrase.Number(passing.Min(l => l.Removals.Values.Length))}; {Replicates} are needed"),
+            new("pH levels", passing.Length >= Limits.Levels, $"{Phrase.Count(passing.Length, "pH level")} left to compare; {Limits.Levels} are needed"),
+            new("vessels per pH", passing.Min(l => l.Removals.Values.Length) >= Limits.Replicates, $"the fewest vessels at a pH are {Phrase.Number(passing.Min(l => l.Removals.Values.Length))}; {Limits.Replicates} are needed"),
         ];
 
     private static ImmutableArray<Question> Questions(IReadOnlyList<PhLevel> levels, PhLevel? best)
@@ -137,14 +148,14 @@ public sealed class OptimumPh : IClaimRule
         var highest = levels.Where(l => !l.Removals.Values.IsEmpty).MaxBy(l => l.Removals.Mean);
         return
         [
-            .. ends.Length > 1 && ends.Max() - ends.Min() < OnePh ? [new Question("Q71", $"Every end pH lies within {Phrase.Number(ends.Max() - ends.Min())}: did you compare {Phrase.Count(levels.Count, "pH level")} or one?")] : Array.Empty<Question>(),
+            .. ends.Length > 1 && ends.Max() - ends.Min() < Limits.OnePh ? [new Question("Q71", $"Every end pH lies within {Phrase.Number(ends.Max() - ends.Min())}: did you compare {Phrase.Count(levels.Count, "pH level")} or one?")] : Array.Empty<Question>(),
             .. highest is { Sorption: not Ruling.Holds } ? [new Question("Q72", $"Removal is highest at pH {Phrase.Number(highest.Removals.X)}, where it is not shown to be sorption: what is the best pH at which it still is{(best is null ? "" : $", pH {Phrase.Number(best.Removals.X)}")}?")] : Array.Empty<Question>(),
         ];
     }
 
     private static NextExperiment Beside(PhLevel best, OneWay? analysis, double margin)
     {
-        var n = analysis is null ? Replicates : Math.Max(Replicates, Replication.TwoMeans(margin, analysis.PooledSd, analysis.WithinFreedom).N);
+        var n = analysis is null ? Limits.Replicates : Math.Max(Limits.Replicates, Replication.TwoMeans(margin, analysis.PooledSd, analysis.WithinFreedom).N);
         string[] at = [.. new[] { -0.5, 0, 0.5 }.Select(d => $"pH {Phrase.Number(best.Removals.X + d)}")];
         return new(
             $"Run {Phrase.Listed(at)} with {Phrase.Count(n, "vessel")} and two controls without sorbent each; record the end pH of vessels and controls.", at.Length * (n + 2), [.. at],

@@ -14,8 +14,15 @@ namespace Holdfast.Claims.Rules;
 /// <remarks>One-sided 95 % bounds. A stage stays a prediction until the water itself was treated: another water than the isotherm's cannot hold.</remarks>
 public sealed class OutletMeetsLimit : IClaimRule
 {
-    private const int Beds = 2;
-    private const double SameRun = 0.05;
+    /// <summary>The limits of the rule: its sentences print from here, and samples on both sides of each are tested.</summary>
+    public static class Limits
+    {
+        /// <summary>Fewest beds run alike.</summary>
+        public const int Beds = 2;
+
+        /// <summary>Difference of flow up to which two beds are run alike, as a share; no unit.</summary>
+        public const double SameRun = 0.05;
+    }
 
     /// <inheritdoc/>
     public string Id => "outlet-meets-limit";
@@ -76,7 +83,7 @@ public sealed class OutletMeetsLimit : IClaimRule
             "one-sided t bound of the service time, straight interpolation")
         {
             Numbers = [Deciding.Of("time at which the outlet reaches the limit", time, 0.90, "min"), Deciding.Plain("time claimed", until, "min")],
-            Gates = [new("beds", n >= Beds, $"{Phrase.Count(n, "bed")} of this depth, flow and inlet; {Beds} packed anew are needed")],
+            Gates = [new("beds", n >= Limits.Beds, $"{Phrase.Count(n, "bed")} of this depth, flow and inlet; {Limits.Beds} packed anew are needed")],
             Next = Packed(Replication.AgainstLimit(time.Value - until, time.StandardError * Math.Sqrt(n), time.DegreesOfFreedom)),
         };
     }
@@ -112,7 +119,7 @@ public sealed class OutletMeetsLimit : IClaimRule
         var named = claim.Words("run") is { } name ? runs.FirstOrDefault(r => string.Equals(r.Name, name, StringComparison.OrdinalIgnoreCase)) : runs.FirstOrDefault();
         if (named is null)
             return Decision.Missing("No run through a bed is recorded.", Packed(Replication.WithoutPilot)).On(claim, sentence, null, []);
-        var alike = runs.Where(r => r.Depth == named.Depth && r.Inlet.Equals(named.Inlet) && Math.Abs((r.Flow ?? 0) - (named.Flow ?? 0)) <= SameRun * (named.Flow ?? 0)).ToArray();
+        var alike = runs.Where(r => r.Depth == named.Depth && r.Inlet.Equals(named.Inlet) && Math.Abs((r.Flow ?? 0) - (named.Flow ?? 0)) <= Limits.SameRun * (named.Flow ?? 0)).ToArray();
         var reached = alike.Select(r => (Run: r, Time: r.TimeTo(limit))).Where(r => r.Time is not null).ToArray();
         var decision = limit >= named.Inlet ? Decision.Missing($"The limit lies above the inlet of {Phrase.With(named.Inlet, "mg/L")}: nothing needs to be removed.")
             : reached.Length == 0 ? Decision.Missing($"The outlet of {named.Name} never reached {Phrase.With(limit, "mg/L")} within {Phrase.With(named.Points[^1].Time, "min")}: run it longer to know the time.", Packed(Replication.WithoutPilot))
@@ -138,6 +145,6 @@ public sealed class OutletMeetsLimit : IClaimRule
     }
 
     private static NextExperiment Packed(Replication size) => new(
-        $"Pack {Phrase.Count(Math.Max(size.N, Beds), "bed")} anew at this depth and flow and follow the outlet until it is past the limit.",
-        null, [Phrase.Count(Math.Max(size.N, Beds), "bed")], size.Basis);
+        $"Pack {Phrase.Count(Math.Max(size.N, Limits.Beds), "bed")} anew at this depth and flow and follow the outlet until it is past the limit.",
+        null, [Phrase.Count(Math.Max(size.N, Limits.Beds), "bed")], size.Basis);
 }

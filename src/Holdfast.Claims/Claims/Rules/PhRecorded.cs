@@ -11,14 +11,20 @@ namespace Holdfast.Claims.Rules;
 /// </summary>
 /// <remarks>
 /// A saturation pH within 0.5 of the end pH leaves precipitation open, one at or below it contradicts (solubility constants differ by such
-/// amounts between sources). Where pH was not what was varied, end pH may spread by 0.3 (common practice).
+/// amounts between sources). A missing record is a hole in the scope; what it would have shown is asked of the claim that nothing precipitated. Where pH was not what was varied, end pH may spread by 0.3 (common practice).
 /// </remarks>
 public sealed class PhRecorded : IClaimRule
 {
+    /// <summary>The limits of the rule: its sentences print from here, and samples on both sides of each are tested.</summary>
+    public static class Limits
+    {
+        /// <summary>Largest spread of end pH where pH was meant to be the same.</summary>
+        public const double Spread = 0.3;
+    }
+
     /// <summary>The rule's id, for claims that stand on it.</summary>
     internal const string RuleId = "ph-recorded";
 
-    private const double Spread = 0.3;
 
     /// <inheritdoc/>
     public string Id => RuleId;
@@ -61,10 +67,11 @@ public sealed class PhRecorded : IClaimRule
         double[] known = [.. endPh.OfType<double>()];
         if (known.Length == 0)
         {
-            return Decision.Missing(
+            var missed = Decision.Missing(
                 endPh.Count == 0 ? "No vessel was found." : $"The end pH was recorded in none of {Phrase.Count(endPh.Count, "vessel")}: without it precipitation cannot be excluded.",
                 new("Measure the pH of every vessel when the liquid is separated; repeat one vessel per level where that is too late.", null, [], "one reading per vessel (common practice)"),
                 new Question("Q38", "What was the pH when you took the sample?"));
+            return missed with { IsUntested = false };
         }
 
         var missing = endPh.Count - known.Length;
@@ -85,7 +92,7 @@ public sealed class PhRecorded : IClaimRule
             Gates =
             [
                 new("every vessel", missing == 0, $"end pH is missing in {Phrase.Count(missing, "vessel")} of {endPh.Count}"),
-                new("end pH spread", !constantPh || high - low <= Spread + 1e-9, $"end pH spreads by {Phrase.Number(high - low)} where it was meant to be constant; {Phrase.Number(Spread)} is tolerated"),
+                new("end pH spread", !constantPh || high - low <= Limits.Spread + 1e-9, $"end pH spreads by {Phrase.Number(high - low)} where it was meant to be constant; {Phrase.Number(Limits.Spread)} is tolerated"),
             ],
             Warnings = saturationPh is null ? ["No saturation pH was stated: this claim says that pH was recorded, not that no solid formed."] : [],
             Questions = missing > 0 ? [new("Q38", $"What was the pH of the {Phrase.Number(missing)} vessels without a record when you took the sample?")] : [],

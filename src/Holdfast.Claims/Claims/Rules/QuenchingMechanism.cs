@@ -14,7 +14,12 @@ namespace Holdfast.Claims.Rules;
 /// </remarks>
 public sealed class QuenchingMechanism : IClaimRule
 {
-    private const int Levels = 3;
+    /// <summary>The limits of the rule: its sentences print from here, and samples on both sides of each are tested.</summary>
+    public static class Limits
+    {
+        /// <summary>Fewest levels.</summary>
+        public const int Levels = 3;
+    }
 
     /// <inheritdoc/>
     public string Id => "quenching-mechanism";
@@ -87,7 +92,7 @@ public sealed class QuenchingMechanism : IClaimRule
             ],
             Gates =
             [
-                new("levels", levels >= Levels, $"lifetimes at {Phrase.Count(levels, "level")}; {Levels} are needed"),
+                new("levels", levels >= Limits.Levels, $"lifetimes at {Phrase.Count(levels, "level")}; {Limits.Levels} are needed"),
                 new("inner filter", factor is not null, "no absorbance at excitation and emission was read, so that light lost to absorption is not ruled out"),
             ],
             Warnings = kq is null ? [] : [kq],

@@ -16,7 +16,12 @@ namespace Holdfast.Claims.Rules;
 /// </remarks>
 public sealed class RateStep : IClaimRule
 {
-    private const double Margin = 0.10;
+    /// <summary>The limits of the rule: its sentences print from here, and samples on both sides of each are tested.</summary>
+    public static class Limits
+    {
+        /// <summary>Half-width of the margin within which stirring counts as no effect; no unit.</summary>
+        public const double Margin = 0.10;
+    }
 
     /// <inheritdoc/>
     public string Id => "rate-step";
@@ -66,7 +71,7 @@ public sealed class RateStep : IClaimRule
         var (size, stirring) = (found.SizeExponent, found.StirringRatio);
         var looks = Math.Max(1, found.Intercepts.Length);
         var off = found.Intercepts.Where(i => !i.Interval(1 - 0.05 / looks).Contains(0)).ToArray();
-        var stirred = stirring is null ? Ruling.NotShownYet : IntervalRuling.Within(stirring, 1 - Margin, 1 + Margin, 1);
+        var stirred = stirring is null ? Ruling.NotShownYet : IntervalRuling.Within(stirring, 1 - Limits.Margin, 1 + Limits.Margin);
         var bySize = size is not null && size.Interval(0.95) is var interval && interval.Contains(RateControl.Inside) && !interval.Contains(RateControl.ThroughFilm);
         var ruling = off.Length > 0 || stirred == Ruling.Contradicted ? Ruling.Contradicted
             : bySize && stirred == Ruling.Holds ? Ruling.Holds

@@ -13,7 +13,12 @@ namespace Holdfast.Claims.Rules;
 /// </remarks>
 public sealed class RegeneratedBetter : IClaimRule
 {
-    private const int Pairs = 3;
+    /// <summary>The limits of the rule: its sentences print from here, and samples on both sides of each are tested.</summary>
+    public static class Limits
+    {
+        /// <summary>Fewest portions measured in both cycles.</summary>
+        public const int Pairs = 3;
+    }
 
     /// <inheritdoc/>
     public string Id => "regenerated-better";
@@ -90,7 +95,7 @@ public sealed class RegeneratedBetter : IClaimRule
         var pairs = later.Vessels.Where(v => v.Portion is not null)
             .Select(v => (Later: v, Fresh: fresh.Vessels.FirstOrDefault(f => string.Equals(f.Portion, v.Portion, StringComparison.OrdinalIgnoreCase))))
             .Where(p => p.Fresh is not null).ToArray();
-        if (pairs.Length >= Pairs)
+        if (pairs.Length >= Limits.Pairs)
             return Paired(Array.ConvertAll(pairs, p => p.Fresh!.Uptake.Value), Array.ConvertAll(pairs, p => p.Later.Uptake.Value));
         if (series.Pooled is not { } pooled)
             return null;
@@ -110,6 +115,6 @@ public sealed class RegeneratedBetter : IClaimRule
     }
 
     private static NextExperiment Next(Replication size) => new(
-        $"Carry {Phrase.Count(Math.Max(size.N, Pairs), "named portion")} of powder through two cycles, weighed dry before each, beside as many washed with eluent before cycle 1.",
-        2 * Math.Max(size.N, Pairs), ["cycle 1", "cycle 2", "eluent-washed before cycle 1"], size.Basis);
+        $"Carry {Phrase.Count(Math.Max(size.N, Limits.Pairs), "named portion")} of powder through two cycles, weighed dry before each, beside as many washed with eluent before cycle 1.",
+        2 * Math.Max(size.N, Limits.Pairs), ["cycle 1", "cycle 2", "eluent-washed before cycle 1"], size.Basis);
 }

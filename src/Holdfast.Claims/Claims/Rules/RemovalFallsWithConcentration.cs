@@ -7,8 +7,15 @@ namespace Holdfast.Claims.Rules;
 /// <remarks>Jonckheere–Terpstra, one-sided at 5 %, normal approximation; rises between neighbours by pooled t with Holm's correction.</remarks>
 public sealed class RemovalFallsWithConcentration : IClaimRule
 {
-    private const int Levels = 4;
-    private const int Replicates = 2;
+    /// <summary>The limits of the rule: its sentences print from here, and samples on both sides of each are tested.</summary>
+    public static class Limits
+    {
+        /// <summary>Fewest levels.</summary>
+        public const int Levels = 4;
+
+        /// <summary>Fewest separate vessels at one setting.</summary>
+        public const int Replicates = 2;
+    }
 
     /// <inheritdoc/>
     public string Id => "removal-falls-with-concentration";
@@ -18,7 +25,7 @@ public sealed class RemovalFallsWithConcentration : IClaimRule
 
     /// <inheritdoc/>
     public IEnumerable<Claim> Invited(Evidence evidence)
-        => IsothermSeries.All(evidence).Where(s => s.Levels.Length >= Levels).Select(s => Claim.Raised(Id, ("series", s.Name)));
+        => IsothermSeries.All(evidence).Where(s => s.Levels.Length >= Limits.Levels).Select(s => Claim.Raised(Id, ("series", s.Name)));
 
     /// <inheritdoc/>
     public IEnumerable<Claim> StandsOn(Claim claim, Evidence evidence)
@@ -33,10 +40,13 @@ public sealed class RemovalFallsWithConcentration : IClaimRule
         var below = series?.Vessels.Where(v => v.End is { IsBelowQuantification: true }).Select(v => v.Code).ToArray() ?? [];
         var decision = series is null
             ? Decision.Missing("No series with several start concentrations was found. Run four concentrations at one dose, two vessels each.")
-            : Decide(Setting.Of(series, v => v.Removal), below);
+            : Spoken(Decide(Setting.Of(series, v => v.Removal), below), series);
         var vessels = series?.Vessels.ToArray() ?? [];
         return decision.On(claim, sentence, Scope.Of(vessels), vessels.Select(v => v.Code));
     }
+
+    private static Decision Spoken(Decision decision, Series series)
+        => decision with { Gates = [Adequacy.Usable(series), Adequacy.Scattered(Setting.Of(series, v => v.Uptake), null), .. decision.Gates] };
 
     /// <summary>Judges the trend.</summary>
     /// <param name="levels">Removals in % at each start concentration in mg/L, in rising order.</param>
@@ -67,8 +77,8 @@ public sealed class RemovalFallsWithConcentration : IClaimRule
             ],
             Gates =
             [
-                new("concentrations", levels.Count >= Levels, $"{Phrase.Count(levels.Count, "concentration")} were run; {Levels} are needed"),
-                new("vessels per concentration", levels.Min(l => l.Values.Length) >= Replicates, $"the fewest vessels at a concentration are {Phrase.Number(levels.Min(l => l.Values.Length))}; {Replicates} are needed"),
+                new("concentrations", levels.Count >= Limits.Levels, $"{Phrase.Count(levels.Count, "concentration")} were run; {Limits.Levels} are needed"),
+                new("vessels per concentration", levels.Min(l => l.Values.Length) >= Limits.Replicates, $"the fewest vessels at a concentration are {Phrase.Number(levels.Min(l => l.Values.Length))}; {Limits.Replicates} are needed"),
                 new("above quantification", belowQuantification.Count == 0, belowQuantification.Count == 0
                     ? "every concentration after contact lies above the limit of quantification"
                     : $"{Phrase.Listed(belowQuantification.Take(3))} read below the limit of quantification"),

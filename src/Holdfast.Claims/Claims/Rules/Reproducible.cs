@@ -15,8 +15,15 @@ namespace Holdfast.Claims.Rules;
 /// </remarks>
 public sealed class Reproducible : IClaimRule
 {
-    private const int Batches = 3;
-    private const int Replicates = 3;
+    /// <summary>The limits of the rule: its sentences print from here, and samples on both sides of each are tested.</summary>
+    public static class Limits
+    {
+        /// <summary>Fewest batches.</summary>
+        public const int Batches = 3;
+
+        /// <summary>Fewest separate vessels at one setting.</summary>
+        public const int Replicates = 3;
+    }
 
     /// <inheritdoc/>
     public string Id => "reproducible";
@@ -61,11 +68,11 @@ public sealed class Reproducible : IClaimRule
         {
             return Decision.Missing(
                 "The vessels come from one batch: they repeat a measurement and say nothing about making the powder again.",
-                MoreBatches(Batches - batches.Count), new Question("Q57", "How many times did you make it?"));
+                MoreBatches(Limits.Batches - batches.Count), new Question("Q57", "How many times did you make it?"));
         }
 
         if (RandomEffects.Of(batches).Value is not { } effects || !(effects.BatchMeans.Mean > 0))
-            return Decision.Missing($"The vessels of {batches.Count} batches give no scatter to judge by: {Replicates} vessels per batch are needed.", MoreBatches(1));
+            return Decision.Missing($"The vessels of {batches.Count} batches give no scatter to judge by: {Limits.Replicates} vessels per batch are needed.", MoreBatches(1));
 
         var grand = effects.BatchMeans.Mean;
         var analysis = effects.Analysis;
@@ -73,7 +80,7 @@ public sealed class Reproducible : IClaimRule
         var farthest = off.MaxBy(o => Math.Abs(o.Share.Value));
         var upper = effects.BatchSdUpperBound() / grand;
         var within = off.All(o => o.Share.Interval(0.90).LiesWithin(-margin, margin)) && upper < margin;
-        var ruling = within ? Ruling.Holds : analysis.P < 0.05 && Math.Abs(farthest.Share.Value) > margin ? Ruling.Contradicted : Ruling.NotShownYet;
+        var ruling = within ? Ruling.Holds : off.Any(o => IntervalRuling.Within(o.Share, -margin, margin, off.Length) == Ruling.Contradicted) ? Ruling.Contradicted : Ruling.NotShownYet;
         return new Decision(
             ruling,
             $"The batch farthest off, {farthest.Name}, lies {Phrase.With(100 * farthest.Share.Value, "%")} from the mean of {Phrase.With(grand, "mg/g")}; batches differ with F = {Phrase.Number(analysis.F)}, {Phrase.P(analysis.P)}. "
@@ -90,13 +97,13 @@ public sealed class Reproducible : IClaimRule
             ],
             Gates =
             [
-                new("batches", batches.Count >= Batches, $"{Phrase.Count(batches.Count, "batch", "batches")}; {Batches} are needed"),
-                new("vessels per batch", batches.Min(b => b.Values.Count) >= Replicates, $"the fewest vessels of a batch are {Phrase.Number(batches.Min(b => b.Values.Count))}; {Replicates} are needed"),
+                new("batches", batches.Count >= Limits.Batches, $"{Phrase.Count(batches.Count, "batch", "batches")}; {Limits.Batches} are needed"),
+                new("vessels per batch", batches.Min(b => b.Values.Count) >= Limits.Replicates, $"the fewest vessels of a batch are {Phrase.Number(batches.Min(b => b.Values.Count))}; {Limits.Replicates} are needed"),
             ],
             Questions = analysis.P < 0.05
                 ? [new("Q58", $"Which step differs between batch {batches.MaxBy(b => b.Summary.Mean)!.Name} and batch {batches.MinBy(b => b.Summary.Mean)!.Name}?")]
                 : [],
-            Next = MoreBatches(Math.Max(2, Batches - batches.Count)),
+            Next = MoreBatches(Math.Max(2, Limits.Batches - batches.Count)),
         };
     }
 
@@ -105,8 +112,8 @@ public sealed class Reproducible : IClaimRule
         analysis.PooledSd / Math.Sqrt(batch.Values.Count) / grand, analysis.WithinFreedom, batch.Values.Count);
 
     private static NextExperiment MoreBatches(int n) => new(
-        $"Make {Phrase.Count(Math.Max(1, n), "more batch", "more batches")} and run all batches together in one randomised day, {Replicates} vessels each.",
-        Replicates * Math.Max(1, n), [], "three batches with three vessels each, the least that separates batch from vessel (common practice)");
+        $"Make {Phrase.Count(Math.Max(1, n), "more batch", "more batches")} and run all batches together in one randomised day, {Limits.Replicates} vessels each.",
+        Limits.Replicates * Math.Max(1, n), [], "three batches with three vessels each, the least that separates batch from vessel (common practice)");
 
     /// <summary>Vessels measured alike in most batches: of the named series (or all) those at the setting that most batches share.</summary>
     private static ImmutableArray<Vessel> Compared(Claim claim, Evidence evidence)

@@ -13,7 +13,12 @@ namespace Holdfast.Claims.Rules;
 /// </remarks>
 public sealed class Reusable : IClaimRule
 {
-    private const int Vessels = 3;
+    /// <summary>The limits of the rule: its sentences print from here, and samples on both sides of each are tested.</summary>
+    public static class Limits
+    {
+        /// <summary>Fewest separate vessels.</summary>
+        public const int Vessels = 3;
+    }
 
     /// <inheritdoc/>
     public string Id => "reusable";
@@ -60,7 +65,7 @@ public sealed class Reusable : IClaimRule
         if (cycles.FirstOrDefault(c => c.X == 1) is not { } first || cycles.FirstOrDefault(c => c.X == n) is not { } last || n < 2)
             return Decision.Missing($"Cycle 1 and cycle {Phrase.Number(n)} must both be measured; cycles are not extrapolated.", Cycles(Replication.WithoutPilot, Math.Max(n, CycleEvidence.EnoughCycles)));
         if (Kept(cycles, first, last) is not { } scatter)
-            return Decision.Missing($"One vessel in each cycle gives no scatter to judge by. Carry {Vessels} vessels through every cycle.", Cycles(Replication.WithoutPilot, n));
+            return Decision.Missing($"One vessel in each cycle gives no scatter to judge by. Carry {Limits.Vessels} vessels through every cycle.", Cycles(Replication.WithoutPilot, n));
         var kept = LargerUncertainty.Of(scatter, first.PropagatedMean is { } a && last.PropagatedMean is { } b ? b / a : null);
         var (fewest, measured) = (Math.Min(first.Values.Length, last.Values.Length), cycles.Count);
         var one = kept.StandardError * Math.Sqrt(fewest / (1 + kept.Value * kept.Value));
@@ -80,10 +85,10 @@ public sealed class Reusable : IClaimRule
             Gates =
             [
                 new("cycles", measured >= CycleEvidence.EnoughCycles, $"{Phrase.Count(measured, "cycle")} measured; {CycleEvidence.EnoughCycles} are needed"),
-                new("vessels", fewest >= Vessels, $"{Phrase.Count(fewest, "vessel")} in cycle 1 or {Phrase.Number(n)}; {Vessels} are needed"),
+                new("vessels", fewest >= Limits.Vessels, $"{Phrase.Count(fewest, "vessel")} in cycle 1 or {Phrase.Number(n)}; {Limits.Vessels} are needed"),
                 new("mass present", massIsKnown, massIsKnown ? "the powder was weighed in every cycle" : "the powder was not weighed again, so that lost powder and lost capacity are not told apart"),
             ],
-            Questions = fewest < Vessels ? [new("Q53", $"{Phrase.Count(fewest, "vessel")} a cycle: is the scatter between cycles larger than between vessels?")] : [],
+            Questions = fewest < Limits.Vessels ? [new("Q53", $"{Phrase.Count(fewest, "vessel")} a cycle: is the scatter between cycles larger than between vessels?")] : [],
             Next = Cycles(Replication.AgainstLimit(kept.Value - threshold, one * Math.Sqrt(1 + kept.Value * kept.Value), kept.DegreesOfFreedom), n),
         };
     }

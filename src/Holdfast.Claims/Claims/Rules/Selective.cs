@@ -12,8 +12,15 @@ namespace Holdfast.Claims.Rules;
 /// </remarks>
 public sealed class Selective : IClaimRule
 {
-    private const int Vessels = 3;
-    private const double Level = 0.05;
+    /// <summary>The limits of the rule: its sentences print from here, and samples on both sides of each are tested.</summary>
+    public static class Limits
+    {
+        /// <summary>Fewest separate vessels.</summary>
+        public const int Vessels = 3;
+
+        /// <summary>Level of the tests after Holm; no unit.</summary>
+        public const double Level = 0.05;
+    }
 
     /// <inheritdoc/>
     public string Id => "selective";
@@ -75,7 +82,7 @@ public sealed class Selective : IClaimRule
         var above = Holm.Adjust(Array.ConvertAll(judged, k => k.Mean!.PAbove(factor)));
         var below = Holm.Adjust(Array.ConvertAll(judged, k => k.Mean!.PBelow(factor)));
         string[] Of(Func<int, bool> which) => [.. judged.Where((_, i) => which(i)).Select(k => k.Metal)];
-        string[] shown = Of(i => above[i] < Level), against = Of(i => below[i] < Level), open = Of(i => above[i] >= Level && below[i] >= Level);
+        string[] shown = Of(i => above[i] < Limits.Level), against = Of(i => below[i] < Limits.Level), open = Of(i => above[i] >= Limits.Level && below[i] >= Limits.Level);
         open = [.. open, .. known.Where(k => k.Mean is null).Select(k => k.Metal)];
         var least = judged.MinBy(k => k.Mean!.Value)!;
         return new Decision(
@@ -85,7 +92,7 @@ public sealed class Selective : IClaimRule
             "one-sided t on ln α, Holm over the rivals")
         {
             Numbers = [.. judged.Select(k => Deciding.Of($"α over {k.Metal}", k.Mean!, 0.90, ""))],
-            Gates = [new("vessels", known.Min(k => k.Preferences.Count) >= Vessels, $"{Phrase.Count(known.Min(k => k.Preferences.Count), "vessel")} for the rival with the fewest; {Vessels} are needed")],
+            Gates = [new("vessels", known.Min(k => k.Preferences.Count) >= Limits.Vessels, $"{Phrase.Count(known.Min(k => k.Preferences.Count), "vessel")} for the rival with the fewest; {Limits.Vessels} are needed")],
             Next = Mixtures(open.Length > 0 ? open : against),
         };
     }
@@ -93,6 +100,6 @@ public sealed class Selective : IClaimRule
     private static string Stated(string what, string[] metals) => metals.Length == 0 ? "" : $"{what} {Phrase.Listed(metals)}. ";
 
     private static NextExperiment Mixtures(string[] metals) => new(
-        $"For {Phrase.Listed(metals)}: {Vessels} vessels at equal mmol/L, {Vessels} at the ratio of the real water, and {Vessels} with the metal alone.",
-        (2 * metals.Length + 1) * Vessels, [.. metals], "one mixture at 1:1 and one at the real ratio, three vessels each (common practice)");
+        $"For {Phrase.Listed(metals)}: {Limits.Vessels} vessels at equal mmol/L, {Limits.Vessels} at the ratio of the real water, and {Limits.Vessels} with the metal alone.",
+        (2 * metals.Length + 1) * Limits.Vessels, [.. metals], "one mixture at 1:1 and one at the real ratio, three vessels each (common practice)");
 }

@@ -13,12 +13,22 @@ namespace Holdfast.Claims.Rules;
 /// <remarks>Slope by least squares, 95 % interval with n − 2 degrees of freedom; critical value t(0.95) s0 √(1 + 1/n0) of the blanks (L. A. Currie 1995, from memory).</remarks>
 public sealed class SensorResponds : IClaimRule
 {
+    /// <summary>The limits of the rule: its sentences print from here, and samples on both sides of each are tested.</summary>
+    public static class Limits
+    {
+        /// <summary>Fewest levels.</summary>
+        public const int Levels = 5;
+
+        /// <summary>Fewest independent blanks.</summary>
+        public const int Blanks = 7;
+
+        /// <summary>Fewest vessels by which a response may be denied.</summary>
+        public const int EnoughToDeny = 8;
+    }
+
     /// <summary>The rule's id, for claims that stand on it.</summary>
     internal const string RuleId = "sensor-responds";
 
-    private const int Levels = 5;
-    private const int Blanks = 7;
-    private const int EnoughToDeny = 8;
 
     /// <inheritdoc/>
     public string Id => RuleId;
@@ -64,7 +74,7 @@ public sealed class SensorResponds : IClaimRule
         ArgumentNullException.ThrowIfNull(response);
         var slope = response.Slope.Interval(0.95);
         var net = response.Response - Math.Abs(response.Drift ?? 0);
-        var ruling = (slope.Contains(0) && response.Slope.N >= EnoughToDeny) || Math.Abs(response.Drift ?? 0) >= response.TopResponse ? Ruling.Contradicted
+        var ruling = (slope.Contains(0) && response.Slope.N >= Limits.EnoughToDeny) || Math.Abs(response.Drift ?? 0) >= response.TopResponse ? Ruling.Contradicted
             : slope.Low > 0 && response.Drift is not null && net > response.Critical ? Ruling.Holds
             : Ruling.NotShownYet;
         var critical = response.Critical is { } c ? Phrase.With(100 * c, "%") : "not known, for lack of blanks";
@@ -84,8 +94,8 @@ public sealed class SensorResponds : IClaimRule
             ],
             Gates =
             [
-                new("levels", response.Levels >= Levels, $"{Phrase.Count(response.Levels, "level")} were read; {Levels} are needed"),
-                new("blanks", response.Blanks >= Blanks, $"{Phrase.Count(response.Blanks, "separate blank")} were read; {Blanks} are needed"),
+                new("levels", response.Levels >= Limits.Levels, $"{Phrase.Count(response.Levels, "level")} were read; {Limits.Levels} are needed"),
+                new("blanks", response.Blanks >= Limits.Blanks, $"{Phrase.Count(response.Blanks, "separate blank")} were read; {Limits.Blanks} are needed"),
             ],
             Warnings = response.Rising ? ["The levels were read in rising order: level and time go together."] : [],
             Questions = response is { Rising: true, Drift: null } ? [new("Q43", "Levels rose with time and no drift vessel was read: how do you tell analyte from time?")] : [],

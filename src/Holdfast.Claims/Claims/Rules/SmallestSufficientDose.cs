@@ -15,7 +15,12 @@ namespace Holdfast.Claims.Rules;
 /// </remarks>
 public sealed class SmallestSufficientDose : IClaimRule
 {
-    private const int Replicates = 3;
+    /// <summary>The limits of the rule: its sentences print from here, and samples on both sides of each are tested.</summary>
+    public static class Limits
+    {
+        /// <summary>Fewest separate vessels at one setting.</summary>
+        public const int Replicates = 3;
+    }
 
     /// <inheritdoc/>
     public string Id => "smallest-sufficient-dose";
@@ -81,7 +86,7 @@ public sealed class SmallestSufficientDose : IClaimRule
                 .. higher.Select(h => Deciding.Of($"gain from {Phrase.With(levels[at].X, "g/L")} to {Phrase.With(h.X, "g/L")}", h.Gain, 0.90, "percentage points")),
                 .. lower is null ? Array.Empty<Deciding>() : [Deciding.Of($"loss at {Phrase.With(levels[at - 1].X, "g/L")}", lower, 0.90, "percentage points")],
             ],
-            Gates = [new("vessels per dose", levels.Min(l => l.Values.Length) >= Replicates, $"the fewest vessels at a dose are {Phrase.Number(levels.Min(l => l.Values.Length))}; {Replicates} are needed")],
+            Gates = [new("vessels per dose", levels.Min(l => l.Values.Length) >= Limits.Replicates, $"the fewest vessels at a dose are {Phrase.Number(levels.Min(l => l.Values.Length))}; {Limits.Replicates} are needed")],
             Questions =
             [
                 .. higher.Length == 0 ? [new Question("Q16", $"What happens at twice {Phrase.With(levels[at].X, "g/L")}?")] : Array.Empty<Question>(),
@@ -98,7 +103,7 @@ public sealed class SmallestSufficientDose : IClaimRule
     // Only a gain speaks against the dose: a higher dose that removes less does not.
     private static Ruling NoMore(Estimate gain, double margin, int looks)
         => gain.UpperBound() < margin ? Ruling.Holds
-            : gain.Value > margin && gain.Interval(1 - 0.05 / looks).Low > 0 ? Ruling.Contradicted
+            : gain.LowerBound(1 - 0.05 / looks) > margin ? Ruling.Contradicted
             : Ruling.NotShownYet;
 
     private static Ruling Needed(Estimate loss, double margin)

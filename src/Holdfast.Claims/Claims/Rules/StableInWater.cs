@@ -18,13 +18,20 @@ namespace Holdfast.Claims.Rules;
 /// </remarks>
 public sealed class StableInWater : IClaimRule
 {
+    /// <summary>The limits of the rule: its sentences print from here, and samples on both sides of each are tested.</summary>
+    public static class Limits
+    {
+        /// <summary>pH below which an examiner asks how much of the powder was left.</summary>
+        public const double Acidic = 5;
+
+        /// <summary>Fewest separate vessels at one setting.</summary>
+        public const int Replicates = 2;
+    }
+
     /// <summary>Share of the constituent that may dissolve, %; common practice.</summary>
     public const double Tolerated = 1;
 
     private const string Mass = "mass";
-    private const double SamePh = 0.25;
-    private const double Acidic = 5;
-    private const int Replicates = 2;
     private const int Planned = 3;
 
     private static readonly Constituent[] Constituents =
@@ -61,7 +68,7 @@ public sealed class StableInWater : IClaimRule
         var unknown = claim.Words("ph") is not null && claim.Number("ph") is null;
         var sentence = unknown ? "The powder is stable in the water it was used in." : Phrase.Sentence(claim, Wording, ("ph", claim.Words("ph") ?? "of the study"));
         var read = Constituents.Where(c => samples.Any(s => s.Number(c.Property) is not null)).ToArray();
-        var decision = unknown ? Decision.Missing("The pH at which the powder was used was not recorded, so nothing is known of what dissolved there.")
+        var decision = unknown ? Decision.Unasked("The pH at which the powder was used was not recorded, so nothing is known of what dissolved there.")
             : read.Length == 0 ? Decision.Missing("No powder without metal was shaken at this pH and read for what it gives off. Shake three vessels of powder in the same water, and read a constituent of it.")
             : Together([.. read.Select(c => One(claim, c, samples, all, read.Count(r => r.Symbol is not null) == 1))], read.Length == 1 && read[0].Symbol is not null ? read[0].Name : null);
         return decision.On(claim, sentence, Where(samples, read), samples.Select(s => s.Code));
@@ -79,7 +86,7 @@ public sealed class StableInWater : IClaimRule
         ArgumentNullException.ThrowIfNull(levels);
         ArgumentNullException.ThrowIfNull(alike);
         var scatter = RelativeScatter(alike);
-        var judged = scatter is not { } known ? [] : levels.Where(l => l.Values.Length >= Replicates).Select(l => (l.X, Share: Mean(l, known, relativeU))).ToArray();
+        var judged = scatter is not { } known ? [] : levels.Where(l => l.Values.Length >= Limits.Replicates).Select(l => (l.X, Share: Mean(l, known, relativeU))).ToArray();
         if (judged.Length == 0)
             return Decision.Missing($"One vessel at a pH shows no scatter: shake {Planned} separate vessels of powder at each pH.");
         var rulings = judged.Select(j => IntervalRuling.Below(j.Share, tolerated)).ToArray();
@@ -88,7 +95,7 @@ public sealed class StableInWater : IClaimRule
         return new Decision(IntervalRuling.All(rulings), Reason(worst.X, worst.Share, constituent, judged.Length, limit), limit is null ? "one-sided t bound of the dissolved share against 1 %" : "one-sided t bound of the dissolved dopant against its limit")
         {
             Numbers = [.. judged.Select(j => Deciding.Of($"{constituent} {(constituent == Mass ? "lost" : "dissolved")} at pH {Phrase.Number(j.X)}", j.Share, 0.90, unit))],
-            Gates = [new("vessels", fewest >= Replicates, $"the fewest vessels at a pH are {Phrase.Number(fewest)}; {Replicates} are needed")],
+            Gates = [new("vessels", fewest >= Limits.Replicates, $"the fewest vessels at a pH are {Phrase.Number(fewest)}; {Limits.Replicates} are needed")],
             Warnings =
             [
                 $"The scatter of a vessel, {Phrase.With(100 * scatter!.Value.Relative, "%")} of its share, is pooled over {Phrase.Number(scatter.Value.Levels)} pH.",
@@ -96,7 +103,7 @@ public sealed class StableInWater : IClaimRule
             ],
             Questions =
             [
-                .. levels.Any(l => l.X < Acidic) ? [new Question("Q67", $"How much of your powder was left at pH {Phrase.Number(levels.Min(l => l.X))}?")] : Array.Empty<Question>(),
+                .. levels.Any(l => l.X < Limits.Acidic) ? [new Question("Q67", $"How much of your powder was left at pH {Phrase.Number(levels.Min(l => l.X))}?")] : Array.Empty<Question>(),
                 new("Q68", "Did you measure ions or small particles? The filter's pores and the particles are not compared."),
             ],
             Next = new(
@@ -149,7 +156,7 @@ public sealed class StableInWater : IClaimRule
     // Relative to the mean of its pH, so that vessels which lose much and little can be pooled.
     private static Scatter? RelativeScatter(IReadOnlyList<Setting> levels)
     {
-        Setting[] repeated = [.. levels.Where(l => l.Values.Length >= Replicates && l.Mean > 0)];
+        Setting[] repeated = [.. levels.Where(l => l.Values.Length >= Limits.Replicates && l.Mean > 0)];
         var freedom = repeated.Sum(l => l.Values.Length - 1);
         var squares = repeated.Sum(l => (l.Values.Length - 1) * Math.Pow(Summary.Of(l.Values).Sd!.Value / l.Mean, 2));
         return squares > 0 ? new(Math.Sqrt(squares / freedom), freedom, repeated.Length) : null;
@@ -175,7 +182,7 @@ public sealed class StableInWater : IClaimRule
         foreach (var sample in samples.Where(s => s.Number(constituent.Property) is not null).OrderBy(Ph))
         {
             var shown = value(sample.Number(constituent.Property)!.Value, sample);
-            if (levels.Count > 0 && Ph(sample) - levels[^1].X <= SamePh)
+            if (levels.Count > 0 && Ph(sample) is { } ph && Tolerances.SamePh(ph, levels[^1].X))
                 levels[^1] = levels[^1] with { Values = levels[^1].Values.Add(shown) };
             else
                 levels.Add(new(Ph(sample)!.Value, [shown]));
@@ -186,7 +193,7 @@ public sealed class StableInWater : IClaimRule
 
     private static ImmutableArray<Sample> Read(Evidence evidence, double? at)
         => [.. evidence.Study.Samples.Where(s => s.Role == SampleRole.SorbentBlank && !evidence.Study.IsStruck(s)
-            && Array.Exists(Constituents, c => s.Number(c.Property) is not null) && Ph(s) is { } ph && (at is not { } wanted || Math.Abs(ph - wanted) <= SamePh))];
+            && Array.Exists(Constituents, c => s.Number(c.Property) is not null) && Ph(s) is { } ph && (at is not { } wanted || Tolerances.SamePh(ph, wanted)))];
 
     private static double? Fraction(Claim claim, string symbol, bool alone)
     {

@@ -10,8 +10,15 @@ namespace Holdfast.Claims.Rules;
 /// <remarks>Slope by least squares over single vessels; 90 % interval inside the window (two one-sided tests at 5 %), 95 % interval against 1. Window by common practice.</remarks>
 public sealed class WorksInWater : IClaimRule
 {
-    private const int Additions = 3;
-    private const int Vessels = 3;
+    /// <summary>The limits of the rule: its sentences print from here, and samples on both sides of each are tested.</summary>
+    public static class Limits
+    {
+        /// <summary>Fewest additions.</summary>
+        public const int Additions = 3;
+
+        /// <summary>Fewest separate vessels.</summary>
+        public const int Vessels = 3;
+    }
 
     /// <inheritdoc/>
     public string Id => "works-in-water";
@@ -58,7 +65,7 @@ public sealed class WorksInWater : IClaimRule
     {
         ArgumentNullException.ThrowIfNull(water);
         var slope = water.Slope.Interval(0.95);
-        var ruling = IntervalRuling.Within(water.Slope, low, high, noChange: 1);
+        var ruling = IntervalRuling.Within(water.Slope, low, high);
         var recoveries = Phrase.Listed(water.Levels.Select(l => Phrase.With(100 * l.Recovery, "%")));
         return new Decision(
             ruling,
@@ -75,8 +82,8 @@ public sealed class WorksInWater : IClaimRule
             ],
             Gates =
             [
-                new("additions", water.Levels.Count >= Additions, $"{Phrase.Count(water.Levels.Count, "addition")} were read; {Additions} are needed"),
-                new("vessels", vessels >= Vessels, $"{Phrase.Count(vessels, "vessel")} at some level; {Vessels} are needed"),
+                new("additions", water.Levels.Count >= Limits.Additions, $"{Phrase.Count(water.Levels.Count, "addition")} were read; {Limits.Additions} are needed"),
+                new("vessels", vessels >= Limits.Vessels, $"{Phrase.Count(vessels, "vessel")} at some level; {Limits.Vessels} are needed"),
             ],
             Warnings = water.MatrixEffectIsShown ? ["The claim holds for the window only: results in this water are off by the slope."] : [],
             Questions =

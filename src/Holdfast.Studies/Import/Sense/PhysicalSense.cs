@@ -216,7 +216,8 @@ internal static class PhysicalSense
                 return r;
             read = r.Value;
             return r with { Value = start, Written = $"{fact.Written} (columns swapped, as answered)" };
-        });
+        }
+        );
     }
 
     private static IncomingUnderstood Place(Origin? origin, IncomingUnderstood[] understood)

@@ -46,13 +46,14 @@ internal static class LongReport
         });
         return new TableLayout(layout.Grid, layout.Preamble, new GridRow(layout.Heading.Number, heading), null, [.. body])
         {
-            Notes = layout.Notes, Part = layout.Part,
+            Notes = layout.Notes,
+            Part = layout.Part,
             Turned = $"one row a sample; its parameters {string.Join(", ", names.Take(6))} became columns",
         };
     }
 
     // The same parameter of the same sample twice is a second reading: a row of its own.
-    private static IEnumerable<List<GridRow>> Repeats(IEnumerable<GridRow> rows, Func<GridRow, string> name)
+    private static List<List<GridRow>> Repeats(IEnumerable<GridRow> rows, Func<GridRow, string> name)
     {
         var open = new List<List<GridRow>>();
         foreach (var row in rows)
@@ -81,7 +82,8 @@ internal static class LongReport
     {
         for (var i = 0; i < headings.Length; i++)
         {
-            if (!headings[i].Has(HeadingWord.Parameter) && !headings[i].Has(HeadingWord.Metal))
+            // "other ion" is a property of its own, no parameter of a report.
+            if ((!headings[i].Has(HeadingWord.Parameter) && !headings[i].Has(HeadingWord.Metal)) || !HeadingWords.Properties(headings[i].Key).IsEmpty)
                 continue;
             var cells = layout.Body.Select(r => r.At(i)).Where(c => !c.IsBlank).Take(100).ToList();
             if (cells.Count > 0 && cells.Count(c => ElementNames.SymbolOf(FirstWord(c.Text)) is not null) * 3 >= cells.Count)

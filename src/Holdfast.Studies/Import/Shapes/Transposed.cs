@@ -1,4 +1,3 @@
-using System.Collections.Immutable;
 using Holdfast.Amounts;
 using Holdfast.Studies.Import.Headings;
 

@@ -1,4 +1,3 @@
-using System.Collections.Immutable;
 using Holdfast.Studies.Import.Headings;
 using Holdfast.Studies.Properties;
 
@@ -29,7 +28,9 @@ internal static class WideSeries
         return new TableLayout(layout.Grid, layout.Preamble, new GridRow(heading.Number,
             [new Cell("Sample"), new Cell(layout.Units is null ? layout.Headings[0] : $"{layout.Headings[0]} ({layout.Units.At(0).Text})"), new Cell(along.Headings[0]), new Cell(result), new Cell("Series")]), null, [.. rows])
         {
-            Notes = layout.Notes, Part = layout.Part, Turned = $"one row a result: {side.Name} down, {along.Title} along",
+            Notes = layout.Notes,
+            Part = layout.Part,
+            Turned = $"one row a result: {side.Name} down, {along.Title} along",
         };
     }
 

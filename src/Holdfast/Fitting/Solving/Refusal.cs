@@ -36,6 +36,6 @@ internal static class Refusal
     public static IReadOnlyList<Finding>? TooFew(ModelCard card, Points points)
         => points.Count >= card.Parameters.Count
             ? null
-            : [Finding.Of("HF-410", Weight.Stop, FormattableString.Invariant(
-                $"{points.Count} points cannot determine the {card.Parameters.Count} parameters of {card.Name}. Measure more points."), [.. points.Ids])];
+            : [Finding.Of("HF-410", Weight.Stop, points.Count == 0 ? $"No point is there to fit {card.Name} to." : FormattableString.Invariant(
+                $"{points.Count} {(points.Count == 1 ? "point" : "points")} cannot determine the {card.Parameters.Count} parameters of {card.Name}. Measure more points."), [.. points.Ids])];
 }

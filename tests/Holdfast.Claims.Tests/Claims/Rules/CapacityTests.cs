@@ -10,8 +10,10 @@ public sealed class CapacityTests
     [InlineData(13.5, Ruling.Holds)]
     [InlineData(14.1, Ruling.Holds)] // outside the interval, yet nearer than the margin: the same capacity for every use
     [InlineData(14.8, Ruling.NotShownYet)] // the interval reaches beyond 10 % of it
-    [InlineData(15.2, Ruling.Contradicted)]
-    [InlineData(12.0, Ruling.Contradicted)]
+    [InlineData(15.5, Ruling.NotShownYet)] // the interval reaches within 10 % of it
+    [InlineData(15.7, Ruling.Contradicted)]
+    [InlineData(11.9, Ruling.NotShownYet)]
+    [InlineData(11.7, Ruling.Contradicted)]
     public void Capacity_StatedNumber_IsHeldAgainstIntervalAndMargin(double stated, Ruling ruling)
         => Assert.Equal(ruling, Capacity.Decide(Found, stated, 0.10, null).Gated);
 
