@@ -53,7 +53,7 @@ internal sealed class FitCurves : IVerb
             }
 
             Show([.. all.Where(s => s.Fits.Count > 0)], parsed, cancel);
-            foreach (var (series, fits, _) in all)
+            foreach (var (series, fits) in all)
             {
                 if (fits.Count == 0)
                     door.Error.WriteLine($"{series}: nothing is fitted, since none of its vessels has an uptake.");
