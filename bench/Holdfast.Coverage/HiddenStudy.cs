@@ -1,5 +1,4 @@
 using System.Collections.Immutable;
-using Holdfast.Isotherms;
 using Holdfast.Statistics;
 using Holdfast.Studies;
 using Holdfast.Studies.Properties;
@@ -73,8 +72,11 @@ internal static class HiddenStudy
 
         var study = new Study
         {
-            Title = "invented", Invented = true, Analyte = "Ni",
-            Samples = [.. samples], Readings = [.. readings],
+            Title = "invented",
+            Invented = true,
+            Analyte = "Ni",
+            Samples = [.. samples],
+            Readings = [.. readings],
             Runs = [new Run("run", SpectrometryProperties.Absorbance.Name, ImmutableSortedDictionary<string, string>.Empty, Nowhere)],
         };
         return (study, truths);

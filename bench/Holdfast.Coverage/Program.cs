@@ -19,7 +19,7 @@ while (conditions.Where(c => counts.Studies(c) < wanted).ToArray() is { Length: 
         lock (gate)
             counts.Keep(condition, tallies);
     });
-    Console.WriteLine(string.Create(CultureInfo.InvariantCulture, $"{DateTime.Now:HH:mm:ss} {left.Length} conditions have {conditions.Min(counts.Studies)} studies or more"));
+    Console.WriteLine(string.Create(CultureInfo.InvariantCulture, $"{TimeProvider.System.GetLocalNow():HH:mm:ss} {left.Length} conditions have {conditions.Min(counts.Studies)} studies or more"));
 }
 
 File.WriteAllText(Path.Combine(root, "docs", "coverage.md"), Page.Of(counts));

@@ -58,7 +58,11 @@ internal sealed record Tally(string Quantity, int Studies, int Printed, int Cove
     public Tally Plus(Tally other)
         => this with
         {
-            Studies = Studies + other.Studies, Printed = Printed + other.Printed, Covered = Covered + other.Covered, Below = Below + other.Below, Above = Above + other.Above,
+            Studies = Studies + other.Studies,
+            Printed = Printed + other.Printed,
+            Covered = Covered + other.Covered,
+            Below = Below + other.Below,
+            Above = Above + other.Above,
         };
 
     // One simulated study through calibration and work-up, and the fit of the true curve to it.

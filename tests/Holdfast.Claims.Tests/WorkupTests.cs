@@ -61,7 +61,7 @@ public class WorkupTests
     [Fact]
     public void Workup_ReportedDuplicates_ArePooledOverTheStudy()
     {
-        var study = Study([.. Enumerable.Range(0, 5).SelectMany(i => new[] { ("V" + i, 1.0 + 0.02), ("V" + i, 1.0 - 0.02) })]);
+        var study = Study([.. Enumerable.Range(0, 5).SelectMany(i => new[] { (FormattableString.Invariant($"V{i}"), 1.0 + 0.02), (FormattableString.Invariant($"V{i}"), 1.0 - 0.02) })]);
         var recorded = new RecordedAmounts(study);
         var left = new Calibrating(study, recorded).Of(study.Samples[0])!.Value!.Value;
         Assert.Equal(0.02, left.U, 6);
@@ -93,14 +93,14 @@ public class WorkupTests
             Title = "made",
             Samples =
             [
-                Sampled("V0"), .. standards.Select(s => new Sample("S" + s, SampleRole.Standard, Made.Facts([(SpectrometryProperties.StandardConcentration, s)]))),
-                .. noise.Select((_, i) => new Sample("B" + i, SampleRole.Blank, Made.Facts([]))),
+                Sampled("V0"), .. standards.Select(s => new Sample(FormattableString.Invariant($"S{s}"), SampleRole.Standard, Made.Facts([(SpectrometryProperties.StandardConcentration, s)]))),
+                .. noise.Select((_, i) => new Sample(FormattableString.Invariant($"B{i}"), SampleRole.Blank, Made.Facts([]))),
             ],
             Runs = [new Run("run", SpectrometryProperties.Absorbance.Name, ImmutableSortedDictionary<string, string>.Empty, File)],
             Readings =
             [
-                .. standards.SelectMany((s, i) => Enumerable.Range(0, 3).Select(k => Reading(100 + 3 * i + k, "S" + s, SpectrometryProperties.Absorbance.Name, 0.0005 + 0.06 * s + 0.0002 * (k - 1)))),
-                .. noise.Select((n, i) => Reading(200 + i, "B" + i, SpectrometryProperties.Absorbance.Name, 0.0005 + n)),
+                .. standards.SelectMany((s, i) => Enumerable.Range(0, 3).Select(k => Reading(100 + 3 * i + k, FormattableString.Invariant($"S{s}"), SpectrometryProperties.Absorbance.Name, 0.0005 + 0.06 * s + 0.0002 * (k - 1)))),
+                .. noise.Select((n, i) => Reading(200 + i, FormattableString.Invariant($"B{i}"), SpectrometryProperties.Absorbance.Name, 0.0005 + n)),
                 Reading(300, "V0", SpectrometryProperties.Absorbance.Name, signal),
             ],
         };

@@ -185,7 +185,7 @@ internal sealed class VesselWorkup
             findings.Add(Finding.Of("HF-469", Weight.Caution, $"{sample.Code} has no {string.Join(", no ", lacking)}, so {(sample.Role == SampleRole.Vessel ? "no uptake" : "no removal")} follows.", sample.Code));
     }
 
-    private static Measured Average(IReadOnlyList<Measured> values)
+    private static Measured Average(List<Measured> values)
     {
         Measured sum = 0;
         foreach (var value in values)

@@ -70,7 +70,7 @@ public class SeriesTests
             var left = start.Select((c, i) => Root(c, x => off[i] * Model.Of<TTruth>().Value(x, truth))).ToArray();
             return Fit.Series<Langmuir>(SeriesPoints.OfVessels(
                 [.. start.Select(c => (Measured)c)], [.. start.Select(_ => (Measured)1)],
-                [.. left.Select((c, i) => Measured.From(c, new Source("read " + i, "reading", 0.002 * c)))], settings: settings));
+                [.. left.Select((c, i) => Measured.From(c, new Source(FormattableString.Invariant($"read {i}"), "reading", 0.002 * c)))], settings: settings));
         }
     }
 
@@ -79,7 +79,7 @@ public class SeriesTests
     {
         double[] start = [2, 5, 10, 20, 40, 80], left = [-0.004, 0.021, 0.11, 0.74, 5.9, 36];
         var fit = Fit.Series<Freundlich>(SeriesPoints.OfVessels(
-            [.. start.Select(c => (Measured)c)], [.. start.Select(_ => (Measured)2)], [.. left.Select((c, i) => Measured.From(c, new Source("read " + i, "reading", 0.01 + 0.01 * c)))]));
+            [.. start.Select(c => (Measured)c)], [.. start.Select(_ => (Measured)2)], [.. left.Select((c, i) => Measured.From(c, new Source(FormattableString.Invariant($"read {i}"), "reading", 0.01 + 0.01 * c)))]));
         Assert.True(fit.IsFit);
         Assert.Equal(6, fit.N);
         Assert.All(fit.Parameters, p => Assert.True(p.Profile!.IsClosed));
@@ -107,14 +107,14 @@ public class SeriesTests
     public void Series_OfAKineticCurve_CoversTheTruthOfAnExactSeries()
     {
         double[] t = [3, 6, 12, 25, 50, 100, 200, 300];
-        var fit = Fit.Series<PseudoFirstOrder>(new(t, [.. t.Select((x, i) => Measured.From(8 * (1 - Math.Exp(-0.05 * x)), new Source("v" + i, "vessel", 0.1)))]));
+        var fit = Fit.Series<PseudoFirstOrder>(new(t, [.. t.Select((x, i) => Measured.From(8 * (1 - Math.Exp(-0.05 * x)), new Source(FormattableString.Invariant($"v{i}"), "vessel", 0.1)))]));
         Assert.Equal(8, fit["qe"].Value, 1e-6);
         Assert.Equal(0.05, fit["k1"].Value, 1e-8);
     }
 
     private static SeriesPoints Vessels(double[] left, double[] u)
         => SeriesPoints.OfVessels(
-            [.. Starts.Select(c => (Measured)c)], [.. Starts.Select(_ => (Measured)1)], [.. left.Select((c, i) => Measured.From(c, new Source("read " + i, "reading", u[i])))]);
+            [.. Starts.Select(c => (Measured)c)], [.. Starts.Select(_ => (Measured)1)], [.. left.Select((c, i) => Measured.From(c, new Source(FormattableString.Invariant($"read {i}"), "reading", u[i])))]);
 
     private static (double[] Left, double[] U) Left(double[] sign, double share)
     {
