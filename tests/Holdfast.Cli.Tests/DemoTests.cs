@@ -12,7 +12,7 @@ public class DemoTests
         using var line = new Typed();
         Assert.Equal(Exit.Done, line.Type("demo"));
         Assert.Contains("INVENTED demo data", line.Out, StringComparison.Ordinal);
-        Assert.Contains("contradicted    Equilibrium is reached within 120 min at 20 mg/L.", line.Out, StringComparison.Ordinal);
+        Assert.Contains("not shown yet   Equilibrium is reached within 120 min at 20 mg/L.", line.Out, StringComparison.Ordinal);
         Assert.Contains("holds           Equilibrium is reached within 120 min at 5 mg/L.", line.Out, StringComparison.Ordinal);
         var report = Path.Combine(line.Folder, "holdfast-demo", "report.html");
         Assert.Contains(report, line.Out, StringComparison.Ordinal);

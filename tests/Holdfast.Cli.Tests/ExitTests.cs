@@ -115,7 +115,6 @@ public class ExitTests
     [Theory]
     [InlineData("", "HF-406")]
     [InlineData("sample,m (mg),V (mL),C0 (mg/L)\nV-1,-20,25,40\n", "HF-408")]
-    [InlineData("label,Abs\nB7,0.1\n", "HF-404")]
     [InlineData("\u0000\u0001\u0002\u0003", "HF-406")]
     public void BadFile_IsRefusedByNameAndNothingIsKept(string text, string code)
     {
@@ -198,11 +197,14 @@ public class ExitTests
     }
 
     [Fact]
-    public void CeAboveC0_IsKeptAsMeasuredAndFlagged()
+    public void CeAboveC0_IsAskedAboutKeptAsMeasuredAndFlagged()
     {
         using var line = new Typed();
         line.Begin();
-        Assert.Equal(Exit.Done, line.Type("take", line.File("v.csv", "sample,m (mg),V (mL),C0 (mg/L),Ce (mg/L)\nV-1,20,25,40,50\n")));
+        var file = line.File("v.csv", "sample,m (mg),V (mL),C0 (mg/L),Ce (mg/L)\nV-1,20,25,40,50\n");
+        Assert.Equal(Exit.NeedsDecision, line.Type("take", file));
+        Assert.Contains("above-start", line.Error, StringComparison.Ordinal);
+        Assert.Equal(Exit.Done, line.Type("take", file, "--answer", "above-start=keep"));
         line.Type("reduce");
         Assert.Contains("−12.5", line.Out, StringComparison.Ordinal);
         Assert.Contains("more solute at the end", line.Error, StringComparison.Ordinal);

@@ -144,14 +144,14 @@ internal sealed record TableLayout(Grid Grid, ImmutableArray<GridRow> Preamble, 
     // The heading is the row that names most things; where nothing is known, the words just above the first numbers.
     private static int? FindHeading(ImmutableArray<GridRow> rows)
     {
-        var (best, score) = (-1, 1.0);
+        var (best, score) = (-1, 1.5);
         for (var i = 0; i < Math.Min(rows.Length, RowsSearched); i++)
         {
             var known = KnownHeadings(rows[i]);
             // Rows of data hold words as well: a row of numbers is no heading.
             var numbers = rows[i].Cells.Count(c => !c.IsBlank && IsNumberLike(c));
             var weight = known - numbers + (StandsOverNumbers(rows, i) ? OverNumbers : 0);
-            if (weight > score + 0.5 && numbers * 2 <= rows[i].Filled && !IsUnits(rows[i]))
+            if (weight > score && numbers * 2 <= rows[i].Filled && !IsUnits(rows[i]))
                 (best, score) = (i, weight);
         }
 

@@ -168,7 +168,7 @@ public sealed class DemoVerdictTests
             ("linear-calibration", Ruling.Contradicted), ("linear-calibration", Ruling.Holds), ("detection-limit", Ruling.Contradicted),
             ("optimum-dose", Ruling.NotShownYet), ("smallest-sufficient-dose", Ruling.Holds),
             ("equilibrium-reached", Ruling.Holds), ("equilibrium-reached", Ruling.NotShownYet), ("removal-falls-with-concentration", Ruling.Holds),
-            ("capacity", Ruling.Holds), ("best-kinetic-model", Ruling.Contradicted), ("best-kinetic-model", Ruling.Contradicted),
+            ("capacity", Ruling.NotShownYet), ("best-kinetic-model", Ruling.Contradicted), ("best-kinetic-model", Ruling.Contradicted),
             ("chemisorption", Ruling.NotShownYet), ("best-isotherm", Ruling.Holds), ("monolayer", Ruling.NotShownYet), ("favourable", Ruling.Holds),
             ("not-precipitation", Ruling.Holds), ("not-precipitation", Ruling.NotShownYet), ("not-precipitation", Ruling.Contradicted),
             ("mass-balance", Ruling.Holds), ("meets-limit", Ruling.Holds), ("meets-limit", Ruling.Contradicted), ("meets-limit", Ruling.NotShownYet),
@@ -181,10 +181,11 @@ public sealed class DemoVerdictTests
     [Fact]
     public void Dossier_CapacityThatHolds_NamesItsScopeAndWhatItStandsOn()
     {
-        var capacity = DemoStudy.Dossier.Verdicts.First(v => v.Claim.Rule == "capacity");
-        Assert.Contains("end pH 6.7", capacity.Scope, StringComparison.Ordinal);
+        // The scenario's own claim (13.5 mg/g in ISO-298) is not shown yet since the one error model: BET in liquid is not told apart there and goes on rising.
+        var capacity = DemoStudy.Dossier.Verdicts.First(v => v.Claim.Rule == "capacity" && v.Ruling == Ruling.Holds);
+        Assert.Contains("start pH 6", capacity.Scope, StringComparison.Ordinal);
         Assert.Contains("batch B1", capacity.Scope, StringComparison.Ordinal);
-        Assert.Contains("24 vessels", capacity.Scope, StringComparison.Ordinal);
+        Assert.Contains("10 vessels", capacity.Scope, StringComparison.Ordinal);
         Assert.Contains(capacity.Warnings, w => w.Contains("Equilibrium was reached by 1440 min", StringComparison.Ordinal));
         Assert.DoesNotContain(capacity.Warnings, w => w.Contains("Controls without sorbent of ISO-298", StringComparison.Ordinal)); // those of the pH series speak at 20 mg/L and pH 6
     }

@@ -106,7 +106,7 @@ public sealed class Capacity : IClaimRule
             Gates =
             [
                 .. adequacy.IsDefault ? [] : adequacy,
-                new("curve", !trails, $"{found.Model} trails the best curve by {Phrase.Number(found.Trails)} units of AICc, so its capacity is not that of the data") { Silences = true },
+                new("curve", !trails, $"{found.Model} trails the best curve by {Phrase.Number(found.Trails)} units of AICc, so its capacity is not the data's") { Silences = true },
                 new("other curves", differ.Length == 0, differ.Length == 0 ? "every curve not told apart levels off alike" : $"{differ[0].Model}, not told apart from {found.Model}, goes on to {Phrase.Number(differ[0].Share)} times its uptake far above the data"),
                 new("concentrations", found.Levels >= Limits.Levels, $"{Phrase.Count(found.Levels, "concentration")} were run; {Limits.Levels} are needed"),
                 new("coverage", found.Coverage >= Limits.Coverage, $"the highest point reaches {Phrase.With(100 * found.Coverage, "%")} of the capacity; {Phrase.With(100 * Limits.Coverage, "%")} are needed"),
