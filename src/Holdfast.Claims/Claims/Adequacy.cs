@@ -95,7 +95,7 @@ public static class Adequacy
     /// <param name="scatter">Relative standard deviation of one vessel's uptake; no unit; null when not known.</param>
     /// <param name="replicated">Whether it comes from vessels at one setting.</param>
     public static Gate Scattered(double? scatter, bool replicated)
-        => Mute("scatter", scatter <= Limits.Scatter, scatter is { } s
+        => Mute("scatter", scatter <= Limits.Scatter, scatter is { } s && double.IsFinite(s)
             ? $"{(replicated ? "vessels at one setting scatter" : "the points scatter about the best curve")} by {Phrase.With(100 * s, "%")} of the uptake; at most {Phrase.With(100 * Limits.Scatter, "%")} leave a curve to be seen"
             : "the scatter of the vessels is not known");
 

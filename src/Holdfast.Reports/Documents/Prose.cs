@@ -61,6 +61,6 @@ internal static partial class Prose
             yield return text[from..];
     }
 
-    [GeneratedRegex(@"\[not recorded(?::(?<key>[^\]]*))?\]", RegexOptions.ExplicitCapture | RegexOptions.CultureInvariant, 1000)]
+    [GeneratedRegex(@"\[not recorded(?::(?<key>[^\]]*))?\]", RegexOptions.ExplicitCapture | RegexOptions.CultureInvariant | RegexOptions.NonBacktracking)]
     private static partial Regex Gaps();
 }

@@ -64,6 +64,6 @@ public static partial class ElementNames
             ?? (bare.Length is 1 or 2 ? Element.All.FirstOrDefault(e => string.Equals(e.Symbol, bare, StringComparison.OrdinalIgnoreCase)) : null);
     }
 
-    [GeneratedRegex(@"\s*(?:\(\s*[IV0]+\s*\)|\(?\d*[+⁺]\)?|\(?\d*[-−⁻]\)?|[²³⁴⁵⁶]?[⁺⁻])$", RegexOptions.CultureInvariant, 1000)]
+    [GeneratedRegex(@"\s*(?:\(\s*[IV0]+\s*\)|\(?\d*[+⁺]\)?|\(?\d*[-−⁻]\)?|[²³⁴⁵⁶]?[⁺⁻])$", RegexOptions.CultureInvariant | RegexOptions.NonBacktracking)]
     private static partial Regex Charge();
 }

@@ -96,7 +96,7 @@ public class DecisionTests
         Testing.Agree.Digits(4, 10 * 58.693 / 129.593, Read.Text("sample,C0 (mg NiCl2/L)\nV-01,10\n").Value("V-01", "initial-concentration")!.Value);
         Assert.Equal(10, Read.Text("sample,C0 (mg Ni/L)\nV-01,10\n").Value("V-01", "initial-concentration"));
         var unsaid = Read.Text("sample,C0 (mmol/L)\nV-01,1\n", study: Read.Nothing with { Analyte = null });
-        Assert.Contains("does not say which element", Assert.Single(unsaid.Findings).Sentence, StringComparison.Ordinal);
+        Assert.Contains("does not say which element", Assert.Single(unsaid.Questions).Text, StringComparison.Ordinal);
     }
 
     [Fact]

@@ -19,7 +19,8 @@ public class WorkbookTests
         Assert.Equal(["Vessels", "Results", "Old"], understood.Tables.Select(t => t.Sheet));
         Assert.True(understood.Tables[2].IsHidden);
         Assert.Equal("Vessels: 2 rows: 2 ready; Results: 2 rows: 2 ready; Old: hidden, 2 rows left out", understood.Sentence);
-        Assert.Equal(["HF-409", "HF-409"], understood.Findings.Select(f => f.Code).Where(c => c != Codes.NothingFollows));
+        Assert.Contains(understood.Questions, q => q.Id == "sheet:Old");
+        Assert.Equal(["HF-409"], understood.Findings.Select(f => f.Code).Where(c => c != Codes.NothingFollows));
         Assert.Contains(understood.Findings, f => f.Sentence.Contains("1 merged range", StringComparison.Ordinal));
         Assert.Equal([0.1, 0.2], understood.Proposal!.Readings.Select(r => r.Value!.Value));
         Assert.Equal(new Origin(understood.Sha256, "book.xlsx", "Results", 2, "Abs 1"), understood.Proposal.Readings[0].Origin);

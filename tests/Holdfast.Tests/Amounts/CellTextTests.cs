@@ -54,10 +54,15 @@ public class CellTextTests
     public void Read_WithTheMarkNotSettled_TakesTheOnlyReading(string text, double value)
         => Assert.Equal(value, Assert.IsType<CellText.Number>(CellText.Read(text, null)).Value);
 
+    // Once a file's decimal mark is settled, the other mark in threes can only group.
+    [Theory]
+    [InlineData("1,234", DecimalMark.Point)]
+    [InlineData("1.234", DecimalMark.Comma)]
+    public void Read_TheOtherMarkInThrees_Groups(string text, DecimalMark mark)
+        => Assert.Equal(1234, Assert.IsType<CellText.Number>(CellText.Read(text, mark)).Value);
+
     [Theory]
     [InlineData("1,234", null, 1.234, 1234)]
-    [InlineData("1,234", DecimalMark.Point, 1.234, 1234)]
-    [InlineData("1.234", DecimalMark.Comma, 1.234, 1234)]
     public void Read_DigitsWithTwoReadings_Asks(string text, DecimalMark? mark, double first, double second)
         => Assert.Equal([first, second], Assert.IsType<CellText.Ambiguous>(CellText.Read(text, mark)).Candidates);
 
