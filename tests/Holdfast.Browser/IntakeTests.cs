@@ -69,6 +69,7 @@ public sealed class IntakeTests(Browsing browsing) : IClassFixture<Browsing>
         var page = await browsing.OpenOn(bench.Address);
         await page.GotoAsync(bench.Start.ToString());
         await page.Locator(".bench[data-alive]").WaitForAsync();
+        await page.Locator(".bench[data-alive]").WaitForAsync();
         await page.Locator(".thread a", new() { HasText = "Readings" }).ClickAsync();
         await page.Locator("h1", new() { HasText = "Readings" }).WaitForAsync();
         return page;

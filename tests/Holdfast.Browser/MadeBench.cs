@@ -46,6 +46,7 @@ internal sealed class MadeBench : IAsyncDisposable
         var opened = await browsing.OpenOn(Host.Address);
         page = opened;
         await opened.GotoAsync(Host.StartAddress.ToString());
+        await opened.Locator(".bench[data-alive]").WaitForAsync();
         return opened;
     }
 

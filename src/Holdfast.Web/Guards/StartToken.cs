@@ -15,7 +15,7 @@ public sealed class StartToken
     public const string Parameter = "start";
 
     // A page of our own leads on, and not a redirect: a cookie that only goes with requests of the same site is not sent along a chain that another program began.
-    private const string Onward = "<!DOCTYPE html><html lang=\"en\"><head><meta charset=\"utf-8\"><meta http-equiv=\"refresh\" content=\"0;url=/\"><title>Holdfast</title></head>"
+    private const string Onward = "<!DOCTYPE html><html lang=\"en\"><head><meta charset=\"utf-8\"><meta http-equiv=\"refresh\" content=\"0;url=/\"><link rel=\"icon\" href=\"data:,\"><title>Holdfast</title></head>"
         + "<body><p><a href=\"/\">Open the bench</a></p></body></html>";
 
     private readonly byte[] secret = RandomNumberGenerator.GetBytes(32);
