@@ -15,7 +15,7 @@ public sealed class SpectraTests(Browsing browsing) : IClassFixture<Browsing>
         await page.Locator("#tray-files").SetInputFilesAsync(new FilePayload { Name = "second-scan.csv", MimeType = "text/csv", Buffer = Scan() });
         var incoming = page.Locator(".incoming", new() { HasText = "second-scan.csv" });
         await incoming.GetByText("2 spectra: 2 ready").First.WaitForAsync();
-        Assert.Contains("emission-spectrum", await incoming.Locator("tr", new() { HasText = "FL20-1" }).InnerTextAsync(), StringComparison.Ordinal);
+        Assert.Contains("emission spectrum", await incoming.Locator(".meanings td").Nth(2).InnerTextAsync(), StringComparison.Ordinal);
         await page.Locator("[data-accept]").ClickAsync();
         await page.GetByText("Kept as entry").First.WaitForAsync();
 

@@ -22,7 +22,7 @@ internal sealed class IsothermSection : IResultSection
         var figures = StudyFigure.Of<IsothermFigure>(dossier).ToDictionary(f => f.Id, StringComparer.Ordinal);
         var content = new List<Node>
         {
-            Prose.Paragraph("Every isotherm of the list was fitted to the uptakes of single vessels with equal weights, so that their AICc compare. A second fit goes through the mass balance, with the concentration left as the one measured response, since q and Ce share their error."),
+            Prose.Paragraph("Every isotherm of the list was fitted to single vessels through the mass balance: the concentration left is what was read, uptake is worked out from it, and the two share their error. All of them stand on the same responses, so that their AICc compare."),
         };
         foreach (var fitted in dossier.Evidence.Isotherms)
         {

@@ -50,7 +50,7 @@ public static class ResampleTable
             [
                 "Estimate ± standard error. By resampling: ends from the resamples' own (b* − b)/se*, which hold where few points make plain percentiles too narrow.",
                 .. fits.Take(1).Select(f => (RichText)(FormattableString.Invariant($"{f.Resamples.Count} resamples of each curve, seed {f.Resamples.Seed}: residuals, inflated for the ")
-                    + "parameters they paid for, dealt out anew over the fitted curve. Through the mass balance they are residuals of Ce, and each q follows its Ce.")),
+                    + "parameters they paid for, dealt out anew over the fitted curve. Of an isotherm they are residuals of Ce, and each q follows its Ce.")),
                 .. fits.Select(f => (f.Curve, Said: string.Join(" ", f.Remarks))).Where(f => f.Said.Length > 0).Select(f => (RichText)$"{f.Curve.Series}, {f.Curve.Name}: {f.Said}"),
                 "Where nothing is said of a curve, every resample could be fitted, and its intervals by profile (else by t) and by resampling agree within a third of the wider one.",
             ],

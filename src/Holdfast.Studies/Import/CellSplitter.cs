@@ -14,6 +14,9 @@ internal sealed class CellSplitter(string text, string separator, string fileNam
     private readonly StringBuilder cell = new();
     private const int LinesLookedAt = 200;
     private const int FewestWide = 3;
+    private const int FewestDashed = 3;
+    private static readonly ImmutableArray<string> Dashes = [" - ", " – ", " — ", " → ", " -> "];
+    private string? dash;
     private bool? wideFile;
     private int at;
     private int line = 1;
@@ -96,7 +99,26 @@ internal sealed class CellSplitter(string text, string separator, string fileNam
         var end = text.AsSpan(at).IndexOfAny('\r', '\n');
         var row = (end < 0 ? text[at..] : text.Substring(at, end)).Trim();
         at += end < 0 ? text.Length - at : end;
-        wideFile ??= text.Split('\n').Take(LinesLookedAt).Count(l => l.Trim().Contains("  ", StringComparison.Ordinal)) >= FewestWide;
+        if (wideFile is null)
+        {
+            var lines = text.Split('\n').Take(LinesLookedAt).Select(l => l.Trim()).ToList();
+            wideFile = lines.Count(l => l.Contains("  ", StringComparison.Ordinal)) >= FewestWide;
+            dash = wideFile.Value ? null : Dashes.FirstOrDefault(d => lines.Count(l => l.Contains(d, StringComparison.Ordinal)) >= FewestDashed);
+        }
+
+        // "4 - 40 min": notes by hand, with a dash between what belongs together.
+        if (dash is not null)
+        {
+            foreach (var part in row.Split(dash))
+            {
+                cell.Append(part.Trim());
+                End();
+            }
+
+            NextLine();
+            return;
+        }
+
         var wide = wideFile.Value || row.Contains("  ", StringComparison.Ordinal) || row.Contains('\t', StringComparison.Ordinal);
         for (var i = 0; i < row.Length;)
         {

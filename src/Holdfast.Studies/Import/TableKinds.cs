@@ -32,7 +32,10 @@ internal static class TableKinds
             var meant = headings.Select((h, i) => i == code ? null : Meant(h)).OfType<Property>().Distinct().ToList();
             if (code >= 0 && meant.Exists(p => p.IsSignal))
                 return TableKind.Readings;
-            if (code >= 0 && (meant.Exists(p => p.Holds == Holds.Number) ? layout.Body.Any(r => r.Cells.Any(TableLayout.IsNumberLike)) : Properties.SampleProperties.Code.Headings.Contains(headings[code].Key) && keys.Where((_, i) => i != code).Any(k => !HeadingWords.Properties(k).IsEmpty)))
+            if (code >= 0 && meant.Exists(p => p.Holds == Holds.Number) && layout.Body.Any(r => r.Cells.Any(TableLayout.IsNumberLike)))
+                return TableKind.Samples;
+            // "sample" by name beside a known heading is a list of samples, though nothing is measured yet.
+            if (code >= 0 && Properties.SampleProperties.Code.Headings.Contains(headings[code].Key) && keys.Where((_, i) => i != code).Any(k => !HeadingWords.Properties(k).IsEmpty))
                 return TableKind.Samples;
             // Without codes: a table of standards, or vessels that are named by their rows.
             if (code < 0 && meant.Contains(SpectrometryProperties.Absorbance) && meant.Exists(p => p == SpectrometryProperties.StandardConcentration || p == SpectrometryProperties.ReportedConcentration))

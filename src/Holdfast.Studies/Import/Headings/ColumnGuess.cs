@@ -18,7 +18,7 @@ internal readonly record struct ColumnGuess(ColumnUse Use, Property? Property, s
     {
         var kind = UnitKinds.Of(h.Unit);
         // "Coups/s": counts in a second, no time.
-        if (kind is UnitKind.None or UnitKind.Time or UnitKind.Other && Lexicon.Of(h.Text) is var all && all.Contains(W.Signal) && !all.Contains(W.Time) && !all.Contains(W.Absorbance) && !all.Contains(W.Spread))
+        if (kind is UnitKind.None or UnitKind.Time or UnitKind.Speed or UnitKind.Other && Lexicon.Of(h.Text) is var all && all.Contains(W.Signal) && !all.Contains(W.Time) && !all.Contains(W.Absorbance) && !all.Contains(W.Spread))
             return new(ColumnUse.Signal, SpectrometryProperties.InstrumentSignal, "a signal");
         if (h.Has(W.Date) && kind is UnitKind.None && !h.Has(W.Time))
             return new(ColumnUse.Fact, SampleProperties.Day, "a date");

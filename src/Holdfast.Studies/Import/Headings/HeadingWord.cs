@@ -156,6 +156,9 @@ internal enum HeadingWord
     /// <summary>Wavelength, line.</summary>
     Line,
 
+    /// <summary>What is yet to be done: next week, planned.</summary>
+    Planned,
+
     /// <summary>Intensity, signal, response.</summary>
     Signal,
 }

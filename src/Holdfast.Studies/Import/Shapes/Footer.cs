@@ -24,13 +24,19 @@ internal static class Footer
     /// <param name="rows">Rows under the heading.</param>
     public static (ImmutableArray<GridRow> Body, ImmutableArray<GridRow> Lines) Split(ImmutableArray<GridRow> rows)
     {
-        if (!rows.Any(IsLine))
+        var lines = rows.Where((r, i) => IsLine(r) || IsTitleBelow(rows, i)).ToHashSet();
+        if (lines.Count == 0)
             return (rows, []);
-        ImmutableArray<GridRow> body = [.. rows.Where(r => !IsLine(r))];
+        ImmutableArray<GridRow> body = [.. rows.Where(r => !lines.Contains(r))];
         while (body.Length > 0 && body[^1].IsBlank)
             body = body.RemoveAt(body.Length - 1);
-        return (body, [.. rows.Where(IsLine)]);
+        return (body, [.. rows.Where(lines.Contains)]);
     }
+
+    // "Discussion", alone behind a blank row under a table whose rows are fuller: what follows is text.
+    private static bool IsTitleBelow(ImmutableArray<GridRow> rows, int at)
+        => at > 1 && rows[at - 1].IsBlank && rows[at].Filled == 1 && rows[at].Cells[0] is { Kind: CellKind.Text, IsBlank: false } cell && !cell.Text.Any(char.IsDigit)
+            && rows.Take(at).Max(r => r.Filled) > 2 && rows.Skip(at).All(r => r.Filled <= 1);
 
     // One cell with a sentence in it: a code has no three words.
     private static bool IsLine(GridRow row)

@@ -68,6 +68,8 @@ internal sealed partial class Notes
         if (cells.Count == 0)
             return;
         var line = string.Join(' ', cells.Select(c => c.Text));
+        if (Lexicon.Of(line).Contains(W.Planned))
+            return;
         Dilution(line);
         if (cells.Count is >= 2 and <= 4 && char.IsLetter(cells[0].Text[0]) && Pair(row.Number, cells, analyte))
             return;
@@ -133,21 +135,22 @@ internal sealed partial class Notes
         UnitStated(row, clause);
         if (Ph().Match(clause) is { Success: true } ph && CellText.Read(ph.Groups["number"].Value, null) is CellText.Number level)
             Add(Lexicon.Of(clause).Contains(W.End) ? BatchProperties.EndPh : BatchProperties.StartPh, level.Value, new UnitText.Absent(), ph.Value, row, analyte, isStated: true);
-        var matches = Amounts().Matches(clause);
-        for (var i = 0; i < matches.Count; i++)
+        // What a match holds behind its unit are words about it, and about the next amount.
+        var amounts = Amounts().Matches(clause).Select(m => (Match: m, Read: UnitOf(m.Groups["unit"].Value))).Select(a => (a.Match, a.Read, End: a.Match.Groups["unit"].Index + (a.Read?.Length ?? 0))).ToList();
+        for (var i = 0; i < amounts.Count; i++)
         {
-            var m = matches[i];
-            var before = clause[(i == 0 ? 0 : matches[i - 1].Index + matches[i - 1].Length)..m.Index];
+            var (m, read, end) = amounts[i];
+            var before = clause[(i == 0 ? 0 : amounts[i - 1].End)..m.Index];
             if (before.TrimEnd().EndsWith('-') || before.TrimEnd().EndsWith('–') || before.TrimEnd().EndsWith("to", StringComparison.Ordinal) || before.TrimEnd().EndsWith("bis", StringComparison.Ordinal))
                 continue;
-            var after = clause[(m.Index + m.Length)..(i + 1 < matches.Count ? matches[i + 1].Index : clause.Length)];
+            var after = clause[end..(i + 1 < amounts.Count ? amounts[i + 1].Match.Index : clause.Length)];
             if (after.TrimStart().StartsWith('-') || after.TrimStart().StartsWith('–') || CellText.Read(m.Groups["number"].Value, null) is not CellText.Number number)
                 continue;
-            if (UnitOf(m.Groups["unit"].Value) is not var (unit, length) || UnitKinds.Of(unit) is UnitKind.None or UnitKind.Other)
+            if (read is not var (unit, _) || UnitKinds.Of(unit) is UnitKind.None or UnitKind.Other)
                 continue;
             var words = Lexicon.Of(before).Union(Lexicon.Of(after)).Union(i == 0 ? [] : Lexicon.Of(clause[..m.Index]).Intersect([W.Preparing, W.Limit, W.Standard, W.Background]));
             if (Setting(UnitKinds.Of(unit), words, before, unit) is { } property)
-                Add(property, number.Value, unit, clause.Substring(m.Index, m.Groups["unit"].Index - m.Index + length).Trim(), row, analyte, before.TrimEnd().EndsWith('=') || before.TrimEnd().EndsWith(':'));
+                Add(property, number.Value, unit, clause[m.Index..end].Trim(), row, analyte, before.TrimEnd().EndsWith('=') || before.TrimEnd().EndsWith(':'));
         }
     }
 
