@@ -39,8 +39,24 @@ internal static class ByDifference
         var (start, end) = (columns.FirstOrDefault(c => c.Use == ColumnUse.ClockStart), columns.FirstOrDefault(c => c.Use == ColumnUse.ClockEnd));
         if (start is null || end is null)
             return;
+        var order = OrderOfDates(rows, start, end, source);
         foreach (var row in rows)
-            Time(row, start, end, source);
+            Time(row, start, end, source, order);
+    }
+
+    // 01/03/2026 is the first of March or the third of January: the contact time waits for the answer, the rest does not.
+    private static string? OrderOfDates(List<SampleRow> rows, Column start, Column end, TableSource source)
+    {
+        foreach (var (column, cell) in rows.SelectMany(r => new[] { (start, r.Row.At(start.Index)), (end, r.Row.At(end.Index)) }))
+        {
+            if (DateText.Read(cell.Text, null, out var swappable) is null && swappable)
+            {
+                return source.Talk.Assume("date", Codes.Ambiguous, $"{cell.Text} in {column.Heading} could begin with the day or with the month, and the contact time hangs on it. Until it is answered there is none.",
+                    ["as-written", "day-first", "month-first"], column.Heading);
+            }
+        }
+
+        return null;
     }
 
     private static void Weigh(SampleRow row, Column full, Column empty, TableSource source, DecimalMark? mark)
@@ -54,12 +70,12 @@ internal static class ByDifference
             $"{full.Written(with)} − {empty.Written(without)}", source.At(row.Row.Number, full.Heading)));
     }
 
-    private static void Time(SampleRow row, Column start, Column end, TableSource source)
+    private static void Time(SampleRow row, Column start, Column end, TableSource source, string? order)
     {
         var (from, to) = (row.Row.At(start.Index), row.Row.At(end.Index));
         start.Show(from);
         end.Show(to);
-        if (Clock(from) is not { } a || Clock(to) is not { } b || row.Facts.ContainsKey(BatchProperties.ContactTime.Name))
+        if (Clock(from, order) is not { } a || Clock(to, order) is not { } b || row.Facts.ContainsKey(BatchProperties.ContactTime.Name))
             return;
         var minutes = (b.Moment - a.Moment).TotalMinutes;
         if (minutes < 0 && !a.HasDay && !b.HasDay)
@@ -68,7 +84,7 @@ internal static class ByDifference
             $"{from.Text} to {to.Text}", source.At(row.Row.Number, end.Heading)));
     }
 
-    private static (DateTime Moment, bool HasDay)? Clock(Cell cell)
+    private static (DateTime Moment, bool HasDay)? Clock(Cell cell, string? order)
     {
         var text = cell.Text;
         // Workbooks keep a time of the day as a share of a day.
@@ -78,6 +94,8 @@ internal static class ByDifference
         if (TimeOnly.TryParseExact(plain, ["H:mm", "HH:mm", "H:mm:ss", "HH:mm:ss", "h:mm tt", "H.mm"], CultureInfo.InvariantCulture, DateTimeStyles.None, out var time))
             return (new DateTime(1899, 12, 30).Add(time.ToTimeSpan()), false);
         string[] forms = ["yyyy-MM-dd HH:mm", "yyyy-MM-dd HH:mm:ss", "yyyy-MM-ddTHH:mm", "yyyy-MM-ddTHH:mm:ss", "dd.MM.yyyy HH:mm", "dd.MM.yyyy HH:mm:ss", "dd/MM/yyyy HH:mm", "d.M.yyyy H:mm", "d/M/yyyy H:mm"];
-        return DateTime.TryParseExact(text, forms, CultureInfo.InvariantCulture, DateTimeStyles.None, out var moment) ? (moment, true) : null;
+        if (DateTime.TryParseExact(text, forms, CultureInfo.InvariantCulture, DateTimeStyles.None, out var moment))
+            return (moment, true);
+        return DateText.Read(text, order, out _) is { } day && DateTime.TryParseExact(day, "yyyy-MM-dd", CultureInfo.InvariantCulture, DateTimeStyles.None, out var date) ? (date, true) : null;
     }
 }

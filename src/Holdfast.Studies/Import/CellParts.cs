@@ -14,6 +14,18 @@ internal static partial class CellParts
             ? (m.Groups["number"].Value.Trim(), unit)
             : null;
 
+    /// <summary>Minutes of "2:30" or "0:10:30", and of a time as workbooks keep it, a share of a day; null for another cell.</summary>
+    /// <param name="cell">The cell.</param>
+    public static double? Minutes(Cell cell)
+    {
+        if (cell.Kind == CellKind.Number)
+            return double.TryParse(cell.Text, System.Globalization.NumberStyles.Float, System.Globalization.CultureInfo.InvariantCulture, out var days) ? Math.Round(days * 24 * 60, 6) : null;
+        var parts = cell.Text.TrimEnd('h', ' ').Split(':', 'h');
+        return parts.Length is 2 or 3 && Array.TrueForAll(parts, p => p.Length > 0 && p.All(char.IsAsciiDigit)) && parts[0].Length <= 4
+            ? (int.Parse(parts[0], System.Globalization.CultureInfo.InvariantCulture) * 60) + int.Parse(parts[1], System.Globalization.CultureInfo.InvariantCulture) + (parts.Length == 3 ? int.Parse(parts[2], System.Globalization.CultureInfo.InvariantCulture) / 60.0 : 0)
+            : null;
+    }
+
     /// <summary>A number and its scatter; null where the cell holds no scatter.</summary>
     /// <param name="text">The cell.</param>
     public static (string Number, string Scatter)? Scatter(string text)
@@ -23,6 +35,10 @@ internal static partial class CellParts
     /// <param name="text">The cell.</param>
     public static string? Factor(string text)
         => Times().Match(text) is { Success: true } m ? m.Groups["factor"].Value.Trim() : null;
+
+    /// <summary>True for a dilution as a ratio of parts: "1:4".</summary>
+    /// <param name="text">The cell.</param>
+    public static bool IsRatio(string text) => text.Contains(':', StringComparison.Ordinal) && Factor(text) is not null;
 
     /// <summary>A number and a factor beside it: "0.30 (x4)"; null for another text.</summary>
     /// <param name="text">The cell.</param>

@@ -33,6 +33,9 @@ internal sealed class Column(int index, string heading, ColumnUse use, Property?
     /// <summary>The way from a unit that stands in a cell; null where cells hold none.</summary>
     public Func<UnitText, UnitBridge?>? UnitsInCells { get; init; }
 
+    /// <summary>True where cells hold hours and minutes, "2:30", that are kept in minutes.</summary>
+    public bool HoldsHoursAndMinutes { get; init; }
+
     /// <summary>Why it is taken for what it is, in words, or null.</summary>
     public string? Evidence { get; init; }
 
@@ -62,6 +65,8 @@ internal sealed class Column(int index, string heading, ColumnUse use, Property?
                 return Note(row, cell, "a date");
         }
 
+        if (HoldsHoursAndMinutes)
+            return CellParts.Minutes(cell) is { } minutes ? new Readout(minutes, null, null) : Note(row, cell, "no hours and minutes");
         var other = code is null ? null : OtherUnit.GetValueOrDefault(code);
         var (text, way) = (cell.Text, other ?? Bridge);
         if (UnitsInCells is not null && CellParts.Split(text) is var (number, stated) && UnitsInCells(stated) is { } own)

@@ -54,6 +54,7 @@ internal sealed partial class Columns
 
         var signals = columns.Where((c, i) => c.Use == ColumnUse.Signal && !IsMean(headings[i])).Select(c => c.Property!.Name).ToHashSet(StringComparer.Ordinal);
         ReadingBesideStandards(columns);
+        RepeatedReadings(columns);
         var standards = columns.Any(c => c is { Use: ColumnUse.Signal, Property: { } p } && p != SpectrometryProperties.ReportedConcentration);
         for (var i = 0; i < columns.Length; i++)
         {
@@ -116,12 +117,16 @@ internal sealed partial class Columns
         if (LooksLikeClock(index))
         {
             var clocks = Enumerable.Range(0, headings.Length).Where(LooksLikeClock).ToList();
+            if (clocks.Count == 1 && !h.HasAny(HeadingWord.Start, HeadingWord.End) && IsDuration(h))
+                return new Column(index, h.Text, ColumnUse.Fact, BatchProperties.ContactTime, null, null) { HoldsHoursAndMinutes = true, Evidence = "its cells are hours and minutes, its heading a duration" };
             var starts = h.Has(HeadingWord.Start) || (clocks.Count == 2 && !h.Has(HeadingWord.End) && clocks[0] == index);
             return h.HasAny(HeadingWord.Start, HeadingWord.End) || clocks.Count == 2
                 ? new Column(index, h.Text, starts ? ColumnUse.ClockStart : ColumnUse.ClockEnd, BatchProperties.ContactTime, null, null) { Evidence = "its cells are times of the day" }
                 : new Column(index, h.Text, ColumnUse.LeftOut, null, null, "A time of the day. Not used.");
         }
 
+        if (DatesOfContact() is var (began, ended) && (index == began || index == ended))
+            return new Column(index, h.Text, index == began ? ColumnUse.ClockStart : ColumnUse.ClockEnd, BatchProperties.ContactTime, null, null) { Evidence = "its cells are the dates of start and end" };
         if (LooksLikeDates(index) && !h.HasAny(HeadingWord.Start, HeadingWord.End, HeadingWord.Sample))
             return new Column(index, h.Text, ColumnUse.Fact, SampleProperties.Day, null, null) { Evidence = "its cells are dates" };
 
@@ -314,6 +319,18 @@ internal sealed partial class Columns
     {
         var filled = layout.Body.Select(r => r.At(index)).Where(c => !c.IsBlank).Take(200).ToList();
         return filled.Count > 0 && filled.Count(c => c.Kind == CellKind.Text && !c.Text.Any(char.IsDigit) && CellText.Read(c.Text, null) is CellText.NotANumber { Kind: NotANumberKind.Words }) * 2 > filled.Count;
+    }
+
+    // "Shaking time (h:mm)": "contact" or the form says that it is no time of the day.
+    private static bool IsDuration(HeadingReading h)
+        => h.Has(HeadingWord.Contact) || h.Text.Contains("h:m", StringComparison.OrdinalIgnoreCase) || h.Text.Contains("hh:m", StringComparison.OrdinalIgnoreCase);
+
+    // "started on" and "sampled on", where no column states a time.
+    private (int Start, int End)? DatesOfContact()
+    {
+        var dates = Enumerable.Range(0, headings.Length).Where(LooksLikeDates).ToList();
+        return dates is [var first, var second] && (headings[first].HasAny(HeadingWord.Start, HeadingWord.Contact) || headings[second].HasAny(HeadingWord.End, HeadingWord.Preparing))
+            && !headings.Any(h => UnitKinds.Of(h.Unit) == UnitKind.Time) ? (first, second) : null;
     }
 
     private bool LooksLikeDates(int index)

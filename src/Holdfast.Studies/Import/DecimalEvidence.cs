@@ -27,7 +27,7 @@ internal sealed partial record DecimalEvidence(DecimalMark? Mark, string Reason,
             foreach (var column in columns)
             {
                 var cell = row.At(column);
-                if (cell.Kind != CellKind.Text || cell.IsBlank || Numeric().Match(cell.Text) is not { Success: true } m)
+                if (cell.Kind != CellKind.Text || cell.IsBlank || Numeric().Match(NumberIn(cell.Text)) is not { Success: true } m)
                     continue;
                 var mark = m.Groups["mark"].Value[^1];
                 var certain = m.Groups["mark"].Value.Length > 1 || m.Groups["tail"].Length != 3 || m.Groups["head"].Value.TrimStart('0').Length is 0 or > 3;
@@ -62,6 +62,9 @@ internal sealed partial record DecimalEvidence(DecimalMark? Mark, string Reason,
             ? new(null, $"{pointCell} is the only evidence", pointCell)
             : new(DecimalMark.Point, pointDoubt > 0 ? "numbers are written with a point" : "no number needs a mark", null);
     }
+
+    // "14,99 ± 0,11" and "14,9 mg" are evidence as well.
+    private static string NumberIn(string text) => CellParts.Scatter(text)?.Number ?? CellParts.Split(text)?.Number ?? text;
 
     private static DecimalMark? Stated(GridRow row)
     {

@@ -81,7 +81,7 @@ public sealed class DelimitedText : IFileReader
             var even = cut.GroupBy(r => r.Cells.Length).Max(g => g.Count()) / (double)rows.Count;
             var headings = rows.Take(LinesWithHeading).Select(TableLayout.KnownHeadings).DefaultIfEmpty(0).Max();
             var score = even + (headings >= 2 ? 1 : 0) + (separator is "tab" or ";" or "|" ? 0.25 : 0) + (0.05 * Math.Min(headings, 8));
-            if (even >= FewestEven && (separator == "spaces" && best.Score > 0 ? headings >= 2 : score > best.Score))
+            if (even >= FewestEven && (separator == "spaces" && best.Score > 0 ? headings >= 2 && even >= best.Even : score > best.Score))
                 best = (separator, score, headings, even);
         }
 

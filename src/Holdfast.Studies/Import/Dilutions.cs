@@ -24,6 +24,7 @@ internal static class Dilutions
     public static void Settle(List<SampleRow> rows, ImmutableArray<Column> columns, TableSource source)
     {
         AskAboutBlanks(rows, columns, source);
+        AskAboutRatios(rows, columns, source);
         Noted(rows, columns, source);
         var reported = columns.Where(c => c.Use == ColumnUse.Signal && c.Property == SpectrometryProperties.ReportedConcentration).ToList();
         if (reported.Count == 0)
@@ -149,6 +150,27 @@ internal static class Dilutions
         {
             row.IsUndecided |= answer is null;
             row.IsLeftOut |= answer is "leave-out";
+        }
+    }
+
+    // "1:4" is one part made up to four, or one part and four.
+    private static void AskAboutRatios(List<SampleRow> rows, ImmutableArray<Column> columns, TableSource source)
+    {
+        if (columns.FirstOrDefault(c => c.Use is ColumnUse.Dilution or ColumnUse.Fact && c.Property == SpectrometryProperties.Dilution) is not { } column)
+            return;
+        var ratios = rows.Where(r => !r.IsLeftOut && CellParts.IsRatio(r.Row.At(column.Index).Text)).ToList();
+        if (ratios.Count == 0)
+            return;
+        var (written, parts) = (ratios[0].Row.At(column.Index).Text, CellParts.Factor(ratios[0].Row.At(column.Index).Text));
+        var answer = source.Talk.Ask("dilution:ratio", Codes.Ambiguous, $"Is {written} in {column.Heading} one part made up to {parts}, or one part and {parts} parts of water? The second is a factor of one more.", ["made-up-to", "parts-of-water"], [.. ratios.Select(r => r.Written)]);
+        foreach (var row in ratios)
+        {
+            row.IsUndecided |= answer is null;
+            if (answer is not "parts-of-water")
+                continue;
+            row.Dilution += 1;
+            if (row.Facts.GetValueOrDefault(SpectrometryProperties.Dilution.Name) is { Value: { } factor } fact)
+                row.Facts = row.Facts.SetItem(SpectrometryProperties.Dilution.Name, fact with { Value = factor + 1 });
         }
     }
 

@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using System.Security.Cryptography;
 using Holdfast.Amounts;
 using Holdfast.Studies.History;
+using Holdfast.Studies.Import.Headings;
 using Holdfast.Studies.Import.Shapes;
 
 namespace Holdfast.Studies.Import;
@@ -95,6 +96,12 @@ internal sealed class FileUnderstanding
                 talk.Note(layout.Grid.Findings);
             if (layout.Grid.Sheet is { } sheet && layout.Part == 0 && (layout.Grid.IsHidden || answers.To("sheet:" + sheet) is not null))
                 talk.Assume("sheet:" + sheet, Codes.MeaningLost, layout.Grid.IsHidden ? $"Sheet {sheet} is hidden and left out ({Ordinal.Text(layout.Grid.Rows.Length)} rows)." : $"Sheet {sheet} is read.", layout.Grid.IsHidden ? ["leave-out", "take"] : ["take", "leave-out"], sheet);
+            if (PlanOf(layout, kind) is { } done && talk.Assume("plan", Codes.Ambiguous, $"{Name(layout)} is a plan and left out: {Name(done)} says what was done to the same samples.", ["leave-out", "take"], Name(layout)) != "take")
+            {
+                shown.Add(Show(layout, kind) with { LeftOut = $"a plan, {Ordinal.Text(layout.Body.Length)} rows left out" });
+                continue;
+            }
+
             if (!IsUsed(layout.Grid))
             {
                 shown.Add(Show(layout, kind) with { LeftOut = $"{(layout.Grid.IsHidden ? "hidden" : "not used")}, {Ordinal.Text(layout.Grid.Rows.Length)} rows left out" });
@@ -123,6 +130,26 @@ internal sealed class FileUnderstanding
         };
     }
 
+    // A table of targets beside one that holds results of the same samples.
+    private TableLayout? PlanOf(TableLayout layout, TableKind kind)
+    {
+        if (kind != TableKind.Samples || tables.Length < 2 || !IsPlan(layout))
+            return null;
+        var codes = RowNames(layout);
+        return tables.Where(t => t.Kind == TableKind.Readings && !IsPlan(t.Layout)).Select(t => t.Layout).FirstOrDefault(l => RowNames(l) is { Count: > 0 } others && others.Count(codes.Contains) * 2 > others.Count);
+    }
+
+    private static bool IsPlan(TableLayout layout)
+    {
+        var headings = Columns.ReadHeadings(layout);
+        return headings.Count(h => h.HasAny(HeadingWord.Planned, HeadingWord.Known)) * 2 >= headings.Length - 1 || (layout.Grid.Sheet is { } sheet && Lexicon.Of(sheet).Contains(HeadingWord.Planned));
+    }
+
+    private static HashSet<string> RowNames(TableLayout layout)
+        => CodeColumns.Of(layout, Columns.ReadHeadings(layout)) is >= 0 and var code ? [.. layout.Body.Select(r => r.At(code).Text).Where(t => t.Length > 0)] : [];
+
+    private static string Name(TableLayout layout) => layout.Grid.Sheet is { } sheet ? "Sheet " + sheet : Settings.TitleOf(layout) ?? "the table in line " + Ordinal.Text(layout.Heading?.Number ?? 1);
+
     private static (Draft? Draft, TableUnderstanding Shown) Understand(TableSource source, TableKind kind)
     {
         var table = Show(source.Layout, kind);
@@ -131,7 +158,7 @@ internal sealed class FileUnderstanding
         var columns = kind is TableKind.Samples or TableKind.Readings ? Columns.Read(source) : [];
         var numbers = columns.IsEmpty
             ? PointsColumns.Numeric(source.Layout)
-            : [.. columns.Where(c => c.Use is ColumnUse.Signal or ColumnUse.Dilution or ColumnUse.Uncertainty || c is { Use: ColumnUse.Fact or ColumnUse.WithoutUnit, Property.Holds: Holds.Number }).Select(c => c.Index)];
+            : [.. columns.Where(c => c.Use is ColumnUse.Signal or ColumnUse.Dilution or ColumnUse.Uncertainty or ColumnUse.WeighedFull or ColumnUse.WeighedEmpty || c is { Use: ColumnUse.Fact or ColumnUse.WithoutUnit, Property.Holds: Holds.Number }).Select(c => c.Index)];
         var evidence = DecimalEvidence.Of(source.Layout, numbers);
         var mark = Settle(evidence, source.Talk);
         var draft = kind switch

@@ -45,12 +45,13 @@ internal static class RoleWords
         if (Words.TryGetValue(Lexicon.Plain(first).ToLowerInvariant(), out var role) && OnLabels.Contains(role))
             return role;
         var tokens = Lexicon.Tokens(code);
-        var words = Lexicon.Of(tokens.Where(t => t.Length > 2));
+        // "CO1" is a vessel of a cobalt series, and no C0.
+        var words = Lexicon.Of(tokens.Where(IsWord));
         if (words.Contains(HeadingWord.Check) && (words.Contains(HeadingWord.Standard) || tokens[0] is "qc" or "check"))
             return SampleRole.CheckStandard;
         if (words.Contains(HeadingWord.Blank))
             return SampleRole.Blank;
-        if (tokens.Any(t => t is "stock" or "working" or "feed") || (words.Contains(HeadingWord.Start) && (words.Contains(HeadingWord.Liquid) || tokens.All(t => t.All(char.IsDigit) || Lexicon.OfToken(t).Contains(HeadingWord.Start)))) || tokens is ["c0", ..])
+        if (tokens.Any(t => t is "stock" or "working" or "feed") || (words.Contains(HeadingWord.Start) && (words.Contains(HeadingWord.Liquid) || tokens.All(t => t.All(char.IsDigit) || (IsWord(t) && Lexicon.OfToken(t).Contains(HeadingWord.Start))))) || tokens is ["c0", ..])
             return SampleRole.StartSolution;
         if (words.Contains(HeadingWord.Standard) && tokens.Length <= 4)
             return SampleRole.Standard;
@@ -58,6 +59,8 @@ internal static class RoleWords
             || code.Contains("ohne", StringComparison.OrdinalIgnoreCase) || code.Contains("sans ", StringComparison.OrdinalIgnoreCase) || code.Contains("sin ", StringComparison.OrdinalIgnoreCase) || code.Contains("sem ", StringComparison.OrdinalIgnoreCase) || code.Contains("senza", StringComparison.OrdinalIgnoreCase)
             ? SampleRole.Control : null;
     }
+
+    private static bool IsWord(string token) => token.AsSpan().TrimEnd("0123456789").Length > 2;
 
     private static FrozenDictionary<string, SampleRole> Group(params (SampleRole Role, string Words)[] groups)
         => groups.SelectMany(g => g.Words.Split(' ').Select(w => (w, g.Role))).ToFrozenDictionary(x => x.w, x => x.Role, StringComparer.Ordinal);

@@ -12,7 +12,7 @@ internal sealed class SampleRow(GridRow row, string written, Cell codeCell = def
     public GridRow Row => row;
 
     /// <summary>The code as written, in the composed form of Unicode.</summary>
-    public string Written => written;
+    public string Written { get; set; } = written;
 
     /// <summary>The code it goes by in the study; null while that is not known.</summary>
     public string? Code { get; set; }

@@ -23,6 +23,7 @@ internal static class SampleTable
         foreach (var row in rows)
             ReadCells(row, columns, source, mark);
         ByDifference.Read(rows, columns, source, mark);
+        GroupedRows.Settle(rows, columns, source);
         new SampleNames(source, columns).Settle(rows);
         Settings.Fill(rows, columns, source);
         CodePattern.Fill(rows, source);

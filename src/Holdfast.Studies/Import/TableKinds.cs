@@ -53,6 +53,9 @@ internal static class TableKinds
     {
         var listed = HeadingWords.Properties(h.Key).Concat(HeadingWords.Properties(h.Key.TrimEnd("0123456789".ToCharArray())).Where(p => p.IsSignal)).FirstOrDefault();
         var guess = ColumnGuess.Of(h, new(false, true, true, null))?.Property;
+        // "cu (mg/L)" in small letters: the study will say whether that is its element.
+        if (listed is null && guess is null && UnitKinds.Of(h.Unit) == UnitKind.Concentration && h.Tokens is [{ Length: 2 } symbol] && Composition.ElementNames.SymbolOf(char.ToUpperInvariant(symbol[0]) + symbol[1..]) is not null)
+            return SpectrometryProperties.ReportedConcentration;
         if (listed is null || h.Unit is UnitText.Absent)
             return listed ?? guess;
         var fits = listed.Unit.Length == 0 ? listed.Holds == Holds.Number : UnitKinds.Of(h.Unit) == UnitKinds.Of(new UnitText.Known(Unit.Parse(listed.Unit)));

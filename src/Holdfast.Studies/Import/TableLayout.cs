@@ -66,6 +66,9 @@ internal sealed record TableLayout(Grid Grid, ImmutableArray<GridRow> Preamble, 
     {
         var rows = grid.Rows[from..to];
         var heading = FindHeading(rows);
+        // A blank line between the heading and its line of units is none of the rows.
+        if (heading is { } over && over + 2 < rows.Length && rows[over + 1].IsBlank && !rows[over + 2].IsBlank && !rows[over + 2].Cells.Any(IsNumberLike))
+            rows = rows.RemoveAt(over + 1);
         var first = heading is { } h ? h + 1 : FirstNumeric(rows) ?? rows.Length;
         var (named, joined) = heading is { } place ? TwoLines.Join(rows, place) : (null, 0);
         first += joined;
@@ -120,7 +123,7 @@ internal sealed record TableLayout(Grid Grid, ImmutableArray<GridRow> Preamble, 
             if (next >= rows.Length || !rows[next].Cells.Any(IsNumberLike) || (rows[i].Filled == 2 && rows[next].Cells.Count(IsNumberLike) < 2) || (starts.Count > 0 && i - starts[^1] < 2))
                 continue;
             // The same heading once more is a new page, unless a title of its own stands above it.
-            var titled = i > 0 && !rows[i - 1].IsBlank && rows[i - 1].Filled <= 2 && !rows[i - 1].Cells.Any(IsNumeric);
+            var titled = i > 0 && !rows[i - 1].IsBlank && (rows[i - 1].Filled <= 2 || IsLineOfSettings(rows, i - 1)) && !rows[i - 1].Cells.Any(IsNumeric);
             if (starts.Count > 0 && !titled && (!rows[i - 1].IsBlank || rows[starts[^1]].Cells.SequenceEqual(rows[i].Cells)))
                 continue;
             starts.Add(i);
@@ -136,10 +139,13 @@ internal sealed record TableLayout(Grid Grid, ImmutableArray<GridRow> Preamble, 
     private static int LinesAbove(ImmutableArray<GridRow> rows, int heading)
     {
         var from = heading;
-        while (from > 0 && !rows[from - 1].IsBlank && rows[from - 1].Filled <= 2)
+        while (from > 0 && !rows[from - 1].IsBlank && (rows[from - 1].Filled <= 2 || IsLineOfSettings(rows, from - 1)))
             from--;
         return from;
     }
+
+    // "20 mg powder, 25 mL, C0 = 15 mg/L", cut at its commas, under a title: amounts in words, none of them a bare number.
+    private static bool IsLineOfSettings(ImmutableArray<GridRow> rows, int at) => (at == 0 || rows[at - 1].Filled <= 1) && rows[at] is var row && row.Cells.All(c => c.IsBlank || (!IsNumeric(c) && c.Text.Any(char.IsLetter))) && row.Cells.Count(c => !c.IsBlank && c.Text.Any(char.IsDigit) && c.Text.Contains(' ', StringComparison.Ordinal)) >= 2;
 
     // The heading is the row that names most things; where nothing is known, the words just above the first numbers.
     private static int? FindHeading(ImmutableArray<GridRow> rows)

@@ -104,7 +104,7 @@ public sealed class Workbook : IFileReader
                 }
                 else if (reader.ElementType == typeof(MergeCell))
                 {
-                    merged++;
+                    merged += Fill(rows, ((MergeCell)reader.LoadCurrentElement()!).Reference?.Value) ? 0 : 1;
                 }
             }
             return new Grid(name, rows.ToImmutable())
@@ -113,6 +113,29 @@ public sealed class Workbook : IFileReader
                 RawLines = [.. rows.Take(12).Select(r => string.Join('\t', r.Cells.Select(c => c.Content)))],
             };
         }
+
+        // A cell merged down a column holds for each of its rows, as "10 mg/L" beside three flasks; a heading over its line of units does not.
+        private bool Fill(ImmutableArray<GridRow>.Builder rows, string? reference)
+        {
+            if (reference?.Split(':') is not [var first, var last] || ColumnOf(first) is var column && column != ColumnOf(last) || rows.Count == 0 || RowOf(first) - rows[0].Number is not (>= 0 and var from) || from >= rows.Count)
+                return false;
+            var (value, height) = (rows[from].At(column), Math.Min(RowOf(last) - rows[0].Number, rows.Count - 1) - from + 1);
+            if (height < 2 || value.IsBlank || (value.Kind == CellKind.Text && height < 3 && !char.IsDigit(value.Text[0])))
+                return false;
+            budget.Take(height * (column + 1));
+            for (var i = from + 1; i < from + height; i++)
+            {
+                var cells = rows[i].Cells.ToBuilder();
+                while (cells.Count <= column)
+                    cells.Add(default);
+                cells[column] = value;
+                rows[i] = rows[i] with { Cells = cells.ToImmutable() };
+            }
+
+            return true;
+        }
+
+        private static int RowOf(string reference) => int.TryParse(reference.AsSpan(reference.AsSpan().IndexOfAnyInRange('0', '9') is >= 0 and var at ? at : reference.Length), NumberStyles.None, CultureInfo.InvariantCulture, out var row) ? row : 0;
 
         private void Add(ImmutableArray<GridRow>.Builder rows, Row row)
         {

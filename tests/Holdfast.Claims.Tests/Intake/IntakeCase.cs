@@ -13,6 +13,7 @@ internal sealed class IntakeCase
 {
     private readonly string folder;
     private readonly JsonElement truth;
+    private readonly JsonElement asked;
 
     private IntakeCase(string folder)
     {
@@ -20,6 +21,7 @@ internal sealed class IntakeCase
         using var said = JsonDocument.Parse(File.ReadAllText(Path.Combine(folder, "case.json")));
         using var expected = JsonDocument.Parse(File.ReadAllText(Path.Combine(folder, "expected.json")));
         truth = expected.RootElement.Clone();
+        asked = said.RootElement.Clone();
         Name = Path.GetFileName(folder);
         Human = said.RootElement.GetProperty("human").GetString()!;
         Analyte = said.RootElement.GetProperty("analyte").GetString()!;
@@ -51,6 +53,8 @@ internal sealed class IntakeCase
         var understood = Take.Understand(study, incoming, answers ?? Answers.None);
         var open = understood.SelectMany(u => u.Understanding.Questions).Where(q => q.IsOpen).Select(q => $"{q.Id}: {q.Text}").ToImmutableArray();
         var said = understood.SelectMany(u => u.Understanding.Findings).Where(f => f.Weight != Weight.Note).Select(f => f.ToString()).ToImmutableArray();
+        // What is assumed is said as well; it counts as asked only where it names what the case is about.
+        said = [.. said, .. understood.SelectMany(u => u.Understanding.Questions).Where(q => q is { IsOpen: false, Answer: null } && NamesIt(q.Text)).Select(q => $"{q.Id}: {q.Text}")];
         if (open.IsEmpty)
         {
             foreach (var one in understood.Where(u => u.Understanding.Proposal is not null).OrderBy(u => u.Turn))
@@ -93,11 +97,11 @@ internal sealed class IntakeCase
         }
 
         wrong.AddRange(vessels.Where(v => v.Sample.Role == SampleRole.Vessel && (v.Uptake is not null || v.Removal is not null)).Select(v => $"{v.Sample.Code}: no such vessel"));
-        var asked = !open.IsEmpty || !said.IsEmpty;
+        var spoke = !open.IsEmpty || !said.IsEmpty;
         return new IntakeOutcome(Name, Human, right, expected, [.. wrong], [.. missing], open, said,
-            wrong.Count > 0 ? asked && open.IsEmpty ? "WRONG, something was said" : "WRONG"
+            wrong.Count > 0 ? spoke && open.IsEmpty ? "WRONG, something was said" : "WRONG"
             : Human == "understands" ? missing.Count == 0 ? "RIGHT" : open.IsEmpty ? "MUTE" : "ASKED"
-            : asked ? "ASKED" : "MUTE");
+            : spoke ? "ASKED" : "MUTE");
     }
 
     private static readonly (string Name, Func<Vessel, double?> Get)[] Quantities =
@@ -128,6 +132,12 @@ internal sealed class IntakeCase
 
     private bool Close(Vessel vessel, string quantity, double want)
         => Array.Find(Quantities, q => q.Name == quantity).Get(vessel) is { } got && Math.Abs(got - want) <= Tolerance(quantity, want);
+
+    private bool NamesIt(string text)
+        => Human == "asks" && asked.TryGetProperty("names", out var names) && Matches(names, "where", text) && Matches(names, "what", text);
+
+    private static bool Matches(JsonElement names, string kind, string text)
+        => !names.TryGetProperty(kind, out var patterns) || patterns.EnumerateArray().Any(p => System.Text.RegularExpressions.Regex.IsMatch(text, p.GetString()!, System.Text.RegularExpressions.RegexOptions.NonBacktracking));
 
     private static string Plain(string text) => string.Concat(text.Where(char.IsLetterOrDigit)).ToLowerInvariant();
 }

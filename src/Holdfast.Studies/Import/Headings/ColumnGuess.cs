@@ -119,7 +119,7 @@ internal readonly record struct ColumnGuess(ColumnUse Use, Property? Property, s
             return Fact(h.Has(W.End) ? BatchProperties.EndPh : BatchProperties.StartPh, "a pH");
         if (h.Has(W.Spread) && (h.HasAny(W.Concentration, W.Result, W.Absorbance) || h.Tokens.Length == 1))
             return LeftOut("a scatter");
-        if (h.Has(W.Dilution) && !h.HasAny(W.Concentration, W.Result) && !h.Has(W.Corrected))
+        if (h.Has(W.Dilution) && (!h.HasAny(W.Concentration, W.Result) || Lexicon.OfToken(h.Tokens[0]).Contains(W.Dilution)) && !h.Has(W.Corrected))
             return new(ColumnUse.Fact, SpectrometryProperties.Dilution, "a dilution factor");
         if (IsRatioOfConcentrations(h.Text))
             return Fact(BatchProperties.ReportedRemaining, "C/C0");

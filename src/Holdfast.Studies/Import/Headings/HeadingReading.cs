@@ -30,6 +30,23 @@ internal sealed record HeadingReading(string Text, string Name, UnitText Unit, I
         ["minutos"] = "min",
         ["minuto"] = "min",
         ["minuti"] = "min",
+        ["dk"] = "min",
+        ["dakika"] = "min",
+        ["minut"] = "min",
+        ["minuty"] = "min",
+        ["sa"] = "h",
+        ["saat"] = "h",
+        ["godz"] = "h",
+        ["godzina"] = "h",
+        ["godziny"] = "h",
+        ["uur"] = "h",
+        ["uren"] = "h",
+        ["hod"] = "h",
+        ["tim"] = "h",
+        ["timmar"] = "h",
+        ["gun"] = "d",
+        ["dagen"] = "d",
+        ["dni"] = "d",
         ["tage"] = "d",
         ["tag"] = "d",
         ["jours"] = "d",
@@ -84,7 +101,11 @@ internal sealed record HeadingReading(string Text, string Name, UnitText Unit, I
 
     /// <summary>True when the heading names this element, also one whose symbol is a word or a single letter.</summary>
     /// <param name="symbol">The symbol, or null.</param>
-    public bool Names(string? symbol) => symbol is not null && (Element == symbol || Name.Split([' ', '_', '[', ']', '(', ')', ',', '/', '-', ':', '.'], StringSplitOptions.RemoveEmptyEntries).Contains(symbol));
+    public bool Names(string? symbol) => symbol is not null
+        && (Element == symbol || Name.Split([' ', '_', '[', ']', '(', ')', ',', '/', '-', ':', '.'], StringSplitOptions.RemoveEmptyEntries).Contains(symbol, IsOnlyASymbol(symbol) ? StringComparer.OrdinalIgnoreCase : StringComparer.Ordinal));
+
+    // "cu" can only be copper; "in", "as", "co" and "ce" are words and symbols of other things.
+    private static bool IsOnlyASymbol(string symbol) => symbol.Length == 2 && symbol is not ("In" or "As" or "Co" or "Ce" or "At" or "No" or "Be" or "He" or "Am" or "Es" or "Si" or "Se" or "La" or "Re");
 
     /// <summary>Takes a heading apart.</summary>
     /// <param name="text">The heading.</param>
@@ -101,12 +122,17 @@ internal sealed record HeadingReading(string Text, string Name, UnitText Unit, I
             text = text[..last].TrimEnd();
         var header = Header.Read(text);
         var (name, unit) = (header.Name, header.Unit);
-        if (unit is not UnitText.Known || name.Length == 0)
+        if (WholeQuotient(text) is { } whole)
+            (name, unit) = whole;
+        else if (unit is not UnitText.Known || name.Length == 0)
             (name, unit) = Tail(text) ?? Bracket(text) ?? (name, unit);
         if (unit is UnitText.Absent)
             (name, unit) = Leading(text) ?? (name, unit);
         if (unit is UnitText.Unknown odd && UnitOf(odd.Text) is UnitText.Known { Unit.IsOne: true } one)
             unit = one;
+        // "start conc in mg/L": the "in" belongs to the unit, and is no direction.
+        if (unit is UnitText.Known { Unit.IsOne: false } or UnitText.Ambiguous && name.Split(' ') is [_, .., "in" or "en" or "em"] && text.IndexOfAny(['(', '[']) < 0)
+            name = name[..^2].TrimEnd();
         if (unit is UnitText.Absent or UnitText.Unknown && unitLine is { Length: > 0 })
             unit = UnitOf(unitLine);
         var tokens = Lexicon.Tokens(name);
@@ -145,6 +171,14 @@ internal sealed record HeadingReading(string Text, string Name, UnitText Unit, I
         return Spelled.TryGetValue(string.Concat(Lexicon.Tokens(plain)), out var spelled) ? Amounts.Unit.Read(spelled) : read;
     }
 
+    // "dosage in g/L", "dose g/L": the last word is one unit, and its stroke parts no name from a unit.
+    private static (string Name, UnitText Unit)? WholeQuotient(string text)
+    {
+        var at = text.LastIndexOf(' ');
+        return at > 0 && text.IndexOf('/', at) is > 0 and var stroke && stroke > at + 1 && stroke < text.Length - 1 && text.IndexOfAny(['(', '['], at) < 0
+            && UnitOf(text[(at + 1)..]) is UnitText.Known { Unit.IsOne: false } unit ? (text[..at].Trim(), unit) : null;
+    }
+
     // "mg powder", "% of Cd still in the water", "mL" alone: the unit comes first.
     private static (string Name, UnitText Unit)? Leading(string text)
     {
@@ -166,7 +200,7 @@ internal sealed record HeadingReading(string Text, string Name, UnitText Unit, I
             if (tail.Any(t => t.Any(c => c is '(' or '[' or ')' or ']')))
                 continue;
             var name = string.Join(snake ? "_" : " ", parts[..^count]);
-            if (Lexicon.Of(name).IsEmpty || tail[0] is "in" or "en" or "em" or "std" or "Std" or "STD")
+            if ((Lexicon.Of(name).IsEmpty && ElementIn(name) is null) || tail[0] is "in" or "en" or "em" or "std" or "Std" or "STD")
                 continue;
             string[] spellings = count == 2 && !tail.Contains("per") ? [$"{tail[0]}/{tail[1]}", string.Join(' ', tail)] : [string.Join(' ', tail)];
             foreach (var spelling in spellings)

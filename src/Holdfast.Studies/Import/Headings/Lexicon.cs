@@ -15,14 +15,15 @@ internal static class Lexicon
     private const int ShortestCompound = 5;
     private const int ShortestMisspelt = 5;
     private const int ShortestAbbreviation = 4;
-    private const int LongestAbbreviation = 5;
+    private const int LongestAbbreviation = 9;
     private static readonly System.Collections.Concurrent.ConcurrentDictionary<string, string> Guesses = new(StringComparer.Ordinal);
+    private static readonly System.Collections.Concurrent.ConcurrentDictionary<string, ImmutableArray<HeadingWord>> Abbreviations = new(StringComparer.Ordinal);
     private static readonly ImmutableArray<string> Plurals = ["s", "es", "en", "n"];
 
     private static readonly (HeadingWord Word, string Spellings)[] Entries =
     [
         (HeadingWord.Concentration, "conc concn concs ~concentr ~konzentr konz ~concentrac gehalt ~gehalt content teneur contenido teor tenore level levels ppm ppb c ce ct cf cres ceq cend cfin caq cl c0 ci co cin cinit cini cstart metal0 concentratie concentraties gehalte stezenie stezenia koncentracja ~stezen derisim derisimi konsantrasyon konsantrasyonu koncentration koncentrace koncentrationen halt obsah"),
-        (HeadingWord.Start, "initial initially init ini start starting begin beginning before original originally feed untreated stock ~anfang ~ausgang vorher vor zugabe ~initial initiale depart avant inicial inicio antes partida partenza anfangs debut iniziale inizio prima made introduced c0 ci co cin cinit cini cstart ph0 phi phini phstart t0 offered aanvang aanvangs ~begin poczatkowe poczatkowa poczatkowy poczatek baslangic baslangictaki ilk begynnelse pocatecni vychozi voor przed"),
+        (HeadingWord.Start, "initial initially init ini start started starting begin begun beginning before original originally feed untreated stock ~anfang ~ausgang vorher vor zugabe ~initial initiale depart avant inicial inicio antes partida partenza anfangs debut iniziale inizio prima made introduced c0 ci co cin cinit cini cstart ph0 phi phini phstart t0 offered aanvang aanvangs ~begin poczatkowe poczatkowa poczatkowy poczatek baslangic baslangictaki ilk begynnelse pocatecni vychozi voor przed"),
         (HeadingWord.End, "still fim fine final finally fin end ending after afterwards residual remaining remain remains left leftover equilibrium equil equilibrated eq eqm rest ~rest nachher nach ~end ende ~gleichgewicht ~uberstand ~filtrat supernatant filtrate treated ~residu restant restante finale apres equilibre ~equilibr sortie despues restante depois equilibrio dopo residua residuo rimasto rimanente surnageant sobrenadante sopranatante ce cf ct cres ceq cend cfin phe phf phfin phend out aq unadsorbed unbound eind einde evenwicht evenwichts koncowe koncowa koncowy rownowagowe rownowagowa rownowaga denge dengedeki kalan sonraki slut jamvikt jamvikts konecna konecne rovnovazna efter pozostale"),
         (HeadingWord.Mass, "mass masses weight weights weighed weighing weigh wt wgt m masse massen ~masse gewicht ~gewicht ~einwaage eingewogen einwaage ~gewogen pesee poids masa peso pesado pesada massa pesata ~pesat grams inweeg navazka nawazka odwazka kutle kutlesi agirlik agirligi miktar miktari vikt invagd hmotnost tartim"),
         (HeadingWord.Sorbent, "sorbent sorbents adsorbent adsorbents ads adsorb powder powders np nps nanoparticle nanoparticles material mat pulver ~pulver ~sorbens ~adsorbens sorptionsmittel poudre adsorbant sorbant polvo adsorbente sorbente po pos polvere adsorbente materiale solid solids feststoff solide solido beads bead mof zeolite zeolith clay carbon biochar char resin catalyst hap apatite composite cat poeder sorbens adsorbens proszek proszku sorbentu adsorbentu toz adsorban adsorbani sorban praska prasek"),
@@ -72,7 +73,7 @@ internal static class Lexicon
         (HeadingWord.Solid, "digest digested digestion ~digest ~aufschluss ~mineralis ~dissolv dissolved loaded solids"),
         (HeadingWord.Recovery, "recovery recoveries wiederfindung ~wiederfind recouvrement recuperacion recuperacao recupero"),
         (HeadingWord.Line, "wavelength line lambda nm ~wellenlange emission"),
-        (HeadingWord.Planned, "next later tomorrow planned todo morgen geplant prochain prochaine demain prevu proxima proximo manana amanha prossima domani volgende later gepland"),
+        (HeadingWord.Planned, "plan plans planning planung versuchsplan planificado planejado planifie next later tomorrow planned todo morgen geplant prochain prochaine demain prevu proxima proximo manana amanha prossima domani volgende later gepland"),
         (HeadingWord.Signal, "coups impulse impulsos conteggi cuentas contagens signal intensity counts count cps response area height intensite intensidad intensidade intensita reponse intensitat"),
     ];
 
@@ -111,8 +112,8 @@ internal static class Lexicon
                 return words;
         }
 
-        if (token.Length is >= ShortestAbbreviation and <= LongestAbbreviation && !token.Any(char.IsDigit) && Abbreviated(token) is { Length: > 0 } longer)
-            return Whole[longer];
+        if (token.Length is >= ShortestAbbreviation and <= LongestAbbreviation && !token.Any(char.IsDigit) && Abbreviated(token) is { IsEmpty: false } abbreviated)
+            return abbreviated;
         if (token.Length >= ShortestMisspelt && !token.Any(char.IsDigit) && Misspelt(token) is { } meant)
             return Whole[meant];
 
@@ -123,11 +124,12 @@ internal static class Lexicon
         return token.Length < ShortestCompound ? [] : Stems.Where(s => token.Contains(s.Stem, StringComparison.Ordinal)).Select(s => s.Word).Distinct();
     }
 
-    // "iniz" is "iniziale": the beginning of words that all mean the same.
-    private static string Abbreviated(string token) => Guesses.GetOrAdd("~" + token, static key =>
+    // "iniz" is "iniziale", "gleichgew." is "Gleichgewicht": the beginning of words that all mean the same.
+    private static ImmutableArray<HeadingWord> Abbreviated(string token) => Abbreviations.GetOrAdd(token, static key =>
     {
-        var longer = Whole.Keys.Where(w => w.Length >= key.Length + 1 && w.StartsWith(key[1..], StringComparison.Ordinal)).ToList();
-        return longer.Count > 0 && longer.TrueForAll(w => Whole[w].SequenceEqual(Whole[longer[0]])) ? longer[0] : "";
+        var longer = Whole.Where(w => w.Key.Length > key.Length && w.Key.StartsWith(key, StringComparison.Ordinal)).Select(w => w.Value)
+            .Concat(Stems.Where(s => s.Stem.Length > key.Length && s.Stem.StartsWith(key, StringComparison.Ordinal)).Select(s => ImmutableArray.Create(s.Word))).ToList();
+        return longer.Count > 0 && longer.TrueForAll(w => w.SequenceEqual(longer[0])) ? longer[0] : [];
     });
 
     // "vollume", "intial", "smaple": one letter more, less, other or exchanged, where only one word of the bench is so near and no stem fits.
@@ -166,7 +168,7 @@ internal static class Lexicon
         {
             var c = plain[i];
             // A lone letter keeps its index: C_e, C e, q_t.
-            if (c is '_' && word.Length == 1 && char.IsLetter(word[0]) && i + 1 < plain.Length && char.IsLetterOrDigit(plain[i + 1]) && IsSymbol(char.ToLowerInvariant(word[0])))
+            if (c is '_' && word.Length == 1 && char.IsLetter(word[0]) && IsIndex(plain, i + 1) && IsSymbol(char.ToLowerInvariant(word[0])))
                 continue;
             if (!char.IsLetterOrDigit(c))
             {
@@ -188,6 +190,15 @@ internal static class Lexicon
                 tokens.Add(word.ToString().ToLowerInvariant());
             word.Clear();
         }
+    }
+
+    // "e" of C_e, "eq" of C_eq; "inicial" of C_inicial is a word.
+    private static bool IsIndex(string text, int from)
+    {
+        var end = from;
+        while (end < text.Length && char.IsLetterOrDigit(text[end]))
+            end++;
+        return end - from is 1 or 2;
     }
 
     private static bool IsSymbol(char c) => c is 'c' or 'q' or 't' or 'v' or 'm';

@@ -20,7 +20,9 @@ internal static class SideBySide
         // An empty column stands within tables too; standards with readings of their own make a table.
         if (!IsCalibration(right) && !IsCalibration(left) && !(left.Exists(h => h.Has(HeadingWord.Sample)) && right.Count >= 3 && right[0].Has(HeadingWord.Sample)))
             return null;
-        return [grid with { Rows = [.. grid.Rows.Select(r => r with { Cells = [.. r.Cells.Take(gap)] })] }, grid with { Findings = [], Rows = [.. grid.Rows.Select(r => r with { Cells = [.. r.Cells.Skip(gap + 1)] })] }];
+        // A line above both that stands alone in its row holds for both.
+        var above = grid.Rows.TakeWhile(r => r != heading).Where(r => r.Filled == 1).ToHashSet();
+        return [grid with { Rows = [.. grid.Rows.Select(r => r with { Cells = [.. r.Cells.Take(gap)] })] }, grid with { Findings = [], Rows = [.. grid.Rows.Select(r => above.Contains(r) ? r : r with { Cells = [.. r.Cells.Skip(gap + 1)] })] }];
     }
 
     private static List<HeadingReading> Words(GridRow heading, int from, int to)

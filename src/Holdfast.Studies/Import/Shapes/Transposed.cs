@@ -23,7 +23,9 @@ internal static class Transposed
         while (top > 0 && rows[top - 1].Filled >= 3 && rows[top - 1].Filled + 2 >= down[0].Filled)
             top--;
         var names = top < first ? rows[top] : null;
-        var body = rows.Skip(top).ToList();
+        // Lines of text below it are no quantities.
+        var last = rows.FindLastIndex(down.Contains);
+        var body = rows.Skip(top).Take(Math.Max(last, rows.FindLastIndex(r => r.Filled * 2 > down[0].Filled)) - top + 1).ToList();
         var width = body.Max(r => r.Cells.Length);
         var turned = Enumerable.Range(0, width).Select(i => new GridRow(i + 1,
             [.. body.Select((r, at) => i == 0 && at == 0 && names is not null && r.At(0).IsBlank ? new Cell("Sample") : r.At(i))]))

@@ -1,0 +1,28 @@
+using Holdfast.Studies.Import.Headings;
+using Holdfast.Studies.Properties;
+
+namespace Holdfast.Studies.Import;
+
+/// <summary>"R1, R2, R3" without a word of what they are: readings of one liquid, where the sheet lacks nothing but those.</summary>
+internal sealed partial class Columns
+{
+    private const int FewestRepeats = 2;
+
+    private void RepeatedReadings(Column[] columns)
+    {
+        var start = columns.FirstOrDefault(c => c.Use == ColumnUse.Fact && c.Property == BatchProperties.InitialConcentration);
+        if (start is null || columns.Any(c => c.Use is ColumnUse.Signal || c.Property == BatchProperties.ReportedRemoval || c.Property == BatchProperties.ReportedRemaining || c.Property == BatchProperties.ReportedUptake))
+            return;
+        var most = Numbers(start.Index).DefaultIfEmpty(0).Max();
+        var repeats = columns.Where(c => c.Use is ColumnUse.NotUnderstood or ColumnUse.Position && headings[c.Index].Unit is Amounts.UnitText.Absent && IsNumbered(headings[c.Index].Name)
+                && Numbers(c.Index) is { Count: > 0 } values && values.Count * 2 > layout.Body.Length && values.TrueForAll(v => v >= 0 && v <= most * 1.1))
+            .GroupBy(c => headings[c.Index].Name.TrimEnd("0123456789".ToCharArray()).Trim(), StringComparer.OrdinalIgnoreCase).Where(g => g.Count() >= FewestRepeats).MaxBy(g => g.Count());
+        if (repeats is null)
+            return;
+        foreach (var column in repeats)
+            columns[column.Index] = Settle(column.Index, headings[column.Index], ColumnUse.Signal, SpectrometryProperties.ReportedConcentration, "repeated readings of what is left, below the start concentration");
+    }
+
+    // "R1", "Rep 2", "reading3", "1".
+    private static bool IsNumbered(string name) => name.Length > 0 && char.IsAsciiDigit(name[^1]) && name.TrimEnd("0123456789".ToCharArray()) is var stem && stem.Length <= 12 && name.Length - stem.Length <= 2 && !stem.Any(char.IsDigit);
+}
