@@ -5,7 +5,7 @@ using Holdfast.Studies.Properties;
 
 namespace Holdfast.Studies.Import;
 
-/// <summary>Facts that a sheet gives as a difference: the mass from two weighings, the contact time from two times of the day.</summary>
+/// <summary>Facts that a sheet gives by two columns: the mass from two weighings, the contact time from two times, the dilution from two volumes.</summary>
 internal static class ByDifference
 {
     private const double MinutesOfADay = 24 * 60;
@@ -34,6 +34,15 @@ internal static class ByDifference
         else if ((full ?? empty) is { } alone)
         {
             source.Talk.Note(Codes.OddCell, Weight.Caution, $"{alone.Heading} is one weighing of two: without the other no mass follows. Where it is the powder alone, say that it holds the mass.", alone.Heading);
+        }
+
+        if (columns.FirstOrDefault(c => c.Use == ColumnUse.DilutedFrom) is { } taken && columns.FirstOrDefault(c => c.Use == ColumnUse.DilutedTo) is { } total)
+        {
+            foreach (var row in rows)
+            {
+                if (taken.Read(row.Row.At(taken.Index), row.Row.Number, mark).Value is > 0 and var from && total.Read(row.Row.At(total.Index), row.Row.Number, mark).Value is > 0 and var to)
+                    row.Dilution = to / from;
+            }
         }
 
         var (start, end) = (columns.FirstOrDefault(c => c.Use == ColumnUse.ClockStart), columns.FirstOrDefault(c => c.Use == ColumnUse.ClockEnd));

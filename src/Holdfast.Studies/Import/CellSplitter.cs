@@ -147,7 +147,7 @@ internal sealed class CellSplitter(string text, string separator, string fileNam
     {
         if (cell.Length > Limits.Cell)
             throw Limits.Exceeded(fileName, "a cell of more than 32 767 characters");
-        cells.Add(new Cell(cell.Length == 0 ? null : cell.ToString()));
+        cells.Add(new Cell(cell.Length == 0 ? null : FullWidth.Narrow(cell.ToString())));
         cell.Clear();
     }
 

@@ -12,6 +12,8 @@ public static class ColumnChoices
         ("weighed-empty", "weighing of the empty boat", ColumnUse.WeighedEmpty),
         ("clock-start", "time of day, start", ColumnUse.ClockStart),
         ("clock-end", "time of day, end", ColumnUse.ClockEnd),
+        ("diluted-from", "volume taken to be diluted", ColumnUse.DilutedFrom),
+        ("diluted-to", "volume it was made up to", ColumnUse.DilutedTo),
         ("portion", "which portion of the sample", ColumnUse.Portion),
         ("position", "running number, replicate", ColumnUse.Position),
         ("leave-out", "not used", ColumnUse.LeftOut),

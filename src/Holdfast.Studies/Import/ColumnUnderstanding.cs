@@ -27,6 +27,8 @@ public sealed record ColumnUnderstanding(
         ColumnUse.Dilution => "dilution",
         ColumnUse.Portion => "which portion",
         ColumnUse.Position => "running number, replicate",
+        ColumnUse.DilutedFrom => "volume taken to be diluted",
+        ColumnUse.DilutedTo => "volume it was made up to",
         ColumnUse.WeighedFull => "weighing with the powder",
         ColumnUse.WeighedEmpty => "weighing without the powder",
         ColumnUse.ClockStart => "time of day, start",

@@ -21,6 +21,12 @@ public enum ColumnUse
     /// <summary>How many times the portion of this row was diluted.</summary>
     Dilution,
 
+    /// <summary>The volume that was taken to be diluted.</summary>
+    DilutedFrom,
+
+    /// <summary>The volume that it was made up to; the factor is their quotient.</summary>
+    DilutedTo,
+
     /// <summary>Which portion the row is.</summary>
     Portion,
 

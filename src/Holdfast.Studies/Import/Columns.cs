@@ -65,6 +65,10 @@ internal sealed partial class Columns
                 columns[i] = BesideSignals(column, columns);
         }
 
+        SignalBesideResults(columns);
+        // One volume alone says nothing of a dilution: what is taken may be what the vessel holds.
+        foreach (var alone in columns.Where(c => c.Use is ColumnUse.DilutedFrom or ColumnUse.DilutedTo && !IsAnswered(c.Index)).ToList() is [var lone] ? [lone] : Array.Empty<Column>())
+            columns[alone.Index] = columns.Any(c => c.Property == BatchProperties.Volume) ? alone.Become(ColumnUse.LeftOut, null, "Not used: one volume of a dilution, the other is not given.") : Take(alone.Index, headings[alone.Index], ColumnUse.Fact, BatchProperties.Volume, "a volume");
         SameThingTwice.Settle(columns, headings, source);
         // A dilution belongs to the reading where the row has one; elsewhere it is a fact about the vessel.
         var hasSignal = columns.Any(c => c.Use == ColumnUse.Signal);
@@ -96,9 +100,25 @@ internal sealed partial class Columns
     // Beside absorbances, a concentration is what the standards are known to hold; one given for samples too is what the instrument made of them.
     private Column BesideSignals(Column column, IEnumerable<Column> columns)
     {
-        if (columns.Any(c => c is { Use: ColumnUse.Fact, Property: { } p } && p == SpectrometryProperties.StandardConcentration))
+        if (columns.Any(c => c is { Use: ColumnUse.Fact, Property: { } p } && p == SpectrometryProperties.StandardConcentration) || IsOfSamples(column, columns))
             return column;
         return column.Become(ColumnUse.Fact, SpectrometryProperties.StandardConcentration, column.Remark);
+    }
+
+    private bool IsOfSamples(Column column, IEnumerable<Column> columns)
+    {
+        var (kind, code) = (columns.FirstOrDefault(c => c.Use == ColumnUse.Role), columns.FirstOrDefault(c => c.Use == ColumnUse.Code));
+        var samples = layout.Body.Where(r => !r.IsBlank && ((kind is null ? null : RoleWords.Read(r.At(kind.Index).Text)) ?? (code is null ? null : RoleWords.Guess(r.At(code.Index).Text))) is null or SampleRole.Vessel).ToList();
+        return (kind is not null || headings[column.Index].HasAny(HeadingWord.AsRead, HeadingWord.Corrected)) && samples.Count > 0 && samples.Count(r => !r.At(column.Index).IsBlank) * 2 > samples.Count;
+    }
+
+    // What the instrument made of its signal is taken as its result; the signal alone would need the standards again.
+    private void SignalBesideResults(Column[] columns)
+    {
+        if (!columns.Any(c => c.Use == ColumnUse.Signal && c.Property == SpectrometryProperties.ReportedConcentration && IsOfSamples(c, columns)))
+            return;
+        foreach (var signal in columns.Where(c => c.Use == ColumnUse.Signal && c.Property == SpectrometryProperties.InstrumentSignal && !IsAnswered(c.Index)).ToList())
+            columns[signal.Index] = signal.Become(ColumnUse.LeftOut, signal.Property, "Not used: the concentrations that the instrument made of it stand beside.");
     }
 
     private bool IsAnswered(int index) => talk.Answers.To("column:" + headings[index].Name) is not null;
@@ -145,6 +165,7 @@ internal sealed partial class Columns
                 { Use: ColumnUse.LeftOut } => new Column(index, h.Text, ColumnUse.LeftOut, null, null, $"Not used: it is {guess.Why}."),
                 { Property: null } => new Column(index, h.Text, guess.Use, null, null, null) { Evidence = guess.Why },
                 { Property: { } property } when property == SpectrometryProperties.InstrumentSignal => new Column(index, h.Text, guess.Use, property, null, null) { Evidence = guess.Why },
+                { Use: ColumnUse.DilutedFrom or ColumnUse.DilutedTo, Property: { } property } => new Column(index, h.Text, guess.Use, property, null, null) { Bridge = BridgeFor(h, BatchProperties.Volume), Evidence = guess.Why },
                 { Property: { } property } => Take(index, h, guess.Use, property, $"'{h.Name}' with {UnitWords(h)}: {guess.Why}"),
             };
         }
@@ -164,9 +185,9 @@ internal sealed partial class Columns
     {
         talk.Ask("column:" + h.Name, Codes.Ambiguous, $"What is {h.Name}?", [said], h.Name);
         if (ColumnChoices.Use(said) is { } use)
-            return new Column(index, h.Text, use, use switch { ColumnUse.Code => SampleProperties.Code, ColumnUse.WeighedFull or ColumnUse.WeighedEmpty => BatchProperties.Mass, ColumnUse.ClockStart or ColumnUse.ClockEnd => BatchProperties.ContactTime, _ => null },
+            return new Column(index, h.Text, use, use switch { ColumnUse.Code => SampleProperties.Code, ColumnUse.WeighedFull or ColumnUse.WeighedEmpty => BatchProperties.Mass, ColumnUse.ClockStart or ColumnUse.ClockEnd => BatchProperties.ContactTime, ColumnUse.DilutedFrom or ColumnUse.DilutedTo => SpectrometryProperties.Dilution, _ => null },
                 null, "As you said.")
-            { Bridge = use is ColumnUse.WeighedFull or ColumnUse.WeighedEmpty ? BridgeFor(h, BatchProperties.Mass) : null };
+            { Bridge = use is ColumnUse.WeighedFull or ColumnUse.WeighedEmpty ? BridgeFor(h, BatchProperties.Mass) : use is ColumnUse.DilutedFrom or ColumnUse.DilutedTo ? BridgeFor(h, BatchProperties.Volume) : null };
         var property = ColumnChoices.Named(said)
             ?? throw new StudyException(Codes.Ambiguous, $"'{said}' is nothing that a column can hold, so {h.Name} is not changed. `holdfast list meanings` names all; the nearest is {ColumnChoices.Nearest(said)}.");
         return Take(index, h, property == SampleProperties.Code ? ColumnUse.Code : property.IsSignal ? ColumnUse.Signal : ColumnUse.Fact, property, "as you said");

@@ -77,6 +77,8 @@ internal sealed class FileUnderstanding
         tables = [.. tables.Select(t => LongReport.Turn(t.Layout, study.Analyte) is { } turned ? (turned, TableKinds.Of(turned)) : WideSeries.Turn(t.Layout) is { } wide ? (wide, TableKinds.Of(wide)) : t)];
         var elsewhere = tables.Where(t => t.Kind is TableKind.Unknown).Aggregate(Notes.None, (n, t) => n.Or(Notes.Of(t.Layout.Grid.Rows.Where(r => !r.IsBlank), study.Analyte)));
         tables = [.. tables.Select(t => (t.Layout with { Notes = t.Layout.Notes.Or(elsewhere) }, Answered(t.Layout, t.Kind, study)))];
+        if (tables.Select(t => t.Layout).FirstOrDefault(l => SettingsOfSheets.Are(l, tables.Select(t => t.Layout))) is { } settings)
+            tables = [.. tables.Select(t => t.Layout == settings ? t with { Kind = TableKind.Unknown } : t with { Layout = t.Layout with { Notes = t.Layout.Notes.Or(SettingsOfSheets.Of(settings, t.Layout.Grid.Sheet, study.Analyte)) } })];
         var understood = new Understanding { FileName = FileName, Sha256 = sha256, Bytes = length, Reader = Reader?.Name };
         if (Refusal is not null)
             return understood with { Findings = [Refusal] };
@@ -158,7 +160,7 @@ internal sealed class FileUnderstanding
         var columns = kind is TableKind.Samples or TableKind.Readings ? Columns.Read(source) : [];
         var numbers = columns.IsEmpty
             ? PointsColumns.Numeric(source.Layout)
-            : [.. columns.Where(c => c.Use is ColumnUse.Signal or ColumnUse.Dilution or ColumnUse.Uncertainty or ColumnUse.WeighedFull or ColumnUse.WeighedEmpty || c is { Use: ColumnUse.Fact or ColumnUse.WithoutUnit, Property.Holds: Holds.Number }).Select(c => c.Index)];
+            : [.. columns.Where(c => c.Use is ColumnUse.Signal or ColumnUse.Dilution or ColumnUse.Uncertainty or ColumnUse.WeighedFull or ColumnUse.WeighedEmpty or ColumnUse.DilutedFrom or ColumnUse.DilutedTo || c is { Use: ColumnUse.Fact or ColumnUse.WithoutUnit, Property.Holds: Holds.Number }).Select(c => c.Index)];
         var evidence = DecimalEvidence.Of(source.Layout, numbers);
         var mark = Settle(evidence, source.Talk);
         var draft = kind switch

@@ -8,7 +8,9 @@ namespace Holdfast.Studies.Import;
 /// <summary>One code on several rows of a sheet of vessels: replicates where the sheet says so, asked about where the rows differ.</summary>
 internal static class SameCodeTwice
 {
-    private const double SameReadingWithin = 0.1;
+    /// <summary>Readings of one vessel that agree within this share are repeats; beyond it one of them is of something else.</summary>
+    internal const double SameReadingWithin = 0.1;
+
 
     /// <summary>Gives replicates codes of their own, or asks.</summary>
     /// <param name="rows">The rows.</param>

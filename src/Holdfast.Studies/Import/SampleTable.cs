@@ -22,9 +22,11 @@ internal static class SampleTable
         AnswerDates(source, columns, rows);
         foreach (var row in rows)
             ReadCells(row, columns, source, mark);
+        columns = ByStatedLine.Turn(rows, columns, source);
         ByDifference.Read(rows, columns, source, mark);
         GroupedRows.Settle(rows, columns, source);
         new SampleNames(source, columns).Settle(rows);
+        StartRow.Settle(rows, columns, source);
         Settings.Fill(rows, columns, source);
         CodePattern.Fill(rows, source);
         SameCodeTwice.Ask(rows, columns, source);
@@ -69,9 +71,10 @@ internal static class SampleTable
         var rows = new List<SampleRow>();
         var summaries = new List<GridRow>();
         var (blank, repeated) = (0, 0);
+        var means = MeanRows.In(source.Layout.Body, columns, source.Mark);
         foreach (var row in source.Layout.Body)
         {
-            if (row.IsBlank)
+            if (row.IsBlank || IsUnusedLine(row, columns))
             {
                 blank++;
                 continue;
@@ -82,7 +85,7 @@ internal static class SampleTable
                 continue;
             }
             if (Footer.IsSummary(code is null ? row.Cells.First(c => !c.IsBlank).Text : row.At(code.Index).IsBlank ? row.Cells.First(c => !c.IsBlank).Text : row.At(code.Index).Text)
-                || TableLayout.IsUnits(row))
+                || TableLayout.IsUnits(row) || (code is not null && row.At(code.Index).IsBlank && Footer.IsLimit(row.Cells.First(c => !c.IsBlank).Text)) || columns.Any(c => c.Property == SampleProperties.Remark && Footer.IsSummary(row.At(c.Index).Text)) || means.Contains(row))
             {
                 summaries.Add(row);
                 continue;
@@ -102,10 +105,17 @@ internal static class SampleTable
             source.Talk.Note(Codes.UnknownSample, Weight.Note, $"No column names the samples, so each row is named by its place: {rows[0].Written} and so on.");
         AskAbout(rows.Where(r => r.Written.Length == 0 || r.Written.Any(IsHidden)), "rows:no-code",
             n => $"{n} without a usable sample code. Leave them out, or write the code into the file.", source);
-        AskAbout(rows.Where(r => r.Row.Cells.Skip(source.Layout.Headings.Length).Any(c => !c.IsBlank)), "rows:too-long",
+        // Words beyond the last heading are the rest of a remark, cut at its comma.
+        AskAbout(rows.Where(r => r.Row.Cells.Skip(source.Layout.Headings.Length).Any(c => !c.IsBlank && c.Text.Any(char.IsDigit))), "rows:too-long",
             n => $"{n} with more cells than the heading has columns. Take the first cells only, or mend the file.", source);
         return (rows, blank, repeated, summaries);
     }
+
+    // A line of a form that nobody filled in: a running number, and what formulas make of nothing.
+    private static bool IsUnusedLine(GridRow row, ImmutableArray<Column> columns)
+        => columns.Any(c => c.Use == ColumnUse.Code) && columns.All(c => row.At(c.Index).IsBlank || c.Use is ColumnUse.Position or ColumnUse.LeftOut or ColumnUse.NotUnderstood
+            || c.Property == BatchProperties.ReportedRemoval || c.Property == BatchProperties.ReportedRemaining || c.Property == BatchProperties.ReportedUptake)
+            && columns.Any(c => !row.At(c.Index).IsBlank && c.Property is not null && c.Use == ColumnUse.Fact);
 
     // A start solution or a blank needs no code of its own; a dash is none.
     private static string NameOf(GridRow row, Column code, ImmutableArray<Column> columns)

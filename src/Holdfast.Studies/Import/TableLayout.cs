@@ -139,10 +139,22 @@ internal sealed record TableLayout(Grid Grid, ImmutableArray<GridRow> Preamble, 
     private static int LinesAbove(ImmutableArray<GridRow> rows, int heading)
     {
         var from = heading;
+        // A paragraph of text, one blank row above the heading and one below the table before, speaks of what follows.
+        if (from > 1 && rows[from - 1].IsBlank && IsText(rows[from - 2]))
+        {
+            var above = from - 1;
+            while (above > 0 && IsText(rows[above - 1]))
+                above--;
+            if (above > 0 && rows[above - 1].IsBlank)
+                return above;
+        }
+
         while (from > 0 && !rows[from - 1].IsBlank && (rows[from - 1].Filled <= 2 || IsLineOfSettings(rows, from - 1)))
             from--;
         return from;
     }
+
+    private static bool IsText(GridRow row) => row.Filled is 1 or 2 && !row.Cells.Any(c => !c.IsBlank && IsNumeric(c)) && row.Cells.First(c => !c.IsBlank).Text.Any(char.IsLetter);
 
     // "20 mg powder, 25 mL, C0 = 15 mg/L", cut at its commas, under a title: amounts in words, none of them a bare number.
     private static bool IsLineOfSettings(ImmutableArray<GridRow> rows, int at) => (at == 0 || rows[at - 1].Filled <= 1) && rows[at] is var row && row.Cells.All(c => c.IsBlank || (!IsNumeric(c) && c.Text.Any(char.IsLetter))) && row.Cells.Count(c => !c.IsBlank && c.Text.Any(char.IsDigit) && c.Text.Contains(' ', StringComparison.Ordinal)) >= 2;

@@ -197,7 +197,7 @@ public sealed class Workbook : IFileReader
         }
 
         private Cell Words(string? text)
-            => text?.Length > Limits.Cell ? throw Limits.Exceeded(fileName, "a cell of more than 32 767 characters") : new Cell(text);
+            => text?.Length > Limits.Cell ? throw Limits.Exceeded(fileName, "a cell of more than 32 767 characters") : new Cell(FullWidth.Narrow(text));
 
         // Days since 1899-12-30, or since 1904-01-01 in workbooks that say so.
         private string? Serial(string value)

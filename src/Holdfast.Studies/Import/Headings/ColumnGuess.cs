@@ -24,6 +24,8 @@ internal readonly record struct ColumnGuess(ColumnUse Use, Property? Property, s
             return new(ColumnUse.Fact, SampleProperties.Day, "a date");
         return kind switch
         {
+            UnitKind.Volume when IsDilutedFrom(h) => new(ColumnUse.DilutedFrom, SpectrometryProperties.Dilution, "a volume taken"),
+            UnitKind.Volume when IsDilutedTo(h) => new(ColumnUse.DilutedTo, SpectrometryProperties.Dilution, "a volume made up to"),
             UnitKind.Volume => h.HasAny(W.Dilution, W.Preparing, W.Background) ? null : Fact(BatchProperties.Volume, "a volume"),
             UnitKind.Mass => MassOf(h),
             UnitKind.Time => h.HasAny(W.Date, W.Preparing) ? null : Fact(BatchProperties.ContactTime, "a time"),
@@ -41,6 +43,13 @@ internal readonly record struct ColumnGuess(ColumnUse Use, Property? Property, s
     /// <summary>True for a property that a column may hold without any unit.</summary>
     /// <param name="property">The property.</param>
     public static bool DoesWithoutUnit(Property property) => property.Unit.Length == 0 || NeedsNoUnit.Contains(property);
+
+    // "filtrate taken (mL)" and "made up to (mL)": a dilution as two volumes.
+    private static bool IsDilutedFrom(HeadingReading h)
+        => h.Tokens.Any(t => t is "taken" or "aliquot" or "pipetted" or "withdrawn" or "aliquote" or "alicuota" or "aliquota" or "entnommen" or "preleve" or "prelevato" or "tomado" or "pipettiert") && !h.HasAny(W.Sorbent, W.Concentration);
+
+    private static bool IsDilutedTo(HeadingReading h)
+        => (h.Tokens.Contains("up") && h.Tokens.Any(t => t is "made" or "make" or "filled" or "topped")) || h.Tokens.Any(t => t is "aufgefullt" or "aforado" or "aforo" or "complete" or "completado" or "balao") || (h.Tokens.Contains("to") && h.Has(W.Dilution));
 
     private static ColumnGuess? MassOf(HeadingReading h)
     {

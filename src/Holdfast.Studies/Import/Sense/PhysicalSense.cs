@@ -45,10 +45,34 @@ internal static class PhysicalSense
         var vessels = Of(before, after).ToList();
         if (vessels.Count == 0)
             return;
+        InTwoFiles(before, after, understood, answers);
         Above(vessels, understood, answers);
         Jump(vessels, understood, answers);
         Amounts(vessels, understood, answers);
     }
+
+    // One vessel with a result in each of two files: a second reading agrees with the first, a slip of the code does not.
+    private static void InTwoFiles(Study before, Study after, IncomingUnderstood[] understood, Answers answers)
+    {
+        var fresh = after.Readings.Skip(before.Readings.Length).Select(r => r.Sample).ToHashSet(StringComparer.Ordinal);
+        var vessels = after.Samples.Where(s => s.Role == SampleRole.Vessel && fresh.Contains(s.Code)).Select(s => s.Code).ToHashSet(StringComparer.Ordinal);
+        var differing = after.Readings.Where(r => r.Signal == SpectrometryProperties.ReportedConcentration.Name && r.Value is not null && vessels.Contains(r.Sample) && !after.IsStruck(r))
+            .GroupBy(r => r.Sample, StringComparer.Ordinal)
+            .Select(g => (Code: g.Key, Files: g.GroupBy(r => r.Origin.Original, StringComparer.Ordinal).Select(f => (f.First().Origin, Mean: f.Average(r => r.Value!.Value * r.Dilution))).ToList()))
+            .Where(v => v.Files.Count > 1 && v.Files.Max(f => f.Mean) - v.Files.Min(f => f.Mean) > SameCodeTwice.SameReadingWithin * v.Files.Max(f => f.Mean)).ToList();
+        if (differing.Count == 0)
+            return;
+        ImmutableArray<string> codes = [.. differing.Select(v => v.Code)];
+        var (code, files) = differing[0];
+        var place = Place(files[^1].Origin, understood);
+        var (earlier, later) = (files[0].Origin.Original, files[^1].Origin.Original);
+        Decide(place, understood, answers.For(place.File.Name), "two-files", $"{code} stands in {files[0].Origin.FileName} with {Text(files[0].Mean)} and in {files[^1].Origin.FileName} with {Text(files[^1].Mean)} mg/L"
+            + (codes.Length > 1 ? $", and so do {Ordinal.Text(codes.Length - 1)} more" : "") + ". Which holds?", ["earlier", "later", "both", "leave-out"], codes,
+            answer => Change(understood, codes, answer switch { "both" => null, "earlier" => s => Only(s, earlier), "later" => s => Only(s, later), _ => Without }), null);
+    }
+
+    private static (Sample, Func<Reading, Reading?>) Only(Sample sample, string? original)
+        => (sample, r => r.Signal != SpectrometryProperties.ReportedConcentration.Name || r.Origin.Original == original ? r : r with { Value = null, Written = r.Written + " (the other file holds, as answered)" });
 
     private static void Above(List<Whole> vessels, IncomingUnderstood[] understood, Answers answers)
     {
@@ -138,7 +162,7 @@ internal static class PhysicalSense
         }
     }
 
-    private static void Decide(IncomingUnderstood place, IncomingUnderstood[] understood, Answers own, string id, string text, ImmutableArray<string> choices, ImmutableArray<string> codes, Action<string> apply, Whole example)
+    private static void Decide(IncomingUnderstood place, IncomingUnderstood[] understood, Answers own, string id, string text, ImmutableArray<string> choices, ImmutableArray<string> codes, Action<string> apply, Whole? example)
     {
         var answer = own.To(id);
         var at = Array.FindIndex(understood, u => u.File == place.File);
@@ -148,7 +172,7 @@ internal static class PhysicalSense
         {
             Understanding = current.Understanding with
             {
-                Questions = current.Understanding.Questions.Add(new Question(id, code, text, choices, codes, answer) { Consequences = [.. choices.Select(c => Consequence(c, example))] }),
+                Questions = current.Understanding.Questions.Add(new Question(id, code, text, choices, codes, answer) { Consequences = example is null ? [] : [.. choices.Select(c => Consequence(c, example))] }),
             },
         };
         if (answer is not null)

@@ -20,6 +20,10 @@ internal static class Footer
             || (tokens.Length == 1 && tokens[0] is "sum" or "total" or "summe" or "gesamt" or "min" or "max" or "minimum" or "maximum" or "somme" or "suma" or "soma" or "somma" or "n" or "mw" or "moy");
     }
 
+    /// <summary>True where the label names a limit of the method: "LOQ", "Bestimmungsgrenze".</summary>
+    /// <param name="label">The only words of a row.</param>
+    public static bool IsLimit(string label) => Lexicon.Tokens(label) is [{ Length: > 1 } first, ..] && Lexicon.OfToken(first).Contains(HeadingWord.Limit);
+
     /// <summary>Rows of the table, and lines that only say something.</summary>
     /// <param name="rows">Rows under the heading.</param>
     public static (ImmutableArray<GridRow> Body, ImmutableArray<GridRow> Lines) Split(ImmutableArray<GridRow> rows)

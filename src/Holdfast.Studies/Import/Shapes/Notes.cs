@@ -18,6 +18,7 @@ internal sealed partial class Notes
 
     private readonly List<NotedSetting> settings = [];
     private readonly List<NotedUnit> units = [];
+    private readonly List<string> lines = [];
 
     /// <summary>Nothing is noted.</summary>
     public static Notes None { get; } = new();
@@ -37,6 +38,12 @@ internal sealed partial class Notes
     /// <summary>The line that speaks of the dilution, or null.</summary>
     public string? DilutionLine { get; private set; }
 
+    /// <summary>The lines as written.</summary>
+    public ImmutableArray<string> Lines => [.. lines];
+
+    /// <summary>A calibration line that a line of text states, or null.</summary>
+    public StatedLine? Line { get; private set; }
+
     /// <summary>The unit that a line states for this kind of column, or null.</summary>
     public NotedUnit? UnitFor(UnitKind kind) => units.Find(u => u.Kind == kind);
 
@@ -54,7 +61,8 @@ internal sealed partial class Notes
     /// <summary>These and what another sheet says; a table's own lines come first.</summary>
     public Notes Or(Notes others)
     {
-        var both = new Notes { DilutionApplied = DilutionApplied ?? others.DilutionApplied, DilutionLine = DilutionLine ?? others.DilutionLine, DilutionFactor = DilutionFactor ?? others.DilutionFactor };
+        var both = new Notes { DilutionApplied = DilutionApplied ?? others.DilutionApplied, DilutionLine = DilutionLine ?? others.DilutionLine, DilutionFactor = DilutionFactor ?? others.DilutionFactor, Line = Line ?? others.Line };
+        both.lines.AddRange(lines.Concat(others.lines));
         both.settings.AddRange(settings);
         both.settings.AddRange(others.settings.Where(o => !settings.Exists(s => s.Property == o.Property)));
         both.units.AddRange(units);
@@ -70,6 +78,8 @@ internal sealed partial class Notes
         var line = string.Join(' ', cells.Select(c => c.Text));
         if (Lexicon.Of(line).Contains(W.Planned))
             return;
+        lines.Add(line);
+        Line ??= StatedLine.In(line, row.Number);
         Dilution(line);
         if (cells.Count is >= 2 and <= 4 && char.IsLetter(cells[0].Text[0]) && Pair(row.Number, cells, analyte))
             return;
@@ -117,7 +127,8 @@ internal sealed partial class Notes
         }
 
         var reading = inCell is null ? heading : heading with { Unit = inCell };
-        return PropertyOf(reading) is { } property && Add(property, value.Value, reading.Unit, string.Join(' ', cells.Skip(1).Select(c => c.Text)), row, analyte, isStated: true);
+        return PropertyOf(reading) is { } property && Add(property, value.Value, reading.Unit,
+            string.Join(' ', cells.Skip(1).Select(c => c.Text)) + (cells.Count == 2 && inCell is null && reading.Unit is UnitText.Known { Unit: { IsOne: false } unit } ? " " + unit.Plain : ""), row, analyte, isStated: true);
     }
 
     private static Property? PropertyOf(HeadingReading heading)
@@ -134,7 +145,7 @@ internal sealed partial class Notes
     {
         UnitStated(row, clause);
         if (Ph().Match(clause) is { Success: true } ph && CellText.Read(ph.Groups["number"].Value, null) is CellText.Number level)
-            Add(Lexicon.Of(clause).Contains(W.End) ? BatchProperties.EndPh : BatchProperties.StartPh, level.Value, new UnitText.Absent(), ph.Value, row, analyte, isStated: true);
+            Add(Lexicon.Of(clause).Contains(W.End) ? BatchProperties.EndPh : BatchProperties.StartPh, level.Value, new UnitText.Absent(), ph.Groups["number"].Value, row, analyte, isStated: true);
         // What a match holds behind its unit are words about it, and about the next amount.
         var amounts = Amounts().Matches(clause).Select(m => (Match: m, Read: UnitOf(m.Groups["unit"].Value))).Select(a => (a.Match, a.Read, End: a.Match.Groups["unit"].Index + (a.Read?.Length ?? 0))).ToList();
         for (var i = 0; i < amounts.Count; i++)
@@ -149,6 +160,9 @@ internal sealed partial class Notes
             if (read is not var (unit, _) || UnitKinds.Of(unit) is UnitKind.None or UnitKind.Other)
                 continue;
             var words = Lexicon.Of(before).Union(Lexicon.Of(after)).Union(i == 0 ? [] : Lexicon.Of(clause[..m.Index]).Intersect([W.Preparing, W.Limit, W.Standard, W.Background]));
+            // "20 mg/L Cu": what is named behind it is in the liquid.
+            if (after.Split([' ', ',', '.', '('], StringSplitOptions.RemoveEmptyEntries) is [var first, ..] && Composition.ElementNames.SymbolOf(first) is not null)
+                words = words.Add(W.Metal);
             if (Setting(UnitKinds.Of(unit), words, before, unit) is { } property)
                 Add(property, number.Value, unit, clause[m.Index..end].Trim(), row, analyte, before.TrimEnd().EndsWith('=') || before.TrimEnd().EndsWith(':'));
         }
@@ -171,7 +185,7 @@ internal sealed partial class Notes
             return null;
         return kind switch
         {
-            UnitKind.Volume => Any(W.Dilution, W.Background) ? null : BatchProperties.Volume,
+            UnitKind.Volume => Any(W.Dilution, W.Background) || IsMadeUp(before) ? null : BatchProperties.Volume,
             UnitKind.Mass => Any(W.Background, W.Dilution) ? null : BatchProperties.Mass,
             UnitKind.Time => BatchProperties.ContactTime,
             UnitKind.Temperature => BatchProperties.Temperature,
@@ -182,6 +196,9 @@ internal sealed partial class Notes
             _ => null,
         };
     }
+
+    // "Made up 1 L of 20 mg/L": so much was prepared, not put into a vessel.
+    private static bool IsMadeUp(string before) => Lexicon.Tokens(before).Any(t => t is "made" or "prepared" or "stock" or "hergestellt" or "angesetzt" or "prepare" or "preparado" or "preparada" or "preparato");
 
     // The unit may be followed by a word: the longest beginning that is a unit counts.
     private static (UnitText Unit, int Length)? UnitOf(string text)
