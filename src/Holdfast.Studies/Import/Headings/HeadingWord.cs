@@ -156,6 +156,9 @@ internal enum HeadingWord
     /// <summary>Wavelength, line.</summary>
     Line,
 
+    /// <summary>Powder kept in water, added by volume.</summary>
+    Suspension,
+
     /// <summary>What is yet to be done: next week, planned.</summary>
     Planned,
 

@@ -73,6 +73,7 @@ internal static class Lexicon
         (HeadingWord.Solid, "digest digested digestion ~digest ~aufschluss ~mineralis ~dissolv dissolved loaded solids"),
         (HeadingWord.Recovery, "recovery recoveries wiederfindung ~wiederfind recouvrement recuperacion recuperacao recupero"),
         (HeadingWord.Line, "wavelength line lambda nm ~wellenlange emission"),
+        (HeadingWord.Suspension, "suspension suspensions dispersion slurry suspensao suspensie zawiesina suspenze aufschlammung ~suspension"),
         (HeadingWord.Planned, "plan plans planning planung versuchsplan planificado planejado planifie next later tomorrow planned todo morgen geplant prochain prochaine demain prevu proxima proximo manana amanha prossima domani volgende later gepland"),
         (HeadingWord.Signal, "coups impulse impulsos conteggi cuentas contagens signal intensity counts count cps response area height intensite intensidad intensidade intensita reponse intensitat"),
     ];

@@ -44,6 +44,9 @@ internal sealed partial class Notes
     /// <summary>A calibration line that a line of text states, or null.</summary>
     public StatedLine? Line { get; private set; }
 
+    /// <summary>Powder per volume of a suspension that a line states, mg/mL, with its row; null for none.</summary>
+    public (double Strength, int Row)? Suspension { get; private set; }
+
     /// <summary>The unit that a line states for this kind of column, or null.</summary>
     public NotedUnit? UnitFor(UnitKind kind) => units.Find(u => u.Kind == kind);
 
@@ -61,7 +64,7 @@ internal sealed partial class Notes
     /// <summary>These and what another sheet says; a table's own lines come first.</summary>
     public Notes Or(Notes others)
     {
-        var both = new Notes { DilutionApplied = DilutionApplied ?? others.DilutionApplied, DilutionLine = DilutionLine ?? others.DilutionLine, DilutionFactor = DilutionFactor ?? others.DilutionFactor, Line = Line ?? others.Line };
+        var both = new Notes { DilutionApplied = DilutionApplied ?? others.DilutionApplied, DilutionLine = DilutionLine ?? others.DilutionLine, DilutionFactor = DilutionFactor ?? others.DilutionFactor, Line = Line ?? others.Line, Suspension = Suspension ?? others.Suspension };
         both.lines.AddRange(lines.Concat(others.lines));
         both.settings.AddRange(settings);
         both.settings.AddRange(others.settings.Where(o => !settings.Exists(s => s.Property == o.Property)));
@@ -160,6 +163,13 @@ internal sealed partial class Notes
             if (read is not var (unit, _) || UnitKinds.Of(unit) is UnitKind.None or UnitKind.Other)
                 continue;
             var words = Lexicon.Of(before).Union(Lexicon.Of(after)).Union(i == 0 ? [] : Lexicon.Of(clause[..m.Index]).Intersect([W.Preparing, W.Limit, W.Standard, W.Background]));
+            if (UnitKinds.Of(unit) == UnitKind.Concentration && unit is UnitText.Known known && lines.Count > 0 && Lexicon.Of(lines[^1]).Contains(W.Suspension) && UnitBridge.Between(known, BatchProperties.Dose, analyte)?.Convert(number.Value) is { } strength)
+            {
+                // g/L are mg/mL.
+                Suspension ??= (strength, row);
+                continue;
+            }
+
             // "20 mg/L Cu": what is named behind it is in the liquid.
             if (after.Split([' ', ',', '.', '('], StringSplitOptions.RemoveEmptyEntries) is [var first, ..] && Composition.ElementNames.SymbolOf(first) is not null)
                 words = words.Add(W.Metal);

@@ -1,9 +1,10 @@
+using Holdfast.Studies.History;
 using Holdfast.Studies.Import.Headings;
 using Holdfast.Studies.Properties;
 
 namespace Holdfast.Studies.Import;
 
-/// <summary>"R1, R2, R3" without a word of what they are: readings of one liquid, where the sheet lacks nothing but those.</summary>
+/// <summary>Columns that only the rest of the sheet explains: "R1, R2, R3", readings of one liquid; "suspension added (mL)", powder by its volume.</summary>
 internal sealed partial class Columns
 {
     private const int FewestRepeats = 2;
@@ -21,6 +22,17 @@ internal sealed partial class Columns
             return;
         foreach (var column in repeats)
             columns[column.Index] = Settle(column.Index, headings[column.Index], ColumnUse.Signal, SpectrometryProperties.ReportedConcentration, "repeated readings of what is left, below the start concentration");
+    }
+
+    // "suspension added (mL)" under "kept as a suspension, 10 mg/mL": the mass is their product.
+    private Column? Suspended(int index, HeadingReading h)
+    {
+        if (!h.Has(HeadingWord.Suspension) || UnitKinds.Of(h.Unit) != UnitKind.Volume || layout.Notes.Suspension is not var (strength, row) || BridgeFor(h, BatchProperties.Volume)?.Convert(1) is not { } millilitres)
+            return null;
+        var of = string.Create(System.Globalization.CultureInfo.InvariantCulture, $"{h.Name} times {strength:0.####} mg/mL, as line {row} says");
+        if (talk.Assume("suspension", Codes.Ambiguous, $"The mass of powder is {of}.", ["use", "ignore"], h.Name) != "use")
+            return null;
+        return new Column(index, h.Text, ColumnUse.Fact, BatchProperties.Mass, ((Amounts.UnitText.Known)h.Unit).Unit, $"Mass: {of}.") { Scale = strength * millilitres, Evidence = "a volume of suspension" };
     }
 
     // "R1", "Rep 2", "reading3", "1".
