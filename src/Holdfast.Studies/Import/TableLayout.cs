@@ -41,6 +41,8 @@ internal sealed record TableLayout(Grid Grid, ImmutableArray<GridRow> Preamble, 
     /// <param name="grid">The grid.</param>
     public static ImmutableArray<TableLayout> In(Grid grid)
     {
+        if (grid.Rows.Any(r => !r.IsBlank) && grid.Rows.All(r => r.At(0).IsBlank))
+            return In(grid with { Rows = [.. grid.Rows.Select(r => r with { Cells = r.Cells.IsEmpty ? r.Cells : r.Cells.RemoveAt(0) })] });
         if (Transposed.Turn(grid) is { } turned)
             return [Of(turned, 0, turned.Rows.Length) with { Turned = "each column was a sample; rows are counted as columns" }];
         if (SideBySide.Split(grid) is { } sides)

@@ -46,10 +46,13 @@ internal sealed class IntakeCase
 
     /// <summary>Takes the files in and compares.</summary>
     /// <param name="answers">Answers, or null for none.</param>
-    public IntakeOutcome Run(Answers? answers = null)
+    /// <param name="dress">Gives a file another appearance, or null.</param>
+    public IntakeOutcome Run(Answers? answers = null, Func<byte[], byte[]>? dress = null)
     {
         var study = new Study { Title = "intake", Analyte = Analyte };
-        var incoming = Files.Select(f => new IncomingFile(f, File.ReadAllBytes(Path.Combine(folder, "files", f)))).ToList();
+        var incoming = Files.Select(f => new IncomingFile(f, Dressed(File.ReadAllBytes(Path.Combine(folder, "files", f))))).ToList();
+        byte[] Dressed(byte[] bytes) => dress?.Invoke(bytes) ?? bytes;
+
         var understood = Take.Understand(study, incoming, answers ?? Answers.None);
         var open = understood.SelectMany(u => u.Understanding.Questions).Where(q => q.IsOpen).Select(q => $"{q.Id}: {q.Text}").ToImmutableArray();
         var said = understood.SelectMany(u => u.Understanding.Findings).Where(f => f.Weight != Weight.Note).Select(f => f.ToString()).ToImmutableArray();
