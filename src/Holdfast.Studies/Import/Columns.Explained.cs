@@ -1,4 +1,3 @@
-using Holdfast.Studies.History;
 using Holdfast.Studies.Import.Headings;
 using Holdfast.Studies.Properties;
 

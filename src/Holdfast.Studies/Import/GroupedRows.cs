@@ -1,5 +1,4 @@
 using System.Collections.Immutable;
-using Holdfast.Studies.History;
 using Holdfast.Studies.Properties;
 
 namespace Holdfast.Studies.Import;
@@ -59,5 +58,12 @@ internal static class GroupedRows
             source.Talk.Note(Codes.UnknownSample, Weight.Note, $"The same codes begin anew with each {setting.Title}, so that is put before them: {named[0].Written} and so on.", named[0].Written);
             return;
         }
+
+        var series = named.Select(r => r.Facts.GetValueOrDefault(SampleProperties.Series.Name)?.Words).ToList();
+        if (series.Contains(null) || named.Zip(series, (r, s) => (r.Written, s)).Distinct().Count() < named.Count)
+            return;
+        foreach (var (row, group) in named.Zip(series))
+            row.Written = $"{group} {row.Written}";
+        source.Talk.Note(Codes.UnknownSample, Weight.Note, $"The same codes begin anew in each series, so its name is put before them: {named[0].Written} and so on.", named[0].Written);
     }
 }

@@ -11,6 +11,8 @@ internal static class SameCodeTwice
     /// <summary>Readings of one vessel that agree within this share are repeats; beyond it one of them is of something else.</summary>
     internal const double SameReadingWithin = 0.1;
 
+    private const double OfTheLargest = 0.02;
+
 
     /// <summary>Gives replicates codes of their own, or asks.</summary>
     /// <param name="rows">The rows.</param>
@@ -19,7 +21,7 @@ internal static class SameCodeTwice
     public static void Ask(List<SampleRow> rows, ImmutableArray<Column> columns, TableSource source)
     {
         var differing = rows.Where(r => r is { Code: not null, IsLeftOut: false, Role: null or SampleRole.Vessel or SampleRole.Control })
-            .GroupBy(r => r.Code!, StringComparer.Ordinal).Select(g => g.ToList()).Where(g => g.Count > 1 && Differ(g)).ToList();
+            .GroupBy(r => r.Code!, StringComparer.Ordinal).Select(g => g.ToList()).Where(g => g.Count > 1 && Differ(g, LeastThatCounts(rows))).ToList();
         if (differing.Count == 0)
             return;
         if (differing.TrueForAll(g => g.TrueForAll(r => r.Replicate is not null) && g.Select(r => r.Replicate).Distinct(StringComparer.Ordinal).Count() == g.Count))
@@ -31,8 +33,9 @@ internal static class SameCodeTwice
 
         var first = differing[0];
         var codes = differing.Select(g => g[0].Code!).ToImmutableArray();
+        var weighed = differing.Exists(g => g.Exists(r => r.Facts.ContainsKey(BatchProperties.Mass.Name)));
         var answer = source.Talk.Ask("twice", Codes.Duplicate, $"{first[0].Written} stands {Times(first.Count)} with different values (rows {string.Join(", ", first.Select(r => Ordinal.Text(r.Row.Number)))}: {What(first)})."
-            + (codes.Length > 1 ? $" {Ordinal.Text(codes.Length)} codes do so." : "") + " Are they vessels of their own, or which row holds?", ["separate", "first", "last", "leave-out"], codes);
+            + (codes.Length > 1 ? $" {Ordinal.Text(codes.Length)} codes do so." : "") + (weighed ? " Are they vessels of their own, or which row holds?" : " Which row holds?"), [weighed ? "separate" : "both", "first", "last", "leave-out"], codes);
         foreach (var group in differing)
         {
             for (var i = 0; i < group.Count; i++)
@@ -46,7 +49,7 @@ internal static class SameCodeTwice
     }
 
     // Repeated readings differ by a little; vessels differ in what was weighed, or by much.
-    private static bool Differ(List<SampleRow> group)
+    private static bool Differ(List<SampleRow> group, double least)
     {
         foreach (var property in new[] { BatchProperties.Mass, BatchProperties.Volume, BatchProperties.InitialConcentration, BatchProperties.ContactTime, BatchProperties.StartPh, BatchProperties.Temperature, BatchProperties.Dose, BatchProperties.ReportedRemoval })
         {
@@ -56,8 +59,12 @@ internal static class SameCodeTwice
 
         var read = group.Select(r => r.Signals.Where(s => s.Column.Property == SpectrometryProperties.ReportedConcentration && s.Readout.Value is not null)
             .Select(s => s.Readout.Value!.Value * (r.Dilution ?? 1)).DefaultIfEmpty(double.NaN).Average()).Where(double.IsFinite).ToList();
-        return read.Count > 1 && group.Exists(r => r.Facts.ContainsKey(BatchProperties.Mass.Name)) && read.Max() - read.Min() > SameReadingWithin * Math.Abs(read.Max());
+        return read.Count > 1 && read.Max() - read.Min() > Math.Max(SameReadingWithin * Math.Abs(read.Max()), least);
     }
+
+    // Near zero readings scatter by more than a tenth of themselves.
+    private static double LeastThatCounts(List<SampleRow> rows)
+        => OfTheLargest * rows.SelectMany(r => r.Signals.Where(s => s.Column.Property == SpectrometryProperties.ReportedConcentration && s.Readout.Value is not null).Select(s => s.Readout.Value!.Value * (r.Dilution ?? 1))).DefaultIfEmpty(0).Max();
 
     private static string What(List<SampleRow> group)
     {

@@ -116,7 +116,7 @@ internal sealed record TableLayout(Grid Grid, ImmutableArray<GridRow> Preamble, 
         var starts = new List<int>();
         for (var i = 0; i < rows.Length; i++)
         {
-            if (KnownHeadings(rows[i]) < 2 || rows[i].Cells.Any(c => !c.IsBlank && IsNumeric(c)) || IsUnits(rows[i]))
+            if ((KnownHeadings(rows[i]) < 2 && !Repeats(rows[i], starts, rows)) || rows[i].Cells.Any(c => !c.IsBlank && IsNumeric(c)) || IsUnits(rows[i]))
                 continue;
             var next = i + 1;
             while (next < rows.Length && next < i + 3 && (rows[next].IsBlank || IsUnits(rows[next])))
@@ -133,6 +133,10 @@ internal sealed record TableLayout(Grid Grid, ImmutableArray<GridRow> Preamble, 
 
         return starts;
     }
+
+    // "Code | Waktu | Ce (mg/L)" after "Code | Massa | Ce (mg/L)": two headings of the table before, so the third is one as well.
+    private static bool Repeats(GridRow row, List<int> starts, ImmutableArray<GridRow> rows)
+        => starts.Count > 0 && row.Filled >= 2 && row.Cells.Count(c => !c.IsBlank && rows[starts[^1]].Cells.Contains(c)) >= Math.Max(1, row.Filled / 2);
 
     /// <summary>True for a cell that holds a number, alone or with its unit or scatter.</summary>
     internal static bool IsNumberLike(Cell cell) => !cell.IsBlank && (IsNumeric(cell) || CellParts.Split(cell.Text) is not null || CellParts.Scatter(cell.Text) is not null);
@@ -170,6 +174,8 @@ internal sealed record TableLayout(Grid Grid, ImmutableArray<GridRow> Preamble, 
             var known = KnownHeadings(rows[i]);
             // Rows of data hold words as well: a row of numbers is no heading.
             var numbers = rows[i].Cells.Count(c => !c.IsBlank && IsNumberLike(c));
+            if (IsWide(rows, i))
+                return i;
             var weight = known - numbers + (StandsOverNumbers(rows, i) ? OverNumbers : 0);
             if (weight > score && numbers * 2 <= rows[i].Filled && !IsUnits(rows[i]))
                 (best, score) = (i, weight);
@@ -185,6 +191,16 @@ internal sealed record TableLayout(Grid Grid, ImmutableArray<GridRow> Preamble, 
         }
 
         return null;
+    }
+
+    // "t (min) | 25 °C | 35 °C | 45 °C" over full rows of numbers: one setting down, another along.
+    private static bool IsWide(ImmutableArray<GridRow> rows, int at)
+    {
+        var row = rows[at];
+        if (row.Filled < 3 || !IsHeading(row.At(0)) || HeadingReading.Of(row.At(0).Text).Unit is not UnitText.Known { Unit.IsOne: false } || at + 1 >= rows.Length || rows[at + 1].Cells.Any(c => !c.IsBlank && !IsNumeric(c)) || rows[at + 1].Filled < 3)
+            return false;
+        var kinds = row.Cells.Skip(1).Where(c => !c.IsBlank).Select(c => CellParts.Split(c.Text) is (_, var unit) ? UnitKinds.Of(unit) : UnitKind.None).Distinct().ToList();
+        return kinds is [not UnitKind.None];
     }
 
     // The next rows all have a number in one column: what stands above them is more likely their heading than a line of keys and values.

@@ -37,6 +37,9 @@ internal sealed class IntakeCase
     /// <summary>Element that is taken up.</summary>
     public string Analyte { get; }
 
+    /// <summary>True where a careful reader understands, and a question is no fault all the same.</summary>
+    public bool AskingIsFine => asked.TryGetProperty("asking_is_fine", out var fine) && fine.GetBoolean();
+
     /// <summary>Names of its files.</summary>
     public ImmutableArray<string> Files { get; }
 
@@ -104,7 +107,8 @@ internal sealed class IntakeCase
         return new IntakeOutcome(Name, Human, right, expected, [.. wrong], [.. missing], open, said,
             wrong.Count > 0 ? spoke && open.IsEmpty ? "WRONG, something was said" : "WRONG"
             : Human == "understands" ? missing.Count == 0 ? "RIGHT" : open.IsEmpty ? "MUTE" : "ASKED"
-            : spoke ? "ASKED" : "MUTE");
+            : spoke ? "ASKED" : "MUTE")
+        { AskingIsFine = AskingIsFine };
     }
 
     private static readonly (string Name, Func<Vessel, double?> Get)[] Quantities =
@@ -150,7 +154,10 @@ internal sealed record IntakeOutcome(
     string Name, string Human, int Right, int Expected, ImmutableArray<string> Wrong, ImmutableArray<string> Missing, ImmutableArray<string> Open, ImmutableArray<string> Said, string Class)
 {
     /// <summary>True when a careful reader would have done the same.</summary>
-    public bool Meets => Class == (Human == "understands" ? "RIGHT" : "ASKED");
+    public bool Meets => Class == (Human == "understands" ? "RIGHT" : "ASKED") || (AskingIsFine && Class == "ASKED");
+
+    /// <summary>True where a careful reader understands, and a question is no fault all the same.</summary>
+    public bool AskingIsFine { get; init; }
 
     /// <summary>In one line.</summary>
     public override string ToString()

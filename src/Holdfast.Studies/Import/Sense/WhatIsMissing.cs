@@ -22,6 +22,11 @@ internal static class WhatIsMissing
         var absorbing = vessels.Where(v => read[v.Code].Any(r => SpectrometryProperties.IsCalibrated(r.Signal)) && !read[v.Code].Any(r => r.Signal == SpectrometryProperties.ReportedConcentration.Name)).ToList();
         if (absorbing.Count > 0 && after.Samples.All(s => s.Role != SampleRole.Standard))
             Note(understood, place, absorbing, "readings without standards give no concentration: the calibration is missing. Take it in, a table of known concentrations and their readings");
+        var runs = absorbing.SelectMany(v => read[v.Code]).Select(r => r.Run).ToHashSet(StringComparer.Ordinal);
+        var standards = after.Samples.Where(s => s.Role == SampleRole.Standard).Select(s => s.Code).ToHashSet(StringComparer.Ordinal);
+        var calibrated = after.Readings.Where(r => standards.Contains(r.Sample) && SpectrometryProperties.IsCalibrated(r.Signal)).Select(r => r.Run).Distinct(StringComparer.Ordinal).ToList();
+        if (absorbing.Count > 0 && calibrated.Count > 1 && !calibrated.Exists(runs.Contains) && !runs.Any(after.Calibrations.ContainsKey))
+            Note(understood, place, absorbing, $"which calibration holds for these readings is not said: {string.Join(" or ", calibrated)}. Choose one before any concentration is worked out");
         var measured = vessels.Where(v => read[v.Code].Any(r => r.Signal is var s && (SpectrometryProperties.IsCalibrated(s) || s == SpectrometryProperties.ReportedConcentration.Name)) || Has(v, BatchProperties.ReportedRemoval) || Has(v, BatchProperties.ReportedRemaining)).ToList();
         if (measured.Count == 0 && vessels.All(v => !Has(v, BatchProperties.ReportedUptake)) && vessels.Exists(v => Has(v, BatchProperties.Mass) || Has(v, BatchProperties.InitialConcentration)))
         {

@@ -15,6 +15,9 @@ internal static class Footer
         var tokens = Lexicon.Tokens(label);
         if (tokens.IsEmpty)
             return false;
+        // "class average", "group mean"
+        if (tokens.Length == 2 && tokens[1] is "average" or "mean" or "mittelwert" or "moyenne" or "promedio" or "media" or "gemiddelde")
+            return true;
         var first = Lexicon.OfToken(tokens[0]).ToList();
         return (first.Contains(HeadingWord.Mean) && !tokens[0].All(char.IsDigit) && tokens[0].Length > 2) || (first.Contains(HeadingWord.Spread) && !first.Contains(HeadingWord.Sample))
             || (tokens.Length == 1 && tokens[0] is "sum" or "total" or "summe" or "gesamt" or "min" or "max" or "minimum" or "maximum" or "somme" or "suma" or "soma" or "somma" or "n" or "mw" or "moy");

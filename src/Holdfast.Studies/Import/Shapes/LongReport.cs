@@ -24,6 +24,8 @@ internal static class LongReport
         var result = Find(headings, h => h.Has(HeadingWord.Result) && !h.HasAny(HeadingWord.Limit, HeadingWord.Unit, HeadingWord.Spread));
         if (result < 0)
             result = Find(headings, h => h.Has(HeadingWord.Concentration) && !h.Has(HeadingWord.Limit));
+        if (result < 0)
+            result = Find(headings, h => h.Has(HeadingWord.Mean) && !h.HasAny(HeadingWord.Limit, HeadingWord.Spread));
         var code = CodeColumns.Of(layout, [.. headings.Select((h, i) => i == parameter ? HeadingReading.Of("") : h)]);
         if (result < 0 || code < 0 || code == parameter)
             return null;

@@ -103,7 +103,8 @@ internal sealed partial class Notes
             || lower.Contains("without", StringComparison.Ordinal) || lower.Contains("ohne", StringComparison.Ordinal) || lower.Contains("before dilution", StringComparison.Ordinal) || lower.Contains("sans", StringComparison.Ordinal)
             || lower.Contains("uncorrected", StringComparison.Ordinal) || lower.Contains("sin ", StringComparison.Ordinal) || lower.Contains("sem ", StringComparison.Ordinal);
         bool? applied = words.Contains(W.Corrected) || lower.Contains("x dilution", StringComparison.Ordinal) || lower.Contains("× dilution", StringComparison.Ordinal) || lower.Contains("* dilution", StringComparison.Ordinal) ? !not
-            : words.Contains(W.AsRead) || not ? false : null;
+            // That something was diluted says nothing of what was written down.
+            : Lexicon.Of(Lexicon.Tokens(line).Where(t => t is not "diluted")).Contains(W.AsRead) || not ? false : null;
         if (FactorNoted().Match(line) is { Success: true } m)
         {
             var (one, all) = (CellText.Read(m.Groups["one"].Value, null) as CellText.Number, CellText.Read(m.Groups["all"].Value, null) as CellText.Number);

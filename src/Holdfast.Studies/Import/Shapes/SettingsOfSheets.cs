@@ -1,4 +1,3 @@
-using System.Collections.Immutable;
 using Holdfast.Studies.Import.Headings;
 
 namespace Holdfast.Studies.Import.Shapes;

@@ -12,7 +12,7 @@ internal static class Transposed
     /// <param name="grid">The grid.</param>
     public static Grid? Turn(Grid grid)
     {
-        var rows = grid.Rows.Where(r => r.Filled >= 2).Select(WithUnit).ToList();
+        var rows = WithoutUnitColumn([.. grid.Rows.Where(r => r.Filled >= 2)]);
         // Down the first column stand quantities with units; along no row do.
         var down = rows.Where(r => IsQuantity(r.At(0)) && r.Cells.Skip(1).Count(TableLayout.IsNumeric) >= 2).ToList();
         if (down.Count < (rows.Count > 0 && rows.Max(r => r.Filled) > 4 ? 2 : FewestQuantities) || rows.Exists(r => r.Cells.Count(IsQuantity) >= 2) || down.Count * 2 < rows.Count)
@@ -34,10 +34,17 @@ internal static class Transposed
         return grid with { Rows = [.. above, .. turned] };
     }
 
-    // "powder | mg | 23.87 | …": the unit stands in a column of its own.
-    private static GridRow WithUnit(GridRow row)
-        => row.Cells.Length > 3 && row.At(0) is { Kind: CellKind.Text, IsBlank: false } name && (row.At(1).IsBlank || HeadingReading.UnitOf(row.At(1).Text) is Amounts.UnitText.Known { Unit.IsOne: false }) && TableLayout.IsNumeric(row.At(2)) | row.At(1).IsBlank
-            ? row with { Cells = [row.At(1).IsBlank ? name : new Cell($"{name.Text} ({row.At(1).Text})"), .. row.Cells.Skip(2)] } : row;
+    // "powder | mg | 23.87 | …": the unit stands in a column of its own, which every row has, also the heading and a row without unit.
+    private static List<GridRow> WithoutUnitColumn(List<GridRow> rows)
+    {
+        var quantities = rows.Where(r => r.Cells.Length > 3 && r.At(0) is { Kind: CellKind.Text, IsBlank: false } && r.Cells.Skip(2).Count(TableLayout.IsNumeric) >= 2).ToList();
+        var units = quantities.Count(r => UnitOf(r) is not null);
+        if (units < 2 || units * 2 < quantities.Count || quantities.Exists(r => TableLayout.IsNumeric(r.At(1))))
+            return rows;
+        return [.. rows.Select(r => r.Cells.Length < 3 ? r : r with { Cells = [UnitOf(r) is { } unit ? new Cell($"{r.At(0).Text} ({unit})") : r.At(0), .. r.Cells.Skip(2)] })];
+    }
+
+    private static string? UnitOf(GridRow row) => !row.At(1).IsBlank && HeadingReading.UnitOf(row.At(1).Text) is UnitText.Known { Unit.IsOne: false } or UnitText.Ambiguous ? row.At(1).Text : null;
 
     private static bool IsQuantity(Cell cell)
     {

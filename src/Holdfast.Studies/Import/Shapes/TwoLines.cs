@@ -25,6 +25,9 @@ internal static class TwoLines
     {
         if (lower.IsBlank || upper.IsBlank || lower.Cells.Any(TableLayout.IsNumeric) || upper.Cells.Any(TableLayout.IsNumeric) || TableLayout.IsUnits(lower))
             return false;
+        // "# strontium, 20 degrees C, 24 h" is a line of settings.
+        if (upper.At(0).Text.StartsWith('#') || upper.Cells.Any(c => !c.IsBlank && CellParts.Split(c.Text) is not null))
+            return false;
         if (upper.Cells.Concat(lower.Cells).Any(c => c.Text.Length > LongestPart || (!c.IsBlank && c.Text.Any(char.IsDigit) && c.Text.Contains(',', StringComparison.Ordinal))))
             return false;
         var shared = Enumerable.Range(1, Math.Max(upper.Cells.Length, lower.Cells.Length)).Any(i => upper.At(i).IsBlank && !lower.At(i).IsBlank && !upper.At(i - 1).IsBlank && !lower.At(i - 1).IsBlank);

@@ -24,7 +24,7 @@ internal static class WideSeries
             return null;
         var along = tops[0].Setting!.Property;
         var rows = layout.Body.Where(r => !r.IsBlank).SelectMany(r => tops.Where(t => !r.At(t.Place).IsBlank).Select(t => new GridRow(r.Number,
-            [new Cell($"{side.Name} {r.At(0).Text} at {layout.Headings[t.Place]}"), r.At(0), new Cell(t.Setting!.Written), r.At(t.Place), new Cell(layout.Headings[t.Place])])));
+            [new Cell($"{side.Name} {r.At(0).Text} at {layout.Headings[t.Place]}"), r.At(0), new Cell(t.Setting!.Written), r.At(t.Place), new Cell(CellParts.Split(layout.Headings[t.Place]) is null ? layout.Headings[t.Place] : "at " + layout.Headings[t.Place])])));
         return new TableLayout(layout.Grid, layout.Preamble, new GridRow(heading.Number,
             [new Cell("Sample"), new Cell(layout.Units is null ? layout.Headings[0] : $"{layout.Headings[0]} ({layout.Units.At(0).Text})"), new Cell(along.Headings[0]), new Cell(result), new Cell("Series")]), null, [.. rows])
         {
