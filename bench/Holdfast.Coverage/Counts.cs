@@ -29,6 +29,10 @@ internal sealed class Counts
         => condition.Model.Card.Parameters.Select(p => p.Symbol).Concat([Tally.Left, Tally.NotDetected, Tally.NoLackOfFit])
             .Select(q => all.GetValueOrDefault((condition.Name, q))).OfType<Tally>();
 
+    /// <summary>Conditions that were counted, the least covered first.</summary>
+    public IEnumerable<Condition> WorstFirst()
+        => Condition.All.Where(c => Studies(c) > 0).OrderBy(c => Of(c).Min(t => t.Share)).ThenBy(c => c.Name, StringComparer.Ordinal);
+
     /// <summary>Keeps a block.</summary>
     public void Keep(Condition condition, IEnumerable<Tally> block)
     {
