@@ -9,7 +9,7 @@ var root = AppContext.BaseDirectory;
 while (!File.Exists(Path.Combine(root, "Holdfast.slnx")))
     root = Path.GetDirectoryName(root) ?? throw new DirectoryNotFoundException("Run it inside the repository: it writes docs/coverage.md.");
 var counts = new Counts(Path.Combine(root, "artifacts", "coverage", "counts.csv"));
-Condition[] conditions = args.Length < 2 ? [.. Condition.All] : [.. args.Skip(1).SelectMany(Picked).Distinct()];
+Simulated[] conditions = args.Length < 2 ? [.. Simulated.All] : [.. args.Skip(1).SelectMany(Picked).Distinct()];
 if (conditions.Length == 0)
     throw new ArgumentException($"No condition is called {string.Join(" or ", args.Skip(1))}; docs/coverage.md lists them.");
 var gate = new Lock();
@@ -18,7 +18,7 @@ while (conditions.Where(c => counts.Studies(c) < wanted).ToArray() is { Length: 
     var least = left.Min(counts.Studies);
     Parallel.ForEach(left.Where(c => counts.Studies(c) == least), new ParallelOptions { MaxDegreeOfParallelism = Environment.ProcessorCount }, condition =>
     {
-        var tallies = Tally.Count(condition, least, Math.Min(block, wanted - least));
+        var tallies = condition.Count(least, Math.Min(block, wanted - least));
         lock (gate)
             counts.Keep(condition, tallies);
     });
@@ -27,11 +27,11 @@ while (conditions.Where(c => counts.Studies(c) < wanted).ToArray() is { Length: 
 
 File.WriteAllText(Path.Combine(root, "docs", "coverage.md"), Page.Of(counts));
 
-IEnumerable<Condition> Picked(string choice)
+IEnumerable<Simulated> Picked(string choice)
 {
     const string worst = "worst:";
     if (choice.StartsWith(worst, StringComparison.Ordinal))
         return counts.WorstFirst().Take(int.Parse(choice[worst.Length..], CultureInfo.InvariantCulture));
     var parts = choice.Split(", ");
-    return Condition.All.Where(c => c.Name == choice || parts.All(c.Name.Split(", ").Contains));
+    return Simulated.All.Where(c => c.Name == choice || parts.All(c.Name.Split(", ").Contains));
 }

@@ -22,7 +22,7 @@ internal sealed class IsothermSection : IResultSection
         var figures = StudyFigure.Of<IsothermFigure>(dossier).ToDictionary(f => f.Id, StringComparer.Ordinal);
         var content = new List<Node>
         {
-            Prose.Paragraph("Every isotherm of the list was fitted to the uptakes of single vessels with equal weights, so that their AICc compare. A second fit goes through the mass balance, with the concentration left as the one measured response, since q and Ce share their error."),
+            Prose.Paragraph("Every isotherm of the list was fitted to the concentration left in single vessels, predicted through the mass balance, with one error model for all of them, so that their AICc compare. A vessel below the detection limit enters with its signed reading and its uncertainty, not with the limit; one that is only reported as below a limit does not enter."),
         };
         foreach (var fitted in dossier.Evidence.Isotherms)
         {
