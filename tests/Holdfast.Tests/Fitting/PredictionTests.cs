@@ -65,7 +65,8 @@ public class PredictionTests
         }
     }
 
-    // A 95 % interval holds the truth in 95 of 100 series, for the mean of many vessels and for one new vessel alike. Binomial sd of 300: 0.013.
+    // A 95 % interval holds the truth in 95 of 100 series, for the mean of many vessels and for one new vessel alike; in more where there is no scatter at all,
+    // since six degrees of freedom have to show that. Binomial sd of 300: 0.013.
     [Theory, InlineData(0.0), InlineData(0.03)]
     public void PredictVessel_SimulatedSeries_HoldsTheTruth(double scatter)
     {
@@ -79,8 +80,8 @@ public class PredictionTests
             one += Holds(fit.PredictVessel(40, 2, PredictionOf.OneVessel).Value!, Left<Langmuir>(40, 2, 1 + scatter * stream.Normal(), truth)) ? 1 : 0;
         }
 
-        Assert.InRange(mean / (double)Studies, 0.91, 0.99);
-        Assert.InRange(one / (double)Studies, 0.91, 0.995);
+        Assert.InRange(mean / (double)Studies, 0.91, scatter > 0 ? 0.99 : 1);
+        Assert.InRange(one / (double)Studies, 0.91, scatter > 0 ? 0.99 : 1);
 
         static bool Holds(VesselPrediction found, double left)
         {
