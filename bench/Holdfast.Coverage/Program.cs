@@ -11,7 +11,11 @@ while (!File.Exists(Path.Combine(root, "Holdfast.slnx")))
 var counts = new Counts(Path.Combine(root, "artifacts", "coverage", "counts.csv"));
 Simulated[] conditions = args.Length < 2 ? [.. Simulated.All] : [.. args.Skip(1).SelectMany(Picked).Distinct()];
 if (conditions.Length == 0)
-    throw new ArgumentException($"No condition is called {string.Join(" or ", args.Skip(1))}; docs/coverage.md lists them.");
+{
+    Console.Error.WriteLine($"No condition is called {string.Join(" or ", args.Skip(1))}; docs/coverage.md lists them.");
+    return 1;
+}
+
 var gate = new Lock();
 while (conditions.Where(c => counts.Studies(c) < wanted).ToArray() is { Length: > 0 } left)
 {
@@ -26,6 +30,7 @@ while (conditions.Where(c => counts.Studies(c) < wanted).ToArray() is { Length: 
 }
 
 File.WriteAllText(Path.Combine(root, "docs", "coverage.md"), Page.Of(counts));
+return 0;
 
 IEnumerable<Simulated> Picked(string choice)
 {

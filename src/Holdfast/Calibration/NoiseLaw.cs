@@ -52,13 +52,13 @@ public sealed record NoiseLaw(NoiseKind Kind, NoiseEvidence Evidence, VarianceFu
         return Named(function, evidence, ratio, top);
     }
 
-    private static NoiseLaw OfResiduals(IReadOnlyList<StandardReading> standards, IReadOnlyList<double> blanks, double top)
+    private static NoiseLaw OfResiduals(IReadOnlyList<StandardReading> standards, double[] blanks, double top)
     {
         double[] x = [.. standards.Select(s => s.Level)], y = [.. standards.Select(s => s.Signal)];
         var degree = x.Distinct().Count() >= 6 ? 2 : 1;
         if (x.Length < degree + 3)
             return new(NoiseKind.Constant, NoiseEvidence.Nothing, null, 0);
-        var mean = blanks.Count == 0 ? 0 : blanks.Average();
+        var mean = blanks.Length == 0 ? 0 : blanks.Average();
         var blankSquares = blanks.Sum(b => (b - mean) * (b - mean));
         var constant = Restricted(0);
         if (!double.IsFinite(constant.Deviance))
@@ -73,10 +73,10 @@ public sealed record NoiseLaw(NoiseKind Kind, NoiseEvidence Evidence, VarianceFu
                 best = (ratio, at.Deviance, at.Variance);
         }
 
-        var evidence = blanks.Count > 0 ? NoiseEvidence.ResidualsAndBlanks : NoiseEvidence.Residuals;
+        var evidence = blanks.Length > 0 ? NoiseEvidence.ResidualsAndBlanks : NoiseEvidence.Residuals;
         var sd = Math.Sqrt(best.Variance);
         var share = 1 - (degree + 1.0) / x.Length;
-        var function = new VarianceFunction(sd, sd * best.Ratio / top).FoundFrom([.. x.Select(v => (v, share)), (0, Math.Max(blanks.Count - 1, 0))]);
+        var function = new VarianceFunction(sd, sd * best.Ratio / top).FoundFrom([.. x.Select(v => (v, share)), (0, Math.Max(blanks.Length - 1, 0))]);
         return Named(function, evidence, constant.Deviance - best.Deviance, top);
 
         // −2 ln of the restricted likelihood at sd(top)²/sd₀² = 1 + ratio², with sd₀² at its best.
@@ -87,7 +87,7 @@ public sealed record NoiseLaw(NoiseKind Kind, NoiseEvidence Evidence, VarianceFu
             // The fit scales its weights to mean 1: brought back, squares and information are those of the weights meant.
             var scale = variance.Average(v => 1 / v);
             var squares = scale * fit.SumOfSquares + blankSquares;
-            double dof = fit.DegreesOfFreedom + Math.Max(blanks.Count - 1, 0);
+            double dof = fit.DegreesOfFreedom + Math.Max(blanks.Length - 1, 0);
             if (!(squares > 0))
                 return (double.NegativeInfinity, 0);
             var information = fit.Components.Sum(c => Math.Log(scale * c.SquaredLength));
