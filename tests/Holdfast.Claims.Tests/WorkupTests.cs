@@ -98,7 +98,7 @@ public class WorkupTests
     {
         var study = Study([("V0", 0), ("V1", 0.083)]);
         study = study with { Readings = [study.Readings[0] with { Value = null, Below = 0.05 }, study.Readings[1]] };
-        var missing = Assert.Single(MissingResult.Of(Claims.Analyses.Evidence.Of(study)));
+        var missing = Assert.Single(MissingResult.Of(Evidence.Of(study)));
         Assert.Equal(["V0"], missing.Samples);
         Assert.Contains("only as below 0.05", missing.Sentence, StringComparison.Ordinal);
     }
