@@ -88,7 +88,7 @@ public class WorkupTests
         Assert.Equal(0.01 + 0.02 * 0.004, points.X[0].U, 9);
         var fitted = SeriesFitting.Isotherms(series);
         Assert.Equal(6, fitted.Fits.Single(f => f.Card.Name == "Langmuir").N);
-        var finding = Assert.Single(fitted.Findings, f => f.Code == "HF-445");
+        var finding = Assert.Single(fitted.Findings, f => f.Code == "HF-470");
         Assert.Equal(["V0"], finding.Concerns);
     }
 

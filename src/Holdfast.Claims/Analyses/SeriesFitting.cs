@@ -61,7 +61,7 @@ internal static class SeriesFitting
         string[] codes = [.. series.Vessels.Where(v => v.End?.IsBelowDetection == true && v.Uptake is not null).Select(v => v.Code)];
         if (codes.Length > 0)
         {
-            yield return Finding.Of("HF-445", Weight.Note,
+            yield return Finding.Of("HF-470", Weight.Note,
                 $"{series.Name}: {Phrase.Count(codes.Length, "vessel")} below the detection limit {(codes.Length == 1 ? "enters" : "enter")} the fits as read, with sign and uncertainty, never as the limit.", codes);
         }
     }
