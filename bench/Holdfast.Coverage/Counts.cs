@@ -22,15 +22,18 @@ internal sealed class Counts
     }
 
     /// <summary>Studies counted of a condition.</summary>
-    public int Studies(Condition condition) => Of(condition).Select(t => t.Studies).FirstOrDefault();
+    public int Studies(Simulated condition) => Of(condition).Select(t => t.Studies).FirstOrDefault();
 
     /// <summary>What was counted of a condition, its parameters first.</summary>
-    public IEnumerable<Tally> Of(Condition condition)
-        => condition.Model.Card.Parameters.Select(p => p.Symbol).Concat([Tally.Left, Tally.NotDetected, Tally.NoLackOfFit])
-            .Select(q => all.GetValueOrDefault((condition.Name, q))).OfType<Tally>();
+    public IEnumerable<Tally> Of(Simulated condition)
+        => condition.Quantities.Select(q => all.GetValueOrDefault((condition.Name, q))).OfType<Tally>();
+
+    /// <summary>Conditions that were counted, the least covered first.</summary>
+    public IEnumerable<Simulated> WorstFirst()
+        => Simulated.All.Where(c => Studies(c) > 0).OrderBy(c => Of(c).Min(t => t.Share)).ThenBy(c => c.Name, StringComparer.Ordinal);
 
     /// <summary>Keeps a block.</summary>
-    public void Keep(Condition condition, IEnumerable<Tally> block)
+    public void Keep(Simulated condition, IEnumerable<Tally> block)
     {
         foreach (var tally in block)
         {

@@ -12,20 +12,21 @@ internal static class Page
     /// <param name="counts">What was counted.</param>
     public static string Of(Counts counts)
     {
-        var rows = Condition.All.SelectMany(c => counts.Of(c).Select(t => (Condition: c, Tally: t))).Where(r => r.Tally.Printed > 0).ToArray();
+        var rows = Simulated.All.SelectMany(c => counts.Of(c).Select(t => (Condition: c, Tally: t))).Where(r => r.Tally.Printed > 0).ToArray();
         var text = new StringBuilder();
         text.Append("# Coverage of the intervals\n\n");
         text.Append("How often a printed 95 % interval holds the truth: studies simulated from a hidden truth, through calibration, dilution, weighing and work-up, with the errors that\n");
         text.Append("are stated of each and nothing else known. `dotnet run --project bench/Holdfast.Coverage -c Release` writes this page; it can be stopped and goes on where it was.\n");
-        text.Append("An open side of an interval holds everything on it. ± is the binomial standard deviation. *printed* is the share of studies in which the number was printed at all.\n\n");
-        text.Append(CultureInfo.InvariantCulture, $"{Condition.All.Count} conditions, {Condition.All.Sum(counts.Studies):N0} studies, at least {Condition.All.Min(counts.Studies):N0} of each.\n\n");
-        text.Append("## All conditions together\n\n| quantity | curve | covered | below 93 % | 93 to 97 % | above 97 % |\n| --- | --- | --- | --- | --- | --- |\n");
-        foreach (var group in rows.GroupBy(r => (r.Condition.Model.Card.Name, r.Tally.Quantity)))
+        text.Append("An open side of an interval holds everything on it. ± is the binomial standard deviation. *printed* is the share of studies in which the number was printed at all.\n");
+        text.Append("*surely below* counts conditions that lie below 93 % by more than two of these deviations: with few studies many others fall below by chance.\n\n");
+        text.Append(CultureInfo.InvariantCulture, $"{Simulated.All.Count} conditions, {Simulated.All.Sum(counts.Studies):N0} studies, at least {Simulated.All.Min(counts.Studies):N0} of each.\n\n");
+        text.Append("## All conditions together\n\n| quantity | curve | covered | below 93 % | 93 to 97 % | above 97 % | surely below |\n| --- | --- | --- | --- | --- | --- | --- |\n");
+        foreach (var group in rows.GroupBy(r => (r.Condition.Curve, r.Tally.Quantity)))
         {
             var sum = group.Select(r => r.Tally).Aggregate((a, b) => a.Plus(b));
             double[] shares = [.. group.Select(r => r.Tally.Share!.Value)];
             text.Append(CultureInfo.InvariantCulture,
-                $"| {group.Key.Quantity} | {group.Key.Name} | {100 * sum.Share:0.0} ± {100 * sum.Error:0.0} % | {shares.Count(s => s < Low)} | {shares.Count(s => s is >= Low and <= High)} | {shares.Count(s => s > High)} |\n");
+                $"| {group.Key.Quantity} | {group.Key.Curve} | {100 * sum.Share:0.0} ± {100 * sum.Error:0.0} % | {shares.Count(s => s < Low)} | {shares.Count(s => s is >= Low and <= High)} | {shares.Count(s => s > High)} | {group.Count(r => r.Tally.Share + 2 * r.Tally.Error < Low)} |\n");
         }
 
         text.Append("\n## Parameters, worst first\n\nMissed low: the whole interval lies below the truth.\n\n");

@@ -78,7 +78,10 @@ internal sealed record Tally(string Quantity, int Studies, int Printed, int Cove
         return (condition.Model.Series(points, new FitOptions { MostIterations = 500 }), calibrating.Runs[0].Curve!, vessels[0].End!.Value!.Value, left[vessels[0].Code]);
     }
 
-    private Tally With((double Low, double High)? interval, double truth)
+    /// <summary>The tally with one study more.</summary>
+    /// <param name="interval">The interval that was printed, or null.</param>
+    /// <param name="truth">The hidden truth.</param>
+    public Tally With((double Low, double High)? interval, double truth)
         => interval is not { } limits
             ? this with { Studies = Studies + 1 }
             : this with

@@ -1,4 +1,5 @@
 using System.Text.Json;
+using Holdfast.Claims.Analyses;
 using Holdfast.Fitting;
 using Holdfast.Reports.StudyTables;
 
@@ -11,21 +12,23 @@ internal static class FitsJson
 
     /// <summary>The text.</summary>
     /// <param name="fitted">Each series by its name, with its fits.</param>
-    public static string Of(IReadOnlyList<(string Series, IReadOnlyList<FitResult> Fits)> fitted) => Printed.Object(json =>
+    /// <param name="asked">What is asked of the curves of a series.</param>
+    public static string Of(IReadOnlyList<(string Series, IReadOnlyList<FitResult> Fits)> fitted, Func<string, PredictionQuestion> asked) => Printed.Object(json =>
     {
         json.WriteStartArray("fits");
         foreach (var (series, fits) in fitted)
         {
+            var predicted = Predictions.Of(fits, asked(series)).ToLookup(p => p.Curve, StringComparer.Ordinal);
             var sorted = RankingTable.Sorted(fits);
             var best = sorted.Where(f => f.IsFit && f.Aicc is not null).Select(f => f.Aicc).FirstOrDefault();
             foreach (var fit in sorted)
-                One(json, series, fit, best);
+                One(json, series, fit, best, predicted[fit.Card.Name]);
         }
 
         json.WriteEndArray();
     });
 
-    private static void One(Utf8JsonWriter json, string series, FitResult fit, double? best)
+    private static void One(Utf8JsonWriter json, string series, FitResult fit, double? best, IEnumerable<Prediction> predicted)
     {
         json.WriteStartObject();
         json.WriteString("series", series);
@@ -48,6 +51,10 @@ internal static class FitsJson
         Number(json, "lack_of_fit_p", fit.LackOfFit?.Test.P, "", "F test against replicates");
         Number(json, "aicc", fit.Aicc, "", "AICc, the error variance counted as a parameter");
         Number(json, "delta_aicc", fit.IsFit ? fit.Aicc - best : null, "", "AICc less the least of this series");
+        json.WriteStartArray("predictions");
+        foreach (var prediction in predicted)
+            One(json, prediction);
+        json.WriteEndArray();
         json.WriteStartArray("findings");
         foreach (var finding in fit.Findings)
         {
@@ -59,6 +66,26 @@ internal static class FitsJson
 
         json.WriteEndArray();
         json.WriteEndObject();
+    }
+
+    private static void One(Utf8JsonWriter json, Prediction prediction)
+    {
+        json.WriteStartObject();
+        json.WriteString("quantity", prediction.Quantity);
+        json.WriteString("for", prediction.OfWords);
+        Real("start", prediction.Start);
+        Real("dose", prediction.Dose);
+        Real("share", prediction.Share);
+        JsonNumber.Of(prediction).WriteMembers(json);
+        json.WriteEndObject();
+
+        void Real(string name, double? value)
+        {
+            if (value is { } number)
+                json.WriteNumber(name, number);
+            else
+                json.WriteNull(name);
+        }
     }
 
     private static void Number(Utf8JsonWriter json, string name, double? value, string unit, string how)

@@ -1,6 +1,7 @@
 using System.Text.Json;
 using Holdfast.Amounts;
 using Holdfast.Claims;
+using Holdfast.Claims.Analyses;
 using Holdfast.Fitting;
 using Holdfast.Reports.Tables;
 
@@ -69,6 +70,16 @@ internal sealed record JsonNumber(double? Value, double? U, double? Low, double?
             : u is null ? "it ended on a bound, or nothing is left over to judge by"
             : null;
         return new(determined ? Finite(parameter.Value) : null, u, low, high, parameter.Profile is null ? null : fit.Confidence, parameter.Unit, "least squares; interval by profile likelihood", why);
+    }
+
+    /// <summary>What a fitted curve predicts.</summary>
+    /// <param name="prediction">The prediction.</param>
+    public static JsonNumber Of(Prediction prediction)
+    {
+        var value = prediction.Value;
+        return new(
+            Finite(value?.Value), Finite(value?.StandardError), Finite(value?.Lower), Finite(value?.Upper), value is null ? null : Usual, prediction.Unit,
+            "predicted by the curve, to first order, with t for its degrees of freedom", prediction.Why);
     }
 
     /// <summary>A cell of a table, or null when it holds words.</summary>

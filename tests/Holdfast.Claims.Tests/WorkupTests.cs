@@ -74,6 +74,35 @@ public class WorkupTests
         return new VesselWorkup(study, recorded, new Calibrating(study, recorded)).Of(study.Samples[0]);
     }
 
+    // Handbook of measurement, 1.7: fits use the signed value with its u, never the limit or half of it; and it is said.
+    [Fact]
+    public void Fit_AVesselBelowTheDetectionLimit_EntersAsReadAndIsNamed()
+    {
+        double[] start = [5, 10, 20, 40, 60, 90], left = [-0.004, 0.09, 0.5, 5, 20, 48];
+        var series = Made.Series("ISO", BatchProperties.InitialConcentration, start.Select((c, i) => (c, new[]
+        {
+            Made.Vessel(FormattableString.Invariant($"V{i}"), "ISO", start: c, end: left[i], dose: 2, u: 0.01 + 0.02 * Math.Abs(left[i]), detection: 0.05, quantification: 0.15),
+        })));
+        var points = SeriesFitting.IsothermPoints(series);
+        Assert.Equal(left, points.X.Select(x => x.Value));
+        Assert.Equal(0.01 + 0.02 * 0.004, points.X[0].U, 9);
+        var fitted = SeriesFitting.Isotherms(series);
+        Assert.Equal(6, fitted.Fits.Single(f => f.Card.Name == "Langmuir").N);
+        var finding = Assert.Single(fitted.Findings, f => f.Code == "HF-470");
+        Assert.Equal(["V0"], finding.Concerns);
+    }
+
+    // A report that says "< 0.05" and no more: no number is made of it, and the reason is that, not that nothing was read.
+    [Fact]
+    public void Workup_ReportedOnlyAsBelowALimit_HasNoUptakeAndSaysWhy()
+    {
+        var study = Study([("V0", 0), ("V1", 0.083)]);
+        study = study with { Readings = [study.Readings[0] with { Value = null, Below = 0.05 }, study.Readings[1]] };
+        var missing = Assert.Single(MissingResult.Of(Evidence.Of(study)));
+        Assert.Equal(["V0"], missing.Samples);
+        Assert.Contains("only as below 0.05", missing.Sentence, StringComparison.Ordinal);
+    }
+
     private static (string, double)[] Reported(params double[] values) => [.. values.Select(v => ("V0", v))];
 
     private static Study Study((string Sample, double Value)[] reported, double? stated = null)

@@ -54,6 +54,26 @@ public class OutputTests
         Assert.Contains(parameters, p => p.GetProperty("value").ValueKind == JsonValueKind.Null && p.GetProperty("why").GetString()!.Length > 0);
     }
 
+    // Balance of one vessel: removal = 100·D·q/C0 and Ce = C0 − D·q, whatever the curve (by hand).
+    [Fact]
+    public void Fit_AskedToPredict_GivesIntervalsThatCloseTheBalance()
+    {
+        using var line = new Typed();
+        line.Begin();
+        line.TakeAsItStands(line.File("vessels.csv", OddStudies.Sheet("exact", seed: 5)));
+        Assert.Equal(Exit.NotUnderstood, line.Type("fit", "isotherm", "--share", "120"));
+        line.Type("fit", "isotherm", "--start", "50", "--dose", "1", "--as", "json");
+        using var json = JsonDocument.Parse(line.Out);
+        var predictions = json.RootElement.GetProperty("fits").EnumerateArray().Select(f => f.GetProperty("predictions").EnumerateArray().ToArray()).First(p => p.Length > 0);
+        Assert.Equal(6, predictions.Length);
+        double q = Value("uptake"), removal = Value("removal"), left = Value("concentration left");
+        Assert.Equal(100 * q / 50, removal, 9);
+        Assert.Equal(50 - q, left, 9);
+        Assert.All(predictions, p => Assert.InRange(p.GetProperty("value").GetDouble(), p.GetProperty("low").GetDouble(), p.GetProperty("high").GetDouble()));
+
+        double Value(string quantity) => predictions.First(p => p.GetProperty("quantity").GetString() == quantity).GetProperty("value").GetDouble();
+    }
+
     [Theory]
     [InlineData("V-1,KIN,0.02,25,40,60,12", "take up more than 1000 mg/g")]
     [InlineData("V-1,KIN,50000,25,40,60,12", "hold more than 60 g/L of powder")]

@@ -31,7 +31,7 @@ public sealed record MissingResult(string Sentence, ImmutableArray<string> Sampl
             return [];
         var codes = only is null ? null : only.Vessels.Select(v => v.Code).ToHashSet(StringComparer.Ordinal);
         Vessel[] without = [.. evidence.Vessels.Where(v => v is { IsStruck: false, Uptake: null, Sample.Role: SampleRole.Vessel } && codes?.Contains(v.Code) != false)];
-        return [.. Uncalibrated(evidence, without).Concat(Unread(without)).Concat(Unrecorded(without)).Concat(Unfit(evidence, without)).OrderByDescending(m => m.Samples.Length)];
+        return [.. Uncalibrated(evidence, without).Concat(BelowALimit(evidence, without)).Concat(Unread(evidence, without)).Concat(Unrecorded(without)).Concat(Unfit(evidence, without)).OrderByDescending(m => m.Samples.Length)];
     }
 
     /// <summary>True when a finding of a vessel or of its run says no more than this.</summary>
@@ -56,9 +56,29 @@ public sealed record MissingResult(string Sentence, ImmutableArray<string> Sampl
         }
     }
 
-    private static IEnumerable<MissingResult> Unread(Vessel[] without)
+    // "< 0.05" alone is no number to fit: it would enter as censored or not at all, and without the instrument's own value it does not.
+    private static IEnumerable<MissingResult> BelowALimit(Evidence evidence, Vessel[] without)
     {
-        ImmutableArray<string> codes = [.. without.Where(v => v.End is null).Select(v => v.Code)];
+        Reading[] below = [.. OnlyBelow(evidence, without)];
+        ImmutableArray<string> codes = [.. below.Select(r => r.Sample).Distinct(StringComparer.Ordinal)];
+        if (!codes.IsEmpty)
+        {
+            var limits = Phrase.Listed(below.Select(r => Phrase.With(r.Below!.Value, "mg/L")).Distinct(StringComparer.Ordinal));
+            yield return new(
+                $"No uptake of {Of(codes)}: reported only as below {limits}, so {(codes.Length == 1 ? "it enters" : "they enter")} no fit. Take in what the instrument showed, with its sign.", codes);
+        }
+    }
+
+    private static IEnumerable<Reading> OnlyBelow(Evidence evidence, Vessel[] without)
+    {
+        var unread = without.Where(v => v.End is null).Select(v => v.Code).ToHashSet(StringComparer.Ordinal);
+        return evidence.Study.Readings.Where(r => r is { Value: null, Below: not null } && unread.Contains(r.Sample) && !evidence.Study.IsStruck(r));
+    }
+
+    private static IEnumerable<MissingResult> Unread(Evidence evidence, Vessel[] without)
+    {
+        var reported = OnlyBelow(evidence, without).Select(r => r.Sample).ToHashSet(StringComparer.Ordinal);
+        ImmutableArray<string> codes = [.. without.Where(v => v.End is null && !reported.Contains(v.Code)).Select(v => v.Code)];
         if (!codes.IsEmpty)
             yield return new($"No uptake of {Of(codes)}: no reading names {(codes.Length == 1 ? "it" : "them")}. Take in what the instrument showed.", codes);
     }

@@ -24,7 +24,7 @@ internal static class SeriesFitting
         // A reading at time 0 is the start: no doubling of time leads to it.
         int[] after = [.. Enumerable.Range(0, points.Count).Where(i => points.Plain.X[i] > 0)];
         var plateau = Plateau.Test([.. after.Select(i => points.Plain.X[i])], [.. after.Select(i => points.Plain.Y[i])]);
-        return new FittedSeries(series) { Fits = FitAll(Kinetic.All, points), Plateau = plateau.Value, Findings = [.. plateau.Findings] };
+        return new FittedSeries(series) { Fits = FitAll(Kinetic.All, points), Plateau = plateau.Value, Findings = [.. plateau.Findings, .. BelowDetection(series)] };
     }
 
     /// <summary>Isotherms fitted to a series in which the initial concentration was varied.</summary>
@@ -32,7 +32,7 @@ internal static class SeriesFitting
     public static FittedSeries Isotherms(Series series)
     {
         var points = IsothermPoints(series);
-        return points.Count == 0 ? new(series) : new(series) { Fits = FitAll(Isotherm.All, points) };
+        return points.Count == 0 ? new(series) : new(series) { Fits = FitAll(Isotherm.All, points), Findings = [.. BelowDetection(series)] };
     }
 
     /// <summary>The vessels of a kinetic series as they enter its fits: each time is a vessel of its own, its time is exact.</summary>
@@ -53,6 +53,17 @@ internal static class SeriesFitting
         return SeriesPoints.OfVessels(
             [.. used.Select(u => u.Vessel.Start!.Value)], [.. used.Select(u => u.Vessel.Dose!.Value)], [.. used.Select(u => u.Vessel.End!.Value!.Value)],
             [.. used.Select(u => u.Vessel.Code)], [.. used.Select(u => u.Level)]);
+    }
+
+    // What is read below the detection limit is fitted as it was read, with its sign and its uncertainty: neither the limit nor half of it is put in its place.
+    private static IEnumerable<Finding> BelowDetection(Series series)
+    {
+        string[] codes = [.. series.Vessels.Where(v => v.End?.IsBelowDetection == true && v.Uptake is not null).Select(v => v.Code)];
+        if (codes.Length > 0)
+        {
+            yield return Finding.Of("HF-470", Weight.Note,
+                $"{series.Name}: {Phrase.Count(codes.Length, "vessel")} below the detection limit {(codes.Length == 1 ? "enters" : "enter")} the fits as read, with sign and uncertainty, never as the limit.", codes);
+        }
     }
 
     private static (Vessel Vessel, int Level)[] Used(Series series, Func<Vessel, bool> counts)

@@ -15,7 +15,7 @@ internal sealed class FitCurves : IVerb
 {
     public int Place => 55;
 
-    public IReadOnlyList<string> Examples => ["holdfast fit kinetics", "holdfast fit isotherm points.csv --resample 5000"];
+    public IReadOnlyList<string> Examples => ["holdfast fit kinetics", "holdfast fit isotherm --start 50 --dose 2", "holdfast fit isotherm points.csv --resample 5000"];
 
     public IReadOnlyList<(int Code, string Meaning)> Exits => [(Exit.NeedsDecision, "no curve settled, or the points need a decision"), (Exit.NoSuchThing, "no such series"), (Exit.Stopped, "stopped by you")];
 
@@ -27,8 +27,11 @@ internal sealed class FitCurves : IVerb
         var points = new Argument<string?>("points") { Description = "a table with two columns of points; the study's own series when left out", Arity = ArgumentArity.ZeroOrOne };
         var resample = new Option<int?>("--resample") { Description = "a second opinion on the intervals of the curves not told apart, from so many resamples" };
         var seed = new Option<ulong>("--seed") { Description = "seed of the resamples; 1 when left out", DefaultValueFactory = _ => ResampledFit.UsualSeed };
+        var start = new Option<double?>("--start") { Description = "predict uptake and removal at this start concentration, mg/L; the middle one of the series when left out" };
+        var dose = new Option<double?>("--dose") { Description = "predict them at this dose, g/L; that of the series when left out" };
+        var share = new Option<double?>("--share") { Description = "predict the time to this share of the plateau, %; 50 and 90 when left out" };
         var progress = CountedProgress.Form();
-        var command = options.On(new Command("fit", "fit every curve of a family and compare them honestly") { family, points, resample, seed, progress });
+        var command = options.On(new Command("fit", "fit every curve of a family and compare them honestly") { family, points, start, dose, share, resample, seed, progress });
         command.SetAction((parsed, cancel) => Task.FromResult(Act(parsed, cancel)));
         return command;
 
@@ -40,9 +43,15 @@ internal sealed class FitCurves : IVerb
                 return Exit.NotUnderstood;
             }
 
+            if (parsed.GetValue(start) is <= 0 || parsed.GetValue(dose) is <= 0 || parsed.GetValue(share) is <= 0 or >= 100)
+            {
+                door.Error.WriteLine("A start concentration and a dose are above 0, a share lies between 0 and 100 %.");
+                return Exit.NotUnderstood;
+            }
+
             var curves = CurveFamily.All.First(f => f.Name == parsed.GetValue(family));
             if (parsed.GetValue(points) is { } file)
-                return OfPoints(Path.GetFullPath(file, door.Folder), curves, fitted => Show(fitted, parsed, cancel), door, cancel);
+                return OfPoints(Path.GetFullPath(file, door.Folder), curves, fitted => Show(fitted, _ => null, parsed, cancel), door, cancel);
             using var study = options.Read(parsed, door);
             var evidence = Evidence.Of(study.Study);
             var all = curves.OfStudy(evidence).ToArray();
@@ -52,7 +61,7 @@ internal sealed class FitCurves : IVerb
                 return Exit.NoSuchThing;
             }
 
-            Show([.. all.Where(s => s.Fits.Count > 0)], parsed, cancel);
+            Show([.. all.Where(s => s.Fits.Count > 0)], evidence.SeriesNamed, parsed, cancel);
             foreach (var (series, fits) in all)
             {
                 if (fits.Count == 0)
@@ -64,11 +73,11 @@ internal sealed class FitCurves : IVerb
         }
 
         // One table whatever the number of series, so that its JSON is one object.
-        void Show(IReadOnlyList<(string Series, IReadOnlyList<FitResult> Fits)> fitted, ParseResult parsed, CancellationToken cancel)
+        void Show(IReadOnlyList<(string Series, IReadOnlyList<FitResult> Fits)> fitted, Func<string, Series?> named, ParseResult parsed, CancellationToken cancel)
         {
             if (parsed.GetValue(resample) is null && parsed.GetValue(options.As) == "json")
             {
-                door.Out.WriteLine(FitsJson.Of([.. fitted.Select(f => (f.Series, f.Fits))]));
+                door.Out.WriteLine(FitsJson.Of([.. fitted.Select(f => (f.Series, f.Fits))], Asked));
                 foreach (var (series, fits) in fitted)
                     Tell(series, fits, door);
                 return;
@@ -82,8 +91,23 @@ internal sealed class FitCurves : IVerb
                     door, cancel)
                 : ParameterTable.Of("fits", $"Curves fitted to {string.Join(", ", fitted.Select(f => f.Series))}", fitted);
             Printed.Write(table, parsed.GetValue(options.As)!, door.Out);
+            // A person reads on; a program that asked for one table gets one.
+            var predicted = fitted.Select(f => (f.Series, Predictions: (IReadOnlyList<Prediction>)Predictions.Of(f.Fits, Asked(f.Series)))).Where(p => p.Predictions.Count > 0).ToArray();
+            if (parsed.GetValue(resample) is null && parsed.GetValue(options.As) == "text" && predicted.Length > 0)
+            {
+                door.Out.WriteLine();
+                Printed.Write(PredictionTable.Of("predictions", $"What the curves of {string.Join(", ", predicted.Select(p => p.Series))} predict", predicted), "text", door.Out);
+            }
+
             foreach (var (series, fits) in fitted)
                 Tell(series, fits, door);
+
+            PredictionQuestion Asked(string series)
+            {
+                var usual = PredictionQuestion.For(named(series));
+                return new(
+                    parsed.GetValue(start) ?? usual.Start, parsed.GetValue(dose) ?? usual.Dose, parsed.GetValue(share) is { } percent ? [percent / 100] : usual.Shares);
+            }
         }
     }
 

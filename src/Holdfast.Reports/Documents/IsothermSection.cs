@@ -22,7 +22,7 @@ internal sealed class IsothermSection : IResultSection
         var figures = StudyFigure.Of<IsothermFigure>(dossier).ToDictionary(f => f.Id, StringComparer.Ordinal);
         var content = new List<Node>
         {
-            Prose.Paragraph("Every isotherm of the list was fitted to single vessels through the mass balance: the concentration left is what was read, uptake is worked out from it, and the two share their error. All of them stand on the same responses, so that their AICc compare."),
+            Prose.Paragraph("Every isotherm of the list was fitted to the concentration left in single vessels, predicted through the mass balance, with one error model for all of them, so that their AICc compare. A vessel below the detection limit enters with its signed reading and its uncertainty, not with the limit; one that is only reported as below a limit does not enter."),
         };
         foreach (var fitted in dossier.Evidence.Isotherms)
         {

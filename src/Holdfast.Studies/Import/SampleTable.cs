@@ -106,6 +106,9 @@ internal static class SampleTable
         AskAbout(rows.Where(r => r.Written.Length == 0 || r.Written.Any(IsHidden)), "rows:no-code",
             n => $"{n} without a usable sample code. Leave them out, or write the code into the file.", source);
         // Words beyond the last heading are the rest of a remark, cut at its comma.
+        var beyond = rows.Where(r => r.Row.Cells.Skip(source.Layout.Headings.Length).Any(c => !c.IsBlank)).ToList();
+        if (beyond.Count > 0)
+            source.Talk.Note(Codes.MeaningLost, Weight.Note, $"Not used: what stands beyond the last heading in {(beyond.Count == 1 ? "row" : "rows")} {string.Join(", ", beyond.Take(6).Select(r => Ordinal.Text(r.Row.Number)))}.");
         AskAbout(rows.Where(r => r.Row.Cells.Skip(source.Layout.Headings.Length).Any(c => !c.IsBlank && c.Text.Any(char.IsDigit))), "rows:too-long",
             n => $"{n} with more cells than the heading has columns. Take the first cells only, or mend the file.", source);
         return (rows, blank, repeated, summaries);

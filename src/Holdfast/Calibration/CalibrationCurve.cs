@@ -106,9 +106,11 @@ public sealed class CalibrationCurve
         }
 
         var (readingU, readingFreedom) = ReadingUncertainty(sampleId, summary, findings);
-        if (InversePrediction.Of(Fit, mean, readingU, readingFreedom) is not { } prediction)
+        var level = InversePrediction.Solve(Fit, mean) ?? Top;
+        var freedom = Weights.DegreesOfFreedom(Fit, level, readingFreedom is null ? summary.N : 0);
+        if (InversePrediction.Of(Fit, mean, readingU, readingFreedom, freedom) is not { } prediction)
             return new(sampleId, ReadBackKind.OffCurve, mean, summary.N, factor, null, null, null, null, [CalibrationFindings.OffCurve(sampleId, mean)]);
-        var concentration = Concentration(sampleId, prediction, readingU, readingFreedom) * Options.StandardScale * factor;
+        var concentration = Concentration(sampleId, prediction, readingU, readingFreedom, freedom) * Options.StandardScale * factor;
         CheckBend(sampleId, mean, prediction, findings);
         var kind = Place(sampleId, prediction, factor.Value, findings);
         var limit = Limits.Detection.Value * factor.Value;
@@ -123,7 +125,8 @@ public sealed class CalibrationCurve
         var expected = Fit.ResidualSd / Math.Sqrt(Weights.At(level));
         if (readings.Sd is { } own && expected > 0)
         {
-            var test = FTest.OfScatter(own, readings.N - 1, expected, Fit.DegreesOfFreedom);
+            var freedom = Math.Min(Fit.DegreesOfFreedom, Weights.Scatter?.DegreesOfFreedom(1, level * level) ?? double.PositiveInfinity);
+            var test = FTest.OfScatter(own, readings.N - 1, expected, freedom);
             if (test.P < LargestScatterAlpha)
             {
                 findings.Add(CalibrationFindings.LessRepeatable(sampleId, test.F, test.Critical(1 - LargestScatterAlpha)));
@@ -138,10 +141,10 @@ public sealed class CalibrationCurve
     /// The concentration in the measured portion: x moves by u(reading)/slope with the reading and by −p(x)·u(part)/slope with each part of the curve.
     /// A reading whose scatter is the curve's own joins the curve's group, so that one estimate of scatter is not counted as two.
     /// </summary>
-    private Measured Concentration(string sampleId, InversePrediction prediction, double readingU, double? readingFreedom)
+    private Measured Concentration(string sampleId, InversePrediction prediction, double readingU, double? readingFreedom, double freedom)
     {
         var reading = new Source(
-            $"{Options.Run}/{sampleId}/reading", $"reading of {sampleId}", readingU, readingFreedom ?? Fit.DegreesOfFreedom, Evaluation.Repetition,
+            $"{Options.Run}/{sampleId}/reading", $"reading of {sampleId}", readingU, readingFreedom ?? freedom, Evaluation.Repetition,
             Group: readingFreedom is null ? Options.Run : null, Unit: Options.SignalUnit, Trail: sampleId);
         var basis = Fit.Basis(prediction.X);
         return Measured.From(

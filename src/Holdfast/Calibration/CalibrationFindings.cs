@@ -79,6 +79,7 @@ internal static class CalibrationFindings
         }) + (law.Evidence switch
         {
             NoiseEvidence.Replicates => ", by replicates",
+            NoiseEvidence.ReplicatesAndBlanks => ", by replicates and blanks",
             NoiseEvidence.Residuals => ", by residuals",
             NoiseEvidence.ResidualsAndBlanks => ", by residuals and blanks",
             _ => "",

@@ -69,7 +69,8 @@ public sealed record DetectionLimits(
     {
         ArgumentNullException.ThrowIfNull(fit);
         ArgumentNullException.ThrowIfNull(weights);
-        int n = fit.X.Count, dof = fit.DegreesOfFreedom;
+        var n = fit.X.Count;
+        var dof = weights.DegreesOfFreedom(fit, 0, replicates);
         var critical = StudentDistribution.Quantile(1 - Alpha, dof) * UncertaintyAt(fit, weights, 0, replicates);
         var two = StudentDistribution.TwoSided(0.95, dof);
         var quantified = 2 * critical;

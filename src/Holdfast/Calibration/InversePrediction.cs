@@ -32,14 +32,16 @@ public sealed record InversePrediction(
     /// <param name="reading">Mean reading, in the unit of the readings.</param>
     /// <param name="readingU">Standard uncertainty of that mean, same unit.</param>
     /// <param name="readingFreedom">Degrees of freedom of it when it was found from the sample's own scatter; null when it is the curve's.</param>
-    public static InversePrediction? Of(PolynomialFit fit, double reading, double readingU, double? readingFreedom = null)
+    /// <param name="curveFreedom">Degrees of freedom of the scatter behind curve and reading where a law of scatter had to be found; null for those of the fit.</param>
+    public static InversePrediction? Of(PolynomialFit fit, double reading, double readingU, double? readingFreedom = null, double? curveFreedom = null)
     {
         ArgumentNullException.ThrowIfNull(fit);
         if (fit.DegreesOfFreedom < 1 || Solve(fit, reading) is not { } x)
             return null;
         var slope = fit.SlopeAt(x);
         double own = readingU / Math.Abs(slope), shared = fit.UncertaintyAt(x) / Math.Abs(slope);
-        var dof = readingFreedom is { } m ? WelchSatterthwaite.Of((own * own, m), (shared * shared, fit.DegreesOfFreedom)) : fit.DegreesOfFreedom;
+        var known = curveFreedom ?? fit.DegreesOfFreedom;
+        var dof = readingFreedom is { } m ? WelchSatterthwaite.Of((own * own, m), (shared * shared, known)) : known;
         var t = StudentDistribution.TwoSided(Confidence, dof);
         var half = t * Math.Sqrt(own * own + shared * shared);
         var g = fit.Degree == 1 ? Math.Pow(StudentDistribution.TwoSided(Confidence, fit.DegreesOfFreedom) * fit.UncertaintyOf(fit.Components.Length - 1) / slope, 2) : 0;

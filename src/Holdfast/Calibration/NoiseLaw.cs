@@ -4,7 +4,7 @@ namespace Holdfast.Calibration;
 
 /// <summary>How the instrument's scatter goes with the level: constant, in proportion to it, or both; found before any curve is judged.</summary>
 /// <remarks>
-/// sd² = sd₀² + (c·x)². Where levels have replicates their variances decide, whatever the curve; single standards are judged by their residuals about the
+/// sd² = sd₀² + (c·x)². Where levels have replicates their variances and that of the blanks decide, whatever the curve; single standards are judged by their residuals about the
 /// richest curve they allow, by restricted likelihood (H. D. Patterson and R. Thompson, Biometrika 58 (1971) 545; from memory), together with the blanks,
 /// which show the scatter at level 0. A scatter that does not grow must be given up by a likelihood ratio beyond 2.71, its one-sided 5 % point.
 /// </remarks>
@@ -30,26 +30,35 @@ public sealed record NoiseLaw(NoiseKind Kind, NoiseEvidence Evidence, VarianceFu
         ArgumentNullException.ThrowIfNull(blanks);
         var replicated = Level.Of(standards).Where(l => l.Readings.N > 1).ToArray();
         var top = standards.Max(s => s.Level);
-        return replicated.Length > 1 ? OfReplicates(replicated, top) : OfResiduals(standards, blanks.Count > 2 ? blanks : [], top);
+        double[] used = blanks.Count > 2 ? [.. blanks] : [];
+        return replicated.Length > 1 ? OfReplicates(replicated, used, top) : OfResiduals(standards, used, top);
     }
 
-    private static NoiseLaw OfReplicates(Level[] levels, double top)
+    private static NoiseLaw OfReplicates(Level[] levels, double[] blanks, double top)
     {
         (double Level, double Sd, double Dof)[] groups = [.. levels.Select(l => (l.Value, l.Readings.Sd!.Value, l.Readings.N - 1.0))];
+        var evidence = NoiseEvidence.Replicates;
+        // Three readings of a zero standard leave the scatter of a low sample to two degrees of freedom: the blanks stand at the same level.
+        if (blanks.Length > 0 && Summary.Of(blanks).Sd is > 0 and { } scatter)
+        {
+            groups = [.. groups, (0, scatter, blanks.Length - 1.0)];
+            evidence = NoiseEvidence.ReplicatesAndBlanks;
+        }
+
         if (VarianceFunction.Of(groups) is not { } function)
-            return new(NoiseKind.Constant, NoiseEvidence.Replicates, null, 0);
+            return new(NoiseKind.Constant, evidence, null, 0);
         var pooled = groups.Sum(g => g.Dof * g.Sd * g.Sd) / groups.Sum(g => g.Dof);
         var ratio = groups.Sum(g => g.Dof * (Deviance(g.Sd * g.Sd, pooled) - Deviance(g.Sd * g.Sd, Math.Pow(function.Sd(g.Level), 2))));
-        return Named(function, NoiseEvidence.Replicates, ratio, top);
+        return Named(function, evidence, ratio, top);
     }
 
-    private static NoiseLaw OfResiduals(IReadOnlyList<StandardReading> standards, IReadOnlyList<double> blanks, double top)
+    private static NoiseLaw OfResiduals(IReadOnlyList<StandardReading> standards, double[] blanks, double top)
     {
         double[] x = [.. standards.Select(s => s.Level)], y = [.. standards.Select(s => s.Signal)];
         var degree = x.Distinct().Count() >= 6 ? 2 : 1;
         if (x.Length < degree + 3)
             return new(NoiseKind.Constant, NoiseEvidence.Nothing, null, 0);
-        var mean = blanks.Count == 0 ? 0 : blanks.Average();
+        var mean = blanks.Length == 0 ? 0 : blanks.Average();
         var blankSquares = blanks.Sum(b => (b - mean) * (b - mean));
         var constant = Restricted(0);
         if (!double.IsFinite(constant.Deviance))
@@ -64,9 +73,11 @@ public sealed record NoiseLaw(NoiseKind Kind, NoiseEvidence Evidence, VarianceFu
                 best = (ratio, at.Deviance, at.Variance);
         }
 
-        var evidence = blanks.Count > 0 ? NoiseEvidence.ResidualsAndBlanks : NoiseEvidence.Residuals;
+        var evidence = blanks.Length > 0 ? NoiseEvidence.ResidualsAndBlanks : NoiseEvidence.Residuals;
         var sd = Math.Sqrt(best.Variance);
-        return Named(new(sd, sd * best.Ratio / top), evidence, constant.Deviance - best.Deviance, top);
+        var share = 1 - (degree + 1.0) / x.Length;
+        var function = new VarianceFunction(sd, sd * best.Ratio / top).FoundFrom([.. x.Select(v => (v, share)), (0, Math.Max(blanks.Length - 1, 0))]);
+        return Named(function, evidence, constant.Deviance - best.Deviance, top);
 
         // −2 ln of the restricted likelihood at sd(top)²/sd₀² = 1 + ratio², with sd₀² at its best.
         (double Deviance, double Variance) Restricted(double ratio)
@@ -76,7 +87,7 @@ public sealed record NoiseLaw(NoiseKind Kind, NoiseEvidence Evidence, VarianceFu
             // The fit scales its weights to mean 1: brought back, squares and information are those of the weights meant.
             var scale = variance.Average(v => 1 / v);
             var squares = scale * fit.SumOfSquares + blankSquares;
-            double dof = fit.DegreesOfFreedom + Math.Max(blanks.Count - 1, 0);
+            double dof = fit.DegreesOfFreedom + Math.Max(blanks.Length - 1, 0);
             if (!(squares > 0))
                 return (double.NegativeInfinity, 0);
             var information = fit.Components.Sum(c => Math.Log(scale * c.SquaredLength));
@@ -113,6 +124,9 @@ public enum NoiseEvidence
 
     /// <summary>Replicate readings of the standards.</summary>
     Replicates,
+
+    /// <summary>Replicate readings of the standards, and the scatter of the blanks.</summary>
+    ReplicatesAndBlanks,
 
     /// <summary>Residuals of single standards about their curve.</summary>
     Residuals,

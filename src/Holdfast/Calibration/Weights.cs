@@ -1,3 +1,5 @@
+using Holdfast.Statistics;
+
 namespace Holdfast.Calibration;
 
 /// <summary>The weight of a reading at any level: needed for the standards and again at the sample's own reading.</summary>
@@ -49,5 +51,37 @@ public sealed record Weights(Weighting Kind, VarianceFunction? Scatter, double F
             _ => 1,
         };
         return raw / Mean;
+    }
+
+    /// <summary>
+    /// Degrees of freedom behind the variance of a mean reading about the curve, curve included: those of the fit, or fewer where the law of scatter has fewer
+    /// at that level. A law found from few readings knows the scatter of a low sample from the blanks and the zero standard alone.
+    /// </summary>
+    /// <param name="fit">The curve.</param>
+    /// <param name="level">Concentration, in the unit of the standards.</param>
+    /// <param name="replicates">Readings of the sample; 0 for the curve alone.</param>
+    public double DegreesOfFreedom(PolynomialFit fit, double level, int replicates)
+    {
+        ArgumentNullException.ThrowIfNull(fit);
+        if (Scatter is null)
+            return fit.DegreesOfFreedom;
+        var basis = fit.Basis(level);
+        var gain = new double[fit.X.Count];
+        for (var i = 0; i < gain.Length; i++)
+        {
+            var at = fit.Basis(fit.X[i]);
+            for (var k = 0; k < basis.Length; k++)
+                gain[i] += fit.Weights[i] * basis[k] * at[k] / fit.Components[k].SquaredLength;
+        }
+
+        var own = replicates > 0 ? 1.0 / replicates : 0;
+        var square = own * level * level;
+        for (var i = 0; i < gain.Length; i++)
+        {
+            own += gain[i] * gain[i];
+            square += gain[i] * gain[i] * fit.X[i] * fit.X[i];
+        }
+
+        return Math.Min(fit.DegreesOfFreedom, Scatter.DegreesOfFreedom(own, square));
     }
 }

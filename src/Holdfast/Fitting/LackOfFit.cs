@@ -39,6 +39,8 @@ public sealed record LackOfFit(double PureError, int PureErrorDof, double Misfit
     /// <param name="pureDof">Points less levels.</param>
     /// <param name="misfit">What is left of the sum of squares.</param>
     /// <param name="misfitDof">Levels less parameters.</param>
-    public static LackOfFit? Of(double pure, int pureDof, double misfit, int misfitDof)
-        => pureDof < 1 || misfitDof < 1 || !(pure > 0) ? null : new(pure, pureDof, misfit, misfitDof, FTest.Of(misfit / misfitDof / (pure / pureDof), misfitDof, pureDof));
+    /// <param name="below">Degrees of freedom of the denominator where it is known less well than by <paramref name="pureDof"/>; null for those.</param>
+    public static LackOfFit? Of(double pure, int pureDof, double misfit, int misfitDof, int? below = null)
+        => pureDof < 1 || misfitDof < 1 || !(pure > 0) ? null
+            : new(pure, pureDof, misfit, misfitDof, FTest.Of(misfit / misfitDof / (pure / pureDof), misfitDof, below ?? pureDof));
 }

@@ -81,12 +81,17 @@ public class DialectTests
     [Fact]
     public void RaggedAndBlankRows_AreCountedAndNamed()
     {
-        var understood = Read.Text("sample,m (mg),V (mL)\nV-01,50\n\nV-02,51,25,extra\nV-03,52,25\n,53,25\n");
+        var understood = Read.Text("sample,m (mg),V (mL)\nV-01,50\n\nV-02,51,25,26\nV-03,52,25\n,53,25\n");
         Assert.Equal("5 rows: 2 ready, 2 need a decision, 1 blank line left out", understood.Sentence);
         Assert.Equal(["rows:no-code", "rows:too-long"], understood.Questions.Select(q => q.Id));
-        var settled = Read.Text("sample,m (mg),V (mL)\nV-01,50\n\nV-02,51,25,extra\nV-03,52,25\n,53,25\n",
+        var settled = Read.Text("sample,m (mg),V (mL)\nV-01,50\n\nV-02,51,25,26\nV-03,52,25\n,53,25\n",
             answers: Read.Answer("rows:no-code", "leave-out").With("rows:too-long", "take-first"));
         Assert.Equal("5 rows: 3 ready, 1 blank line left out, 1 row left out", settled.Sentence);
+
+        // Words there are the rest of a remark.
+        var words = Read.Text("sample,m (mg),V (mL)\nV-01,50\n\nV-02,51,25,extra\nV-03,52,25\n");
+        Assert.Equal("4 rows: 3 ready, 1 blank line left out", words.Sentence);
+        Assert.Contains(words.Findings, f => f.Sentence == "Not used: what stands beyond the last heading in row 4.");
     }
 
     [Fact]

@@ -31,6 +31,19 @@ public class VarianceFunctionTests
         }
     }
 
+    // Two groups for two unknowns: the law goes through both variances, so each level knows its scatter by its own readings alone; a constant law pools them
+    // (F. E. Satterthwaite, Biometrics Bull. 2 (1946) 110; from memory).
+    [Fact]
+    public void DegreesOfFreedom_OfALawFound_AreThoseOfItsReadings()
+    {
+        var grows = VarianceFunction.Of([(0.0, 0.001, 2.0), (4.0, 0.003, 9.0)])!;
+        Agree.Digits(9, 2, grows.DegreesOfFreedom(1, 0));
+        Agree.Digits(9, 9, grows.DegreesOfFreedom(1, 16));
+        var constant = VarianceFunction.Of([(0.0, 0.003, 2.0), (1.0, 0.002, 3.0)])!;
+        Agree.Digits(9, 5, constant.DegreesOfFreedom(1, 0.25));
+        Assert.Equal(double.PositiveInfinity, new VarianceFunction(0.001, 0.002).DegreesOfFreedom(1, 1));
+    }
+
     [Fact]
     public void Of_ScatterThatShrinks_StaysConstant()
         => Assert.Equal(0, VarianceFunction.Of([(0.0, 0.003, 2.0), (1.0, 0.002, 2.0), (2.0, 0.001, 2.0)])!.Slope);

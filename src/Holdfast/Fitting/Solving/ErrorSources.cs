@@ -57,46 +57,34 @@ internal sealed class ErrorSources
     {
         var v = new double[Count * Count];
         foreach (var s in sources)
-        {
-            for (var a = 0; a < s.At.Length; a++)
-            {
-                var moved = s.Moves(a, levers);
-                for (var b = 0; b < s.At.Length; b++)
-                    v[s.At[a] * Count + s.At[b]] += moved * s.Moves(b, levers);
-            }
-        }
-
+            Add(s, levers, v);
         for (var i = 0; i < Count; i++)
             v[i * Count + i] += least[i];
         return v;
     }
 
-    /// <summary>What each group of finite freedom adds to the covariance of the parameters.</summary>
+    /// <summary>What each group of finite freedom adds to the covariance of the points, by rows, with its degrees of freedom.</summary>
     /// <param name="levers">How y and x of each point move what is fitted off the curve.</param>
-    /// <param name="gain">How far each parameter moves with each point, p × n.</param>
-    public IReadOnlyList<(double[,] Share, double Freedom)> Shares(Lever[] levers, double[,] gain)
+    public IReadOnlyList<(double[] Covariance, double Freedom)> Groups(ReadOnlySpan<Lever> levers)
     {
-        var p = gain.GetLength(0);
-        var shares = Freedom.Select(f => (Share: new double[p, p], Freedom: f)).ToArray();
-        var moved = new double[p];
-        foreach (var s in sources.Where(s => s.Group >= 0))
+        (double[] Covariance, double Freedom)[] groups = [.. Freedom.Select(f => (new double[Count * Count], f))];
+        foreach (var s in sources)
         {
-            Array.Clear(moved);
-            for (var a = 0; a < s.At.Length; a++)
-            {
-                var g = s.Moves(a, levers);
-                for (var j = 0; j < p; j++)
-                    moved[j] += gain[j, s.At[a]] * g;
-            }
-
-            for (var i = 0; i < p; i++)
-            {
-                for (var j = 0; j < p; j++)
-                    shares[s.Group].Share[i, j] += moved[i] * moved[j];
-            }
+            if (s.Group >= 0)
+                Add(s, levers, groups[s.Group].Covariance);
         }
 
-        return shares;
+        return groups;
+    }
+
+    private void Add(Entry s, ReadOnlySpan<Lever> levers, double[] v)
+    {
+        for (var a = 0; a < s.At.Length; a++)
+        {
+            var moved = s.Moves(a, levers);
+            for (var b = 0; b < s.At.Length; b++)
+                v[s.At[a] * Count + s.At[b]] += moved * s.Moves(b, levers);
+        }
     }
 
     private sealed record Entry(int[] At, double[] Dy, double[] Dx, int Group)

@@ -109,9 +109,6 @@ internal sealed class SeriesSettlement(Func<double[], IProblem> turned, Model mo
         var gain = at.Gain();
         var variance = at.VarianceOfScatter();
         var adjusted = at.Adjusted(gain, variance);
-        List<(double[,] Share, double Freedom)> shares = [.. sources.Shares(curve.Levers, gain)];
-        // Satterthwaite: the variance of a parameter moves with σ² by ∂Φ/∂σ², which is to be as uncertain as v·√(2/ν).
-        shares.Add((Scaled(at.Growth(gain), Math.Sqrt(variance / 2)), 1));
         foreach (var j in pinned)
         {
             for (var k = 0; k < p; k++)
@@ -122,7 +119,7 @@ internal sealed class SeriesSettlement(Func<double[], IProblem> turned, Model mo
         var (lack, replicate) = Replicates(curve, at);
         var n = points.Count;
         return new(
-            adjusted, shares, deviance, Criteria.OfDeviance(n, p, deviance), lack, [.. at.Covariance],
+            adjusted, [.. sources.Groups(curve.Levers).Select(g => (at.Carried(gain, g.Covariance), g.Freedom))], at.Growth(gain), Math.Sqrt(variance / 2), deviance, Criteria.OfDeviance(n, p, deviance), lack, [.. at.Covariance],
             new SeriesErrors(
                 form, Math.Sqrt(sigma2), sigma2 > 0 ? 2 * sigma2 * sigma2 / variance : null, replicate is { } r ? Math.Sqrt(r.Sigma2) : null, replicate?.Freedom ?? 0,
                 [.. Enumerable.Range(0, n).Select(i => Math.Sqrt(at.Covariance[i * n + i]) / (points.Vessels is null ? 1 : -curve.Levers[i].ByY))]));
@@ -145,8 +142,17 @@ internal sealed class SeriesSettlement(Func<double[], IProblem> turned, Model mo
         (double, int)? scatter = (sigma2, n - levels.Length);
         if (levels.Length - p < 1 || free.For(sigma2) is not { } within || curve.Scatter(sources).For(sigma2) is not { } about)
             return (null, scatter);
-        var pure = within.Left(curve.Residual);
-        return (LackOfFit.Of(pure, n - levels.Length, Math.Max(about.Left(curve.Residual) - pure, 0), levels.Length - p), scatter);
+        var (pure, dof, above) = (within.Left(curve.Residual), n - levels.Length, levels.Length - p);
+        // A group of sources of ν degrees of freedom moves both sums of squares by the error of its size: it cancels only as far as both rest on it alike.
+        var apart = 0.0;
+        foreach (var (covariance, freedom) in sources.Groups(curve.Levers))
+        {
+            double inPure = within.Rests(covariance), inMisfit = about.Rests(covariance) - inPure;
+            apart += Math.Pow(inMisfit / above - inPure / dof, 2) / freedom;
+        }
+
+        var below = Math.Max((int)(1 / (1.0 / dof + apart)), 1);
+        return (LackOfFit.Of(pure, dof, Math.Max(about.Left(curve.Residual) - pure, 0), above, below), scatter);
     }
 
     private Curve? Read(Coordinates coordinates, double[] theta, ScatterForm form)
@@ -183,17 +189,6 @@ internal sealed class SeriesSettlement(Func<double[], IProblem> turned, Model mo
             $"The fit of {model.Card.Name} did not settle under the error model of the series: its slope runs away at a point. Measure where the curve bends, or choose another curve.",
             [.. points.Plain.Ids])], first.IsFit ? StopReason.IterationLimit : first.Stop);
 
-    private static double[,] Scaled(double[,] m, double factor)
-    {
-        for (var i = 0; i < m.GetLength(0); i++)
-        {
-            for (var j = 0; j < m.GetLength(1); j++)
-                m[i, j] *= factor;
-        }
-
-        return m;
-    }
-
     private sealed record Settled(ScatterForm Form, double[] Theta, double Sigma2, LevenbergMarquardt.End? Ended, bool IsSettled, double? Deviance);
 
     private sealed record Curve(double[] Reach, double[] Residual, Lever[] Levers, double[] Jacobian)
@@ -205,21 +200,27 @@ internal sealed class SeriesSettlement(Func<double[], IProblem> turned, Model mo
 
 /// <summary>What the error model of a series says of a fit.</summary>
 /// <param name="Spread">Covariance of the parameters by θ, corrected for few vessels; zero for a parameter on a bound.</param>
-/// <param name="Shares">Parts of it whose size is itself uncertain, by θ, each with its degrees of freedom.</param>
+/// <param name="Shares">Parts of it that groups of sources add, by θ, each with its degrees of freedom.</param>
+/// <param name="Growth">How it moves with the square of the scatter between vessels, by θ.</param>
+/// <param name="ScatterSpread">Standard deviation of the estimate of that square, over √2.</param>
 /// <param name="Deviance">−2 ln of the full likelihood, constants dropped.</param>
 /// <param name="Criteria">Criteria from the full likelihood.</param>
 /// <param name="LackOfFit">Against replicates of a setting.</param>
 /// <param name="Covariance">V of what was read, by rows, in the square of its unit.</param>
 /// <param name="Errors">What a reader is told.</param>
 internal sealed record SeriesStatistics(
-    double[,] Spread, IReadOnlyList<(double[,] Share, double Freedom)> Shares, double Deviance, Criteria? Criteria, LackOfFit? LackOfFit, double[] Covariance, SeriesErrors Errors)
+    double[,] Spread, IReadOnlyList<(double[,] Share, double Freedom)> Shares, double[,] Growth, double ScatterSpread, double Deviance, Criteria? Criteria, LackOfFit? LackOfFit, double[] Covariance, SeriesErrors Errors)
 {
-    /// <summary>Degrees of freedom of the variance of a combination of parameters (Welch and Satterthwaite), no fewer than 1.</summary>
+    /// <summary>
+    /// Degrees of freedom of the variance of a combination of parameters (Welch and Satterthwaite), no fewer than 1. It moves with the square of the scatter by
+    /// ∂Φ/∂σ², which is to be as uncertain as v·√(2/ν); the scatter of a new vessel moves with the same square.
+    /// </summary>
     /// <param name="direction">∂(combination)/∂θ.</param>
-    public double Freedom(ReadOnlySpan<double> direction)
+    /// <param name="reach">How often the square of the scatter comes on top of the variance: 0 for the curve alone.</param>
+    public double Freedom(ReadOnlySpan<double> direction, double reach = 0)
     {
-        var total = Form(Spread, direction);
-        double uncertain = 0;
+        var total = Form(Spread, direction) + reach * Errors.VesselScatter * Errors.VesselScatter;
+        var uncertain = Math.Pow((Form(Growth, direction) + reach) * ScatterSpread, 2);
         foreach (var (share, freedom) in Shares)
         {
             var part = Form(share, direction);
@@ -232,7 +233,8 @@ internal sealed record SeriesStatistics(
     /// <summary>The quantile of t for a combination of parameters.</summary>
     /// <param name="confidence">Confidence.</param>
     /// <param name="direction">∂(combination)/∂θ.</param>
-    public double Quantile(double confidence, ReadOnlySpan<double> direction) => StudentDistribution.TwoSided(confidence, Freedom(direction));
+    /// <param name="reach">How often the square of the scatter comes on top: 0 for the curve alone.</param>
+    public double Quantile(double confidence, ReadOnlySpan<double> direction, double reach = 0) => StudentDistribution.TwoSided(confidence, Freedom(direction, reach));
 
     private static double Form(double[,] m, ReadOnlySpan<double> g)
     {

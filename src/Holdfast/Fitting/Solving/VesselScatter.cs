@@ -164,6 +164,41 @@ internal sealed class VesselScatter
         /// <summary>r′Pr: what the parameters leave of the residuals.</summary>
         public double Left(ReadOnlySpan<double> residual) => Form(Projector, residual);
 
+        /// <summary>tr PU: how much of what the parameters leave rests on a part U of the covariance.</summary>
+        /// <param name="part">U by rows.</param>
+        public double Rests(double[] part)
+        {
+            var sum = 0.0;
+            for (var i = 0; i < part.Length; i++)
+                sum += Projector[i] * part[i];
+            return sum;
+        }
+
+        /// <summary>What a part U of the covariance of the readings adds to that of the parameters: the gain on both sides, p × p.</summary>
+        /// <param name="gain">How far each parameter moves with each reading.</param>
+        /// <param name="part">U by rows.</param>
+        public double[,] Carried(double[,] gain, double[] part)
+        {
+            var (n, p) = (owner.n, owner.p);
+            double[,] half = new double[p, n], carried = new double[p, p];
+            for (var a = 0; a < p; a++)
+            {
+                for (var i = 0; i < n; i++)
+                {
+                    for (var k = 0; k < n; k++)
+                        half[a, k] += gain[a, i] * part[i * n + k];
+                }
+
+                for (var b = 0; b < p; b++)
+                {
+                    for (var k = 0; k < n; k++)
+                        carried[a, b] += half[a, k] * gain[b, k];
+                }
+            }
+
+            return carried;
+        }
+
         /// <summary>2/tr PZPZ: variance of the estimate of σ².</summary>
         public double VarianceOfScatter()
         {
