@@ -16,7 +16,7 @@ internal static class NumberConditions
 
     /// <summary>All of them.</summary>
     public static IEnumerable<Condition> All()
-        => OfSorption().Concat(OfDoses()).Concat(OfReuse()).Concat(OfReadings()).Concat(OfSensors());
+        => OfSorption().Concat(OfDoses()).Concat(OfReuse()).Concat(OfReadings()).Concat(OfSensors()).Concat(EstimateConditions.All());
 
     private static IEnumerable<Condition> OfSorption()
     {
@@ -40,7 +40,7 @@ internal static class NumberConditions
         double[] temperatures = [288.15, 298.15, 308.15, 318.15, 328.15];
         foreach (var c in Three("spontaneous-and-endothermic", "ΔH° of 20, 0, −20 kJ/mol, five temperatures, sd of ln K 0.08", [20.0, 0, -20],
             (chance, enthalpy) => Endothermic.Decide(
-                VantHoff.OfLogarithms(temperatures, [.. temperatures.Select(t => (Measured)(9.5 - enthalpy * 1000 / MolarGas.Constant * (1 / t - 1 / 308.15) + 0.08 * chance.Normal()))]).Value!, ConstantChoice.Molar, false, [5, 5, 5, 5, 5])))
+                VantHoff.OfLogarithms(temperatures, [.. temperatures.Select(t => (Measured)(9.5 - enthalpy * 1000 / Constants.MolarGas * (1 / t - 1 / 308.15) + 0.08 * chance.Normal()))]).Value!, ConstantChoice.Molar, false, [5, 5, 5, 5, 5])))
             yield return c;
         foreach (var c in Three("selective", "α of 2.5, 1, 0.4 over two rivals, sd of ln α 0.2, n = 3, factor 1", [2.5, 1, 0.4],
             (chance, alpha) => Selective.Decide([.. new[] { "Zn", "Cd" }.Select(m => (m, (IReadOnlyList<Measured>)[.. Enumerable.Range(0, 3).Select(_ => (Measured)(alpha * Math.Exp(0.2 * chance.Normal())))]))], 1)))
@@ -118,20 +118,20 @@ internal static class NumberConditions
             yield return c;
     }
 
-    private static IEnumerable<Condition> Three(string rule, string name, double[] values, Func<SeededStream, double, Decision> decide)
+    internal static IEnumerable<Condition> Three(string rule, string name, double[] values, Func<SeededStream, double, Decision> decide)
         => Sides.Zip(values, (side, value) => new Condition(rule, $"{name}: {side.Name} ({Invariant($"{value}")})", side.Truth, Ruled(rule + side.Name, chance => decide(chance, value))));
 
-    private static Func<ulong, Ruling> Ruled(string purpose, Func<SeededStream, Decision> decide) => seed => decide(new SeededStream(seed, purpose)).Gated;
+    internal static Func<ulong, Ruling> Ruled(string purpose, Func<SeededStream, Decision> decide) => seed => decide(new SeededStream(seed, purpose)).Gated;
 
-    private static Setting Setting(SeededStream chance, double x, double mean, double sd, int n) => new(x, [.. Draw(chance, mean, sd, n)]);
+    internal static Setting Setting(SeededStream chance, double x, double mean, double sd, int n) => new(x, [.. Draw(chance, mean, sd, n)]);
 
-    private static double[] Draw(SeededStream chance, double mean, double sd, int n) => [.. Enumerable.Range(0, n).Select(_ => mean + sd * chance.Normal())];
+    internal static double[] Draw(SeededStream chance, double mean, double sd, int n) => [.. Enumerable.Range(0, n).Select(_ => mean + sd * chance.Normal())];
 
     private static double Noisy(SeededStream chance, double signal) => signal + Math.Sqrt(0.0009 * 0.0009 + 0.01 * signal * 0.01 * signal) * chance.Normal();
 
     // A standard error found from n values is itself scattered.
-    private static Estimate Found(string name, double value, double error, SeededStream chance, int freedom)
+    internal static Estimate Found(string name, double value, double error, SeededStream chance, int freedom)
         => new(name, value, error * Math.Sqrt(Enumerable.Range(0, freedom).Average(_ => Math.Pow(chance.Normal(), 2))), freedom, freedom + 2);
 
-    private static string Invariant(FormattableString text) => FormattableString.Invariant(text);
+    internal static string Invariant(FormattableString text) => FormattableString.Invariant(text);
 }
