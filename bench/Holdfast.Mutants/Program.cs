@@ -4,8 +4,8 @@ using Holdfast.Mutants;
 
 // Does a test notice when a limit, a comparison or a sign of a rule is changed?
 //   dotnet run -c Release --project bench/Holdfast.Mutants -- [every nth change, 1 for all] [seconds a change may take]
-// Works on a copy below artifacts/mutants, with every change built in. A first run of each test class, without any change, notes which changes made a difference in it: a change that made none
-// anywhere has survived already, and any other is tried on the classes that it reaches, the quickest first. What was found is kept in artifacts/mutants.tsv, so that a stopped run goes on;
+// Works on a copy below artifacts/mutants, with every change built in. A first run of each group of test classes, without any change, notes which changes made a difference in
+// it: a change that made none anywhere has survived already, and any other is tried on the groups that it reaches, the quickest first. What was found is kept in artifacts/mutants.tsv, so that a stopped run goes on;
 // delete it after a change of sources or tests. The end writes docs/mutants.md; a reason that stands there for a survivor is kept.
 var every = args.Length > 0 ? int.Parse(args[0], CultureInfo.InvariantCulture) : 1;
 var patience = TimeSpan.FromSeconds(args.Length > 1 ? int.Parse(args[1], CultureInfo.InvariantCulture) : 300);
@@ -23,34 +23,35 @@ var copy = new Copy(root, Path.Combine(root, "artifacts", "mutants"));
 if (copy.Build(sources) is not { } mutants)
     return 1;
 string[] names = [.. mutants.Select((m, i) => string.Create(CultureInfo.InvariantCulture, $"{m.File} {m.Change} #{mutants.Take(i).Count(o => o.File == m.File && o.Change == m.Change)}"))];
-var reach = new List<(string Name, HashSet<int> Differed, TimeSpan Time)>();
-foreach (var name in classes)
+
+// One process a group, so that a study worked out once serves all tests of the group.
+string[] plain = ["EdgeTests", "DecisionCheckTests", "FlagCaseTests", "CapacityTests", "EquilibriumReachedTests", "RateStepTests", "StatementTests"];
+string[] judging = ["RuleTests", "ClaimTests", "DefenceTests", "IntervalTests", "DemoVerdictTests", "SensorVerdictTests", "ReuseVerdictTests", "WaterVerdictTests", "NotPrecipitationTests", "PrecipitationGuardTests", "NamedLimitTests", "ConstituentTests"];
+string[][] groups = [plain, judging, [.. classes.Except(plain).Except(judging)]];
+var reach = new List<(string[] Names, HashSet<int> Differed)>();
+foreach (var group in groups)
 {
-    var notes = Path.Combine(root, "artifacts", "mutants", name + ".notes");
+    var notes = Path.Combine(root, "artifacts", "mutants", "differed.txt");
+    File.Delete(notes);
     var clock = Stopwatch.StartNew();
-    var (passed, said) = copy.Run(0, [name], TimeSpan.FromMinutes(20), notes);
+    var (passed, said) = copy.Run(0, group, TimeSpan.FromMinutes(20), notes);
     if (!passed)
     {
-        Console.Error.WriteLine($"{name} fails without any change: {said}");
+        Console.Error.WriteLine($"The tests fail without any change: {said}");
         return 1;
     }
 
-    reach.Add((name, [.. File.ReadAllLines(notes).Select(n => int.Parse(n, CultureInfo.InvariantCulture))], clock.Elapsed));
-    Console.WriteLine($"{name}: {reach[^1].Differed.Count} changes make a difference, {clock.Elapsed.TotalSeconds:0.0} s");
+    reach.Add((group, [.. (File.Exists(notes) ? File.ReadAllLines(notes) : []).Select(n => int.Parse(n, CultureInfo.InvariantCulture))]));
+    Console.WriteLine($"{group.Length} classes: {reach[^1].Differed.Count} changes make a difference, {clock.Elapsed.TotalSeconds:0.0} s");
 }
 
-reach.Sort((a, b) => a.Time.CompareTo(b.Time));
 Console.WriteLine($"{mutants.Count(m => reach.Any(r => r.Differed.Contains(m.Number)))} of {mutants.Count} changes make a difference somewhere");
 var found = File.Exists(kept) ? File.ReadAllLines(kept).Select(l => l.Split('\t')).ToDictionary(c => c[0], c => c[1], StringComparer.Ordinal) : [];
 Mutant[] asked = [.. mutants.Where(m => m.Number % every == 0)];
 foreach (var mutant in asked.Where(m => !found.ContainsKey(Key(m))))
 {
-    // Those of a second or two by themselves first: they notice most, and a study worked out once serves all the slower ones.
     var reached = reach.Where(r => r.Differed.Contains(mutant.Number)).ToArray();
-    var quick = reached.Where(r => r.Time < TimeSpan.FromSeconds(4)).Select(r => r.Name).ToArray();
-    var rest = reached.Select(r => r.Name).Except(quick).ToArray();
-    var result = reached.Length == 0 ? "not reached"
-        : (quick.Length > 0 && !copy.Run(mutant.Number, quick, patience).Passed) || (rest.Length > 0 && !copy.Run(mutant.Number, rest, patience).Passed) ? "killed"
+    var result = reached.Length == 0 ? "not reached" : reached.Any(r => !copy.Run(mutant.Number, r.Names, patience).Passed) ? "killed"
         : "survived";
     found[Key(mutant)] = result;
     File.AppendAllText(kept, $"{Key(mutant)}\t{result}\n");

@@ -14,6 +14,9 @@ internal enum Truth
     /// <summary>The claim is false.</summary>
     False,
 
+    /// <summary>The truth lies between what matters and what is tolerated: either verdict can be given for it, and the row is there to be read.</summary>
+    Between,
+
     /// <summary>The study cannot speak: neither verdict is supported.</summary>
     Mute,
 }
@@ -35,10 +38,10 @@ internal sealed record Condition(string Rule, string Name, Truth Truth, Func<ulo
     public const double LeastRight = 0.80;
 
     /// <summary>Whether "holds" would be wrong.</summary>
-    public bool HoldsIsWrong => Truth != Truth.True;
+    public bool HoldsIsWrong => Truth is not (Truth.True or Truth.Between);
 
     /// <summary>Whether "contradicted" would be wrong.</summary>
-    public bool ContradictedIsWrong => Truth != Truth.False;
+    public bool ContradictedIsWrong => Truth is not (Truth.False or Truth.Between);
 }
 
 /// <summary>How often each ruling came out.</summary>

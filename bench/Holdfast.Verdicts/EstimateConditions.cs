@@ -78,11 +78,12 @@ internal static class EstimateConditions
             (chance, times) => Holdfast.Claims.Rules.DetectionLimit.Decide(
                 SensorLimits.OnLine(Draw(chance, 1000, 12, 10), 0.0162).Single(l => l.Definition == LimitDefinition.ThreePointThreeSd), times * 3.3 * 0.012 / 0.0162, 2, "µmol/L")))
             yield return c;
-        (string, double, Truth)[] bends = [("no bend", 0, Truth.True), ("a bend of 5 % at the top", 0.05, Truth.False), ("a bend of 10 % at the top", 0.10, Truth.False)];
+        double[] levels = [0, 5, 10, 20, 30, 40, 60];
+        (string, double, Truth)[] bends = [("no bend", 0, Truth.True), .. Bends(levels)];
         foreach (var (name, bend, truth) in bends)
         {
             yield return new("sensor-linear", $"seven levels to 60 µmol/L, n = 3, sd 0.4 % of F0/F: {name}", truth, Ruled("sensor " + name, chance => LinearCalibration.Decide(
-                [.. new[] { 0.0, 5, 10, 20, 30, 40, 60 }.SelectMany(q => Enumerable.Range(0, 3).Select(_ => new StandardReading(q, (1 + 0.016 * q * (1 - bend * q / 60)) * (1 + 0.004 * chance.Normal()))))], "FLUOR", "µmol/L", 2.4)));
+                [.. levels.SelectMany(q => Enumerable.Range(0, 3).Select(_ => new StandardReading(q, (1 + 0.016 * q * (1 - bend * q / 60)) * (1 + 0.004 * chance.Normal()))))], "FLUOR", "µmol/L", 2.4)));
         }
 
         (string Name, double Slope, double Lost, double Drift, Truth Truth)[] responses =

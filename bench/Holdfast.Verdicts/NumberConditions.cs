@@ -87,11 +87,12 @@ internal static class NumberConditions
         foreach (var c in Three("detection-limit", "stated at 2.5, 1, 0.4 times the true limit, ten blanks", [2.5, 1, 0.4],
             (chance, times) => Holdfast.Claims.Rules.DetectionLimit.Decide(Holdfast.Claims.Rules.DetectionLimit.Found(Draw(chance, 0.001, 0.0006, 10), 0.06)!, times * 3.3 * 0.0006 / 0.06, 0.1)))
             yield return c;
-        (string, double, Truth)[] bends = [("no bend", 0, Truth.True), ("a bend of 5 % at the top", 0.05, Truth.False), ("a bend of 10 % at the top", 0.10, Truth.False)];
+        double[] standards = [0, 0.25, 0.5, 1, 1.5, 2, 3];
+        (string, double, Truth)[] bends = [("no bend", 0, Truth.True), .. Bends(standards)];
         foreach (var (name, bend, truth) in bends)
         {
             yield return new("linear-calibration", $"seven levels, n = 3, constant noise 0.5 % of the top and 1 % of the reading: {name}", truth, Ruled("linear " + name, chance => LinearCalibration.Decide(
-                [.. new[] { 0, 0.25, 0.5, 1, 1.5, 2, 3.0 }.SelectMany(x => Enumerable.Range(0, 3).Select(_ => new StandardReading(x, Noisy(chance, 0.06 * x * (1 - bend * x / 3)))))], "run")));
+                [.. standards.SelectMany(x => Enumerable.Range(0, 3).Select(_ => new StandardReading(x, Noisy(chance, 0.06 * x * (1 - bend * x / 3)))))], "run")));
         }
 
         (string, double, Truth)[] losses = [("none lost", 0, Truth.True), ("5 % lost, the tolerance", 0.05, Truth.Margin), ("10 % lost", 0.10, Truth.False)];
@@ -116,6 +117,28 @@ internal static class NumberConditions
                 return NoInterference.Decide("INT", [.. found.Select(f => new IonEffect(f.Ion, 1000, 20, f, null, [.. Enumerable.Range(0, n).Select(i => Invariant($"{f.Ion}-{i}"))]))]);
             }))
             yield return c;
+    }
+
+    /// <summary>Bends by what they cost: what matters, 5 % at the top for the reader, what may just not hide, twice that.</summary>
+    /// <param name="levels">Levels of the standards, the blank first.</param>
+    internal static IEnumerable<(string Name, double Bend, Truth Truth)> Bends(double[] levels)
+    {
+        // Without noise, by the rule's own line and tolerance.
+        LinearCalibrationCost Of(double bend) => LinearCalibrationCost.Of(levels, bend);
+        double BendOf(Func<double, bool> enough)
+        {
+            double low = 0, high = 1;
+            for (var i = 0; i < 50; i++)
+                (low, high) = enough((low + high) / 2) ? (low, (low + high) / 2) : ((low + high) / 2, high);
+            return high;
+        }
+
+        var matters = BendOf(b => Of(b).Percent > LinearCalibration.Limits.Matters);
+        var hides = BendOf(b => Of(b).Share > 1);
+        yield return (Invariant($"a bend of {100 * matters:0.0} % at the top, which costs {LinearCalibration.Limits.Matters} % at worst: what matters"), matters, Truth.True);
+        yield return (Invariant($"a bend of 5 % at the top, which costs {Of(0.05).Percent:0.0} % at worst"), 0.05, Truth.Between);
+        yield return (Invariant($"a bend of {100 * hides:0.0} % at the top, half of what reading back tolerates"), hides, Truth.False);
+        yield return (Invariant($"a bend of {200 * hides:0.0} % at the top, all that reading back tolerates"), 2 * hides, Truth.False);
     }
 
     internal static IEnumerable<Condition> Three(string rule, string name, double[] values, Func<SeededStream, double, Decision> decide)

@@ -75,7 +75,6 @@ public sealed class EdgeTests
         Below("Favourable.Sure", Favourable.Limits.LeastBend + 0.01 * StudentDistribution.Quantile(Favourable.Limits.Sure, 21), s => Favourable.Decide(new("1/n", 0.5, 0.02, 21, 24), new("Sips", s, 0.01, 21, 24)).Gated != Ruling.Contradicted),
         Counted("LinearCalibration.Levels", LinearCalibration.Limits.Levels, n => Passed(Straight(n, 0), "levels")),
         Below("LinearCalibration.Matters", LinearCalibration.Limits.Matters, m => Bent(m).Ruling != Ruling.Contradicted, 0.03),
-        Below("LinearCalibration.BendAtTop", LinearCalibration.Limits.BendAtTop, b => Passed(LinearCalibration.Decide(Curve(-0.06 * b / 100 / 8), "run"), "bend at the top"), 1e-4),
         Below("LinearCalibration.HalfOfReadBack", LinearCalibration.Limits.HalfOfReadBack, h => Passed(Bent(h * Tolerable), "bend that could hide"), 0.05),
         Counted("MassBalance.Replicates", MassBalance.Limits.Replicates, n => Passed(MassBalance.Decide(At(0, Many(n, 8)), At(0, Many(4, 8)), 0.9, 1.1), "replicates")),
         Counted("MassBalance.Replicates", MassBalance.Limits.Replicates, n => Passed(MassBalance.Decide(At(0, Many(4, 8)), At(0, Many(n, 8)), 0.9, 1.1), "replicates")),

@@ -12,7 +12,7 @@ namespace Holdfast.Claims.Rules;
 /// <remarks>
 /// Mandel's F at 99 % over single readings (ISO 8466-1, from memory). A bend that costs less than 1 % at every level is too small to matter:
 /// it is not called linear, and it contradicts nothing. A test that could not see a bend shows none: the one-sided 95 % bound of what a quadratic term takes from each level
-/// must stay below half of what reading back tolerates there, and the same bound of the bend at the top standard below 5 %.
+/// must stay below half of what reading back tolerates there.
 /// </remarks>
 public sealed class LinearCalibration : IClaimRule
 {
@@ -27,9 +27,6 @@ public sealed class LinearCalibration : IClaimRule
 
         /// <summary>Share of what reading back tolerates that a hidden bend may take; no unit.</summary>
         public const double HalfOfReadBack = 0.5;
-
-        /// <summary>Bend at the top standard that must be excluded before a line is called straight, %.</summary>
-        public const double BendAtTop = 5;
     }
 
     /// <summary>The rule's id, for claims that stand on it.</summary>
@@ -81,7 +78,7 @@ public sealed class LinearCalibration : IClaimRule
         BackCalculated[] readBack = [.. found.BackCalculated.Where(b => b.Level >= detection).Select((b, i) => b with { IsLowest = i == 0 })];
         var worst = readBack.MaxBy(b => Math.Abs(b.ErrorPercent));
         var bends = mandel.F > critical;
-        var (hidden, atTop) = Hidden(standards, found, mandel, readBack);
+        var hidden = Hidden(standards, found, mandel, readBack);
         var bias = Math.Abs(worst?.ErrorPercent ?? 0);
         var passes = readBack.Length > 0 && Array.TrueForAll(readBack, b => b.Passes);
         var ruling = bends && bias > Limits.Matters ? Ruling.Contradicted : !bends && passes ? Ruling.Holds : Ruling.NotShownYet;
@@ -104,7 +101,6 @@ public sealed class LinearCalibration : IClaimRule
                 new("bend that could hide", hidden is not { Share: > 1 }, hidden is { } h
                     ? $"a bend of {Phrase.With(h.Percent, "%")} could hide at {Phrase.With(h.Level, unit)}; {Phrase.With(h.Percent / h.Share, "%")} is tolerated"
                     : "no level can be read back"),
-                new("bend at the top", atTop < Limits.BendAtTop, $"the top standard may lie {Phrase.With(atTop, "%")} off a straight line; less than {Phrase.With(Limits.BendAtTop, "%")} must be shown"),
                 new("degrees of freedom", mandel.Below >= 2, $"{standards.Count} readings leave {Phrase.Number(mandel.Below)} degrees of freedom; 2 are needed"),
             ],
             Warnings = Caveats(found, bends && bias <= Limits.Matters, [.. found.BackCalculated.Where(b => b.Level < detection).Select(b => Phrase.With(b.Level, unit))]),
@@ -114,17 +110,14 @@ public sealed class LinearCalibration : IClaimRule
     }
 
     // The parabola's distance from the line grows with its quadratic term alone, whose standard error is its size over the root of F.
-    private static ((double Level, double Percent, double Share)? Worst, double AtTop) Hidden(IReadOnlyList<StandardReading> standards, Linearity found, FTest mandel, BackCalculated[] levels)
+    private static (double Level, double Percent, double Share)? Hidden(IReadOnlyList<StandardReading> standards, Linearity found, FTest mandel, BackCalculated[] levels)
     {
         var parabola = PolynomialFit.Of([.. standards.Select(s => s.Level)], [.. standards.Select(s => s.Signal)], 2);
         var wider = mandel.F > 0 ? 1 + StudentDistribution.Quantile(0.95, mandel.Below) / Math.Sqrt(mandel.F) : 1;
-        var top = standards.Max(s => s.Level);
-        var start = parabola.SlopeAt(0) * top;
-        var atTop = Math.Abs(100 * (parabola.At(top) - parabola.At(0) - start) / start) * wider;
-        return (levels.Length == 0 ? null : levels
+        return levels.Length == 0 ? null : levels
             .Select(b => (b.Level, Percent: Math.Abs(100 * (parabola.At(b.Level) - found.Line.At(b.Level)) / (found.Line.SlopeAt(b.Level) * b.Level)) * wider, b.LargestErrorPercent))
             .Select(b => (b.Level, b.Percent, Share: b.Percent / (Limits.HalfOfReadBack * b.LargestErrorPercent)))
-            .MaxBy(b => b.Share), atTop);
+            .MaxBy(b => b.Share);
     }
 
     /// <summary>The claim that a run's line is straight over the range in use, for claims that stand on it; null for a curve meant to bend.</summary>
