@@ -25,7 +25,7 @@ internal sealed class Copy(string root, string folder)
     {
         Write();
         var texts = sources.ToDictionary(s => s, s => CSharpSyntaxTree.ParseText(File.ReadAllText(Path.Combine(root, s))).GetRoot(), StringComparer.Ordinal);
-        var constants = Directory.EnumerateFiles(Path.Combine(folder, "src"), "*.cs", SearchOption.AllDirectories).Where(f => !f.Contains("/obj/", StringComparison.Ordinal))
+        var constants = new[] { "src", "tests" }.SelectMany(part => Directory.EnumerateFiles(Path.Combine(folder, part), "*.cs", SearchOption.AllDirectories)).Where(f => !f.Contains("/obj/", StringComparison.Ordinal))
             .SelectMany(f => Switching.WantedConstant(CSharpSyntaxTree.ParseText(File.ReadAllText(f)).GetRoot())).ToHashSet(StringComparer.Ordinal);
         var leftOut = sources.ToDictionary(s => s, _ => new HashSet<int>(), StringComparer.Ordinal);
         var mutants = new List<Mutant>();
