@@ -1,7 +1,6 @@
 using Holdfast.Amounts;
 using Holdfast.Fitting;
 using Holdfast.Isotherms;
-using Holdfast.Kinetics;
 using Holdfast.Testing;
 
 namespace Holdfast.Tests.Isotherms;

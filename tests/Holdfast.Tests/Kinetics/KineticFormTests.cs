@@ -1,7 +1,6 @@
 using Holdfast.Amounts;
 using Holdfast.Kinetics;
 using Holdfast.Testing;
-using Holdfast.Tests.Isotherms;
 
 namespace Holdfast.Tests.Kinetics;
 

@@ -2,7 +2,6 @@ using Holdfast.Amounts;
 using Holdfast.Fitting;
 using Holdfast.Regeneration;
 using Holdfast.Testing;
-using Holdfast.Tests.Isotherms;
 
 namespace Holdfast.Tests.Regeneration;
 
