@@ -1,5 +1,3 @@
-using Holdfast.Claims;
-
 namespace Holdfast.Verdicts;
 
 /// <summary>How a claim stands to the truth of a simulated study.</summary>

@@ -1,6 +1,5 @@
 using Holdfast.Amounts;
 using Holdfast.Calibration;
-using Holdfast.Claims;
 using Holdfast.Claims.Rules;
 using Holdfast.Competition;
 using Holdfast.Fluorescence;

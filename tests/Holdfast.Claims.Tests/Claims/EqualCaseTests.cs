@@ -1,7 +1,6 @@
 using System.Collections.Immutable;
 using Holdfast.Amounts;
 using Holdfast.Claims.Rules;
-using Holdfast.Statistics;
 
 namespace Holdfast.Claims.Tests.Claims;
 

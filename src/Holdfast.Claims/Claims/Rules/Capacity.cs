@@ -2,7 +2,6 @@ using System.Collections.Immutable;
 using Holdfast.Claims.Analyses;
 using Holdfast.Claims.NextExperiments;
 using Holdfast.Fitting;
-using Holdfast.Isotherms;
 
 namespace Holdfast.Claims.Rules;
 
