@@ -20,16 +20,25 @@ internal sealed record Mutant(int Number, string File, int Line, string Change, 
 /// <param name="file">The file, from the root of the repository.</param>
 /// <param name="mutants">Receives the changes.</param>
 /// <param name="leftOut">Lines on which nothing is changed.</param>
-internal sealed class Switching(string file, List<Mutant> mutants, IReadOnlySet<int> leftOut) : CSharpSyntaxRewriter
+/// <param name="constants">Names that the language wants to be constants.</param>
+internal sealed class Switching(string file, List<Mutant> mutants, IReadOnlySet<int> leftOut, IReadOnlySet<string> constants) : CSharpSyntaxRewriter
 {
+    /// <summary>Names in the places of a file where only constants may stand: patterns, defaults of parameters, attributes, other constants.</summary>
+    /// <param name="root">The file.</param>
+    public static IEnumerable<string> WantedConstant(SyntaxNode root)
+        => root.DescendantNodes()
+            .Where(n => n is ConstantPatternSyntax or RelationalPatternSyntax or CaseSwitchLabelSyntax or AttributeSyntax or ParameterSyntax { Default: not null }
+                || (n is FieldDeclarationSyntax field && field.Modifiers.Any(SyntaxKind.ConstKeyword)) || n is LocalDeclarationStatementSyntax { IsConst: true })
+            .SelectMany(n => n.DescendantNodes().OfType<IdentifierNameSyntax>()).Select(i => i.Identifier.Text);
+
     /// <inheritdoc/>
     public override SyntaxNode? VisitFieldDeclaration(FieldDeclarationSyntax node)
     {
         var variable = node.Declaration.Variables[0];
-        if (!node.Modifiers.Any(SyntaxKind.ConstKeyword) || node.Declaration.Variables.Count != 1 || variable.Initializer?.Value is not LiteralExpressionSyntax literal || Changed(literal) is not { } change || IsLeftOut(literal))
+        if (!node.Modifiers.Any(SyntaxKind.ConstKeyword) || node.Declaration.Variables.Count != 1 || constants.Contains(variable.Identifier.Text) || variable.Initializer?.Value is not LiteralExpressionSyntax literal || Changed(literal) is not { } change || IsLeftOut(literal))
             return node;
         var modifiers = node.Modifiers.Where(m => !m.IsKind(SyntaxKind.ConstKeyword)).Select(m => m.Text);
-        var text = $"{string.Join(' ', modifiers)} static {node.Declaration.Type} {variable.Identifier} => ({On(literal, $"{variable.Identifier}: {literal} → {change}", variable.Identifier.Text)} ? {change} : {literal});";
+        var text = $"{string.Join(' ', modifiers)} static {node.Declaration.Type} {variable.Identifier} => {Either(literal, literal.ToString(), change, $"{variable.Identifier}: {literal} → {change}", variable.Identifier.Text)};";
         return SyntaxFactory.ParseMemberDeclaration(text)!.WithTriviaFrom(node);
     }
 
@@ -40,13 +49,16 @@ internal sealed class Switching(string file, List<Mutant> mutants, IReadOnlySet<
         var inside = (BinaryExpressionSyntax)base.VisitBinaryExpression(node)!;
         if (other is null || IsLeftOut(node) || IsText(node))
             return inside;
-        var on = On(node, $"{Short(node)}: {node.OperatorToken.Text} → {other}");
-        return SyntaxFactory.ParseExpression($"({on} ? ({inside.Left} {other} {inside.Right}) : ({inside.Left} {inside.OperatorToken.Text} {inside.Right}))").WithTriviaFrom(node);
+        var either = Either(node, $"{inside.Left} {inside.OperatorToken.Text} {inside.Right}", $"{inside.Left} {other} {inside.Right}", $"{Short(node)}: {node.OperatorToken.Text} → {other}");
+        return SyntaxFactory.ParseExpression(either).WithTriviaFrom(node);
     }
 
     /// <inheritdoc/>
     public override SyntaxNode? VisitLiteralExpression(LiteralExpressionSyntax node)
-        => Changed(node) is { } change && !IsLeftOut(node) ? SyntaxFactory.ParseExpression($"({On(node, $"{node} → {change}")} ? {change} : {node})").WithTriviaFrom(node) : node;
+        => Changed(node) is { } change && !IsLeftOut(node) ? SyntaxFactory.ParseExpression(Either(node, node.ToString(), change, $"{node} → {change}")).WithTriviaFrom(node) : node;
+
+    /// <inheritdoc/>
+    public override SyntaxNode? VisitLocalDeclarationStatement(LocalDeclarationStatementSyntax node) => node.IsConst ? node : base.VisitLocalDeclarationStatement(node);
 
     // Patterns, attributes, defaults of parameters and indices from the end want constants.
     /// <inheritdoc/>
@@ -81,9 +93,10 @@ internal sealed class Switching(string file, List<Mutant> mutants, IReadOnlySet<
 
     private bool IsLeftOut(SyntaxNode node) => leftOut.Contains(LineOf(node)) || leftOut.Contains(node.GetLocation().GetLineSpan().EndLinePosition.Line + 1);
 
-    private string On(SyntaxNode node, string change, string? constant = null)
+    // Both are worked out: so a run without any change tells which changes made a difference at all, and the others need no run of their own.
+    private string Either(SyntaxNode node, string asIs, string changed, string change, string? constant = null)
     {
         mutants.Add(new(mutants.Count + 1, file, LineOf(node), change.ReplaceLineEndings(" "), constant));
-        return $"global::Holdfast.MutantSwitch.Is({mutants.Count.ToString(CultureInfo.InvariantCulture)})";
+        return $"global::Holdfast.MutantSwitch.Of({mutants.Count.ToString(CultureInfo.InvariantCulture)}, {asIs}, {changed})";
     }
 }

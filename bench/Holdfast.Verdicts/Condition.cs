@@ -1,5 +1,3 @@
-using Holdfast.Claims;
-
 namespace Holdfast.Verdicts;
 
 /// <summary>How a claim stands to the truth of a simulated study.</summary>
@@ -13,6 +11,9 @@ internal enum Truth
 
     /// <summary>The claim is false.</summary>
     False,
+
+    /// <summary>The truth lies between what matters and what is tolerated: either verdict can be given for it, and the row is there to be read.</summary>
+    Between,
 
     /// <summary>The study cannot speak: neither verdict is supported.</summary>
     Mute,
@@ -28,14 +29,17 @@ internal sealed record Condition(string Rule, string Name, Truth Truth, Func<ulo
     /// <summary>Largest share of wrong verdicts, of one kind.</summary>
     public const double MostWrong = 0.05;
 
+    /// <summary>Standard errors beyond a bar that are no chance: with some 150 rows one-sided 95 % would cry wolf in seven of them.</summary>
+    public const double Chance = 3;
+
     /// <summary>Smallest share of "holds" where the claim is true.</summary>
     public const double LeastRight = 0.80;
 
     /// <summary>Whether "holds" would be wrong.</summary>
-    public bool HoldsIsWrong => Truth != Truth.True;
+    public bool HoldsIsWrong => Truth is not (Truth.True or Truth.Between);
 
     /// <summary>Whether "contradicted" would be wrong.</summary>
-    public bool ContradictedIsWrong => Truth != Truth.False;
+    public bool ContradictedIsWrong => Truth is not (Truth.False or Truth.Between);
 }
 
 /// <summary>How often each ruling came out.</summary>
@@ -56,16 +60,16 @@ internal readonly record struct Count(int Holds, int Open, int Contradicted)
         _ => this with { Open = Open + 1 },
     };
 
-    /// <summary>The bars a condition misses by more than chance (one-sided 95 %, normal approximation); none when all are met.</summary>
+    /// <summary>The bars a condition misses by more than chance (three standard errors, normal approximation); none when all are met.</summary>
     /// <param name="condition">The condition.</param>
     public IEnumerable<string> Missed(Condition condition)
     {
-        var slack = 1.645 * Math.Sqrt(Condition.MostWrong * (1 - Condition.MostWrong) * Studies);
+        var slack = Condition.Chance * Math.Sqrt(Condition.MostWrong * (1 - Condition.MostWrong) * Studies);
         if (condition.HoldsIsWrong && Holds > Condition.MostWrong * Studies + slack)
             yield return "false holds";
         if (condition.ContradictedIsWrong && Contradicted > Condition.MostWrong * Studies + slack)
             yield return "false contradicted";
-        if (condition.Truth == Truth.True && Holds < Condition.LeastRight * Studies - 1.645 * Math.Sqrt(Condition.LeastRight * (1 - Condition.LeastRight) * Studies))
+        if (condition.Truth == Truth.True && Holds < Condition.LeastRight * Studies - Condition.Chance * Math.Sqrt(Condition.LeastRight * (1 - Condition.LeastRight) * Studies))
             yield return "rightly holds";
     }
 }

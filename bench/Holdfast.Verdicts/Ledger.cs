@@ -2,10 +2,10 @@ using System.Globalization;
 
 namespace Holdfast.Verdicts;
 
-/// <summary>Counts of every condition, kept in a file after every hundred studies.</summary>
+/// <summary>Counts of every condition, kept in a file after every twenty studies.</summary>
 internal sealed class Ledger
 {
-    private const int Batch = 100;
+    private const int Batch = 20;
     private readonly string path;
     private readonly Dictionary<string, Count> counts = new(StringComparer.Ordinal);
 

@@ -16,7 +16,7 @@ internal static class NumberConditions
 
     /// <summary>All of them.</summary>
     public static IEnumerable<Condition> All()
-        => OfSorption().Concat(OfDoses()).Concat(OfReuse()).Concat(OfReadings()).Concat(OfSensors());
+        => OfSorption().Concat(OfDoses()).Concat(OfReuse()).Concat(OfReadings()).Concat(OfSensors()).Concat(EstimateConditions.All());
 
     private static IEnumerable<Condition> OfSorption()
     {
@@ -40,7 +40,7 @@ internal static class NumberConditions
         double[] temperatures = [288.15, 298.15, 308.15, 318.15, 328.15];
         foreach (var c in Three("spontaneous-and-endothermic", "ΔH° of 20, 0, −20 kJ/mol, five temperatures, sd of ln K 0.08", [20.0, 0, -20],
             (chance, enthalpy) => Endothermic.Decide(
-                VantHoff.OfLogarithms(temperatures, [.. temperatures.Select(t => (Measured)(9.5 - enthalpy * 1000 / MolarGas.Constant * (1 / t - 1 / 308.15) + 0.08 * chance.Normal()))]).Value!, ConstantChoice.Molar, false, [5, 5, 5, 5, 5])))
+                VantHoff.OfLogarithms(temperatures, [.. temperatures.Select(t => (Measured)(9.5 - enthalpy * 1000 / Constants.MolarGas * (1 / t - 1 / 308.15) + 0.08 * chance.Normal()))]).Value!, ConstantChoice.Molar, false, [5, 5, 5, 5, 5])))
             yield return c;
         foreach (var c in Three("selective", "α of 2.5, 1, 0.4 over two rivals, sd of ln α 0.2, n = 3, factor 1", [2.5, 1, 0.4],
             (chance, alpha) => Selective.Decide([.. new[] { "Zn", "Cd" }.Select(m => (m, (IReadOnlyList<Measured>)[.. Enumerable.Range(0, 3).Select(_ => (Measured)(alpha * Math.Exp(0.2 * chance.Normal())))]))], 1)))
@@ -87,11 +87,12 @@ internal static class NumberConditions
         foreach (var c in Three("detection-limit", "stated at 2.5, 1, 0.4 times the true limit, ten blanks", [2.5, 1, 0.4],
             (chance, times) => Holdfast.Claims.Rules.DetectionLimit.Decide(Holdfast.Claims.Rules.DetectionLimit.Found(Draw(chance, 0.001, 0.0006, 10), 0.06)!, times * 3.3 * 0.0006 / 0.06, 0.1)))
             yield return c;
-        (string, double, Truth)[] bends = [("no bend", 0, Truth.True), ("a bend of 5 % at the top", 0.05, Truth.False), ("a bend of 10 % at the top", 0.10, Truth.False)];
+        double[] standards = [0, 0.25, 0.5, 1, 1.5, 2, 3];
+        (string, double, Truth)[] bends = [("no bend", 0, Truth.True), .. Bends(standards)];
         foreach (var (name, bend, truth) in bends)
         {
             yield return new("linear-calibration", $"seven levels, n = 3, constant noise 0.5 % of the top and 1 % of the reading: {name}", truth, Ruled("linear " + name, chance => LinearCalibration.Decide(
-                [.. new[] { 0, 0.25, 0.5, 1, 1.5, 2, 3.0 }.SelectMany(x => Enumerable.Range(0, 3).Select(_ => new StandardReading(x, Noisy(chance, 0.06 * x * (1 - bend * x / 3)))))], "run")));
+                [.. standards.SelectMany(x => Enumerable.Range(0, 3).Select(_ => new StandardReading(x, Noisy(chance, 0.06 * x * (1 - bend * x / 3)))))], "run")));
         }
 
         (string, double, Truth)[] losses = [("none lost", 0, Truth.True), ("5 % lost, the tolerance", 0.05, Truth.Margin), ("10 % lost", 0.10, Truth.False)];
@@ -118,20 +119,42 @@ internal static class NumberConditions
             yield return c;
     }
 
-    private static IEnumerable<Condition> Three(string rule, string name, double[] values, Func<SeededStream, double, Decision> decide)
+    /// <summary>Bends by what they cost: what matters, 5 % at the top for the reader, what may just not hide, twice that.</summary>
+    /// <param name="levels">Levels of the standards, the blank first.</param>
+    internal static IEnumerable<(string Name, double Bend, Truth Truth)> Bends(double[] levels)
+    {
+        // Without noise, by the rule's own line and tolerance.
+        LinearCalibrationCost Of(double bend) => LinearCalibrationCost.Of(levels, bend);
+        double BendOf(Func<double, bool> enough)
+        {
+            double low = 0, high = 1;
+            for (var i = 0; i < 50; i++)
+                (low, high) = enough((low + high) / 2) ? (low, (low + high) / 2) : ((low + high) / 2, high);
+            return high;
+        }
+
+        var matters = BendOf(b => Of(b).Percent > LinearCalibration.Limits.Matters);
+        var hides = BendOf(b => Of(b).Share > 1);
+        yield return (Invariant($"a bend of {100 * matters:0.0} % at the top, which costs {LinearCalibration.Limits.Matters} % at worst: what matters"), matters, Truth.True);
+        yield return (Invariant($"a bend of 5 % at the top, which costs {Of(0.05).Percent:0.0} % at worst"), 0.05, Truth.Between);
+        yield return (Invariant($"a bend of {100 * hides:0.0} % at the top, half of what reading back tolerates"), hides, Truth.False);
+        yield return (Invariant($"a bend of {200 * hides:0.0} % at the top, all that reading back tolerates"), 2 * hides, Truth.False);
+    }
+
+    internal static IEnumerable<Condition> Three(string rule, string name, double[] values, Func<SeededStream, double, Decision> decide)
         => Sides.Zip(values, (side, value) => new Condition(rule, $"{name}: {side.Name} ({Invariant($"{value}")})", side.Truth, Ruled(rule + side.Name, chance => decide(chance, value))));
 
-    private static Func<ulong, Ruling> Ruled(string purpose, Func<SeededStream, Decision> decide) => seed => decide(new SeededStream(seed, purpose)).Gated;
+    internal static Func<ulong, Ruling> Ruled(string purpose, Func<SeededStream, Decision> decide) => seed => decide(new SeededStream(seed, purpose)).Gated;
 
-    private static Setting Setting(SeededStream chance, double x, double mean, double sd, int n) => new(x, [.. Draw(chance, mean, sd, n)]);
+    internal static Setting Setting(SeededStream chance, double x, double mean, double sd, int n) => new(x, [.. Draw(chance, mean, sd, n)]);
 
-    private static double[] Draw(SeededStream chance, double mean, double sd, int n) => [.. Enumerable.Range(0, n).Select(_ => mean + sd * chance.Normal())];
+    internal static double[] Draw(SeededStream chance, double mean, double sd, int n) => [.. Enumerable.Range(0, n).Select(_ => mean + sd * chance.Normal())];
 
     private static double Noisy(SeededStream chance, double signal) => signal + Math.Sqrt(0.0009 * 0.0009 + 0.01 * signal * 0.01 * signal) * chance.Normal();
 
     // A standard error found from n values is itself scattered.
-    private static Estimate Found(string name, double value, double error, SeededStream chance, int freedom)
+    internal static Estimate Found(string name, double value, double error, SeededStream chance, int freedom)
         => new(name, value, error * Math.Sqrt(Enumerable.Range(0, freedom).Average(_ => Math.Pow(chance.Normal(), 2))), freedom, freedom + 2);
 
-    private static string Invariant(FormattableString text) => FormattableString.Invariant(text);
+    internal static string Invariant(FormattableString text) => FormattableString.Invariant(text);
 }

@@ -1,3 +1,4 @@
+using Holdfast.Studies;
 using static Holdfast.Verdicts.SimulatedStudy;
 
 namespace Holdfast.Verdicts;
@@ -24,32 +25,57 @@ internal static class StudyConditions
         ("25 % drift, no checks", Sound with { Drift = -0.25, Checks = false }),
     ];
 
-    /// <summary>All of them.</summary>
+    // Twice the vessels: what the rule advises after a study of three a level (TellingConcentrations.ForSpread).
+    private static readonly SimulatedStudy Doubled = Sound with { Vessels = 6 };
+
+    /// <summary>All of them. Claims about one kind of study are judged on the same studies.</summary>
     public static IEnumerable<Condition> All()
     {
-        yield return Of(Sound, "Langmuir truth, 8 × 3 vessels", Truth.True, Claim("best-isotherm", ("model", "Langmuir")));
-        yield return Of(Spread, "Sips truth, exponent 0.7", Truth.False, Claim("best-isotherm", ("model", "Langmuir")));
-        yield return Of(Power, "Freundlich truth", Truth.False, Claim("best-isotherm", ("model", "Langmuir")));
-        yield return Of(Partition, "Henry truth, Langmuir claimed", Truth.Margin, Claim("best-isotherm", ("model", "Langmuir")));
-        yield return Of(Sound, "Langmuir truth", Truth.True, Claim("favourable"));
-        yield return Of(Partition, "Henry truth", Truth.Margin, Claim("favourable"));
-        yield return Of(Sigmoid, "S-shaped truth", Truth.False, Claim("favourable"));
-        yield return Of(Sound, "Langmuir truth, stated as it is", Truth.True, Claim("capacity", ("capacity", "14 mg/g")));
-        yield return Of(Sound, "Langmuir truth, stated 10 % too high", Truth.Margin, Claim("capacity", ("capacity", "15.56 mg/g")));
-        yield return Of(Sound, "Langmuir truth, stated 30 % too high", Truth.False, Claim("capacity", ("capacity", "18.2 mg/g")));
-        yield return Of(Spread, "Sips truth, its own capacity stated, asked of Langmuir", Truth.Mute, Claim("capacity", ("capacity", "14 mg/g")));
-        yield return Of(Sigmoid, "S-shaped truth, its own capacity stated, asked of Langmuir", Truth.Mute, Claim("capacity", ("capacity", "14 mg/g")));
-        yield return Of(Sound, "Langmuir truth, room for one layer", Truth.True, Claim("monolayer", ("surface-area", "73.4 m2/g"), ("ion-radius", "0.40 nm")));
-        yield return Of(Spread, "Sips truth, exponent 0.7", Truth.False, Claim("monolayer", ("surface-area", "73.4 m2/g"), ("ion-radius", "0.40 nm")));
-        yield return Of(Sound, "first-order truth, ten times × 3 vessels", Truth.True, ClaimOn("KIN", "best-kinetic-model", ("model", "PFO"), ("rival", "PSO, Elovich")));
-        yield return Of(Sound, "first-order truth, second order claimed", Truth.False, ClaimOn("KIN", "best-kinetic-model", ("model", "PSO"), ("rival", "PFO")));
-        foreach (var (name, study) in Mute)
-        {
-            foreach (var claim in new[] { Claim("best-isotherm", ("model", "Langmuir")), Claim("favourable"), Claim("capacity", ("capacity", "14 mg/g")), Claim("removal-falls-with-concentration"), Claim("monolayer", ("surface-area", "73.4 m2/g"), ("ion-radius", "0.40 nm")) })
-                yield return Of(study, name, Truth.Mute, claim);
-        }
+        var layer = Claim("monolayer", ("surface-area", "73.4 m2/g"), ("ion-radius", "0.40 nm"));
+        var langmuir = Claim("best-isotherm", ("model", "Langmuir"));
+        (string, Truth, StatedClaim)[] sound =
+        [
+            ("Langmuir truth, 8 × 3 vessels", Truth.True, langmuir), ("Langmuir truth", Truth.True, Claim("favourable")),
+            ("Langmuir truth, stated as it is", Truth.True, Claim("capacity", ("capacity", "14 mg/g"))), ("Langmuir truth, stated 10 % too high", Truth.Margin, Claim("capacity", ("capacity", "15.56 mg/g"))),
+            ("Langmuir truth, stated 30 % too high", Truth.False, Claim("capacity", ("capacity", "18.2 mg/g"))),
+            ("first-order truth, ten times × 3 vessels", Truth.True, ClaimOn("KIN", "best-kinetic-model", ("model", "PFO"), ("rival", "PSO, Elovich"))),
+            ("first-order truth, second order claimed", Truth.False, ClaimOn("KIN", "best-kinetic-model", ("model", "PSO"), ("rival", "PFO"))),
+        ];
+        (string, Truth, StatedClaim)[] mute =
+        [
+            ("", Truth.Mute, langmuir), ("", Truth.Mute, Claim("favourable")), ("", Truth.Mute, Claim("capacity", ("capacity", "14 mg/g"))), ("", Truth.Mute, Claim("removal-falls-with-concentration")), ("", Truth.Mute, layer),
+        ];
+        return
+        [
+            .. Of(Sound, sound),
+            .. Of(Doubled, ("Langmuir truth, room for one layer, 8 × 6 vessels as the rule advises after 8 × 3", Truth.True, layer)),
+            .. Of(
+                Spread, ("Sips truth, exponent 0.7", Truth.False, langmuir), ("Sips truth, exponent 0.7", Truth.False, layer),
+                ("Sips truth, its own capacity stated, asked of Langmuir", Truth.Mute, Claim("capacity", ("capacity", "14 mg/g")))),
+            .. Of(Power, ("Freundlich truth", Truth.False, langmuir)),
+            .. Of(Partition, ("Henry truth, Langmuir claimed", Truth.Margin, langmuir), ("Henry truth", Truth.Margin, Claim("favourable"))),
+            .. Of(
+                Sigmoid, ("S-shaped truth", Truth.False, Claim("favourable")),
+                ("S-shaped truth, its own capacity stated, asked of Langmuir", Truth.Mute, Claim("capacity", ("capacity", "14 mg/g")))),
+            .. Mute.SelectMany(m => Of(m.Study, [.. mute.Select(c => (m.Name, c.Item2, c.Item3))])),
+        ];
     }
 
-    private static Condition Of(SimulatedStudy study, string name, Truth truth, Holdfast.Studies.StatedClaim claim)
-        => new(claim.Rule, name, truth, seed => (study with { Claims = [claim] }).Judge(seed)[0].Ruling);
+    private static IEnumerable<Condition> Of(SimulatedStudy study, params (string Name, Truth Truth, StatedClaim Claim)[] conditions)
+    {
+        var judged = new Dictionary<ulong, Ruling[]>();
+        var asked = study with { Claims = [.. conditions.Select((c, i) => c.Claim with { Id = FormattableString.Invariant($"{c.Claim.Id}-{i}") })] };
+        Ruling[] Rulings(ulong seed)
+        {
+            if (!judged.TryGetValue(seed, out var rulings))
+            {
+                var verdicts = asked.Judge(seed);
+                judged[seed] = rulings = [.. asked.Claims.Select(c => verdicts.Single(v => v.Claim.Id == c.Id).Ruling)];
+            }
+
+            return rulings;
+        }
+
+        return conditions.Select((c, i) => new Condition(c.Claim.Rule, c.Name, c.Truth, seed => Rulings(seed)[i]));
+    }
 }

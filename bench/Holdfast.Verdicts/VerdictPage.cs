@@ -18,8 +18,8 @@ internal static class VerdictPage
 
             Written by `dotnet run -c Release --project bench/Holdfast.Verdicts`; not by hand. Each row is a kind of study whose truth the simulation knows. The bars: *holds* of a claim
             that is false, or whose truth lies on the margin, in at most 5 % of studies; *contradicted* of a claim that is true or on the margin in at most 5 %; *holds* of a true claim in at
-            least 80 %, with as many vessels as the rule itself advises. A bar counts as missed when the share lies beyond it by more than chance (one-sided 95 %). *Mute* studies
-            support neither verdict. Rows with whole studies go through readings, calibration, work-up, fits and the ground a claim stands on; the others draw replicate values and ask the rule's
+            least 80 %, with as many vessels as the rule itself advises. A bar counts as missed when the share lies beyond it by more than three standard errors, which with so many rows is no chance. *Mute* studies
+            support neither verdict. *Between*: the truth lies between what matters and what is tolerated, and either verdict may be given. Rows with whole studies go through readings, calibration, work-up, fits and the ground a claim stands on; the others draw replicate values and ask the rule's
             own decision.
 
             """);
@@ -31,7 +31,7 @@ internal static class VerdictPage
         foreach (var rule in conditions.GroupBy(c => c.Rule).OrderBy(g => g.Key, StringComparer.Ordinal))
             Table(text, rule.Key, [.. rule], ledger);
         string[] without = [.. Defence.Rules.Select(r => r.Id).Except(conditions.Select(c => c.Rule)).Order(StringComparer.Ordinal)];
-        text.Append(CultureInfo.InvariantCulture, $"\n## Not simulated\n\n{string.Join(", ", without.Select(w => $"`{w}`"))}.\n");
+        text.Append(CultureInfo.InvariantCulture, $"\n## Not simulated\n\n{string.Join("; ", without.Select(w => $"`{w}` {EstimateConditions.WithoutChance.GetValueOrDefault(w, "has no conditions yet")}"))}.\n");
         return text.ToString();
     }
 
@@ -52,6 +52,7 @@ internal static class VerdictPage
         Truth.True => "true",
         Truth.Margin => "on the margin",
         Truth.False => "false",
+        Truth.Between => "between",
         _ => "mute",
     };
 }

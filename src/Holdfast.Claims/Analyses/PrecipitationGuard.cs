@@ -23,7 +23,6 @@ public sealed record PrecipitationGuard(IReadOnlyList<MetalIon> Ions, ImmutableA
     /// <summary>Loss in controls without sorbent, %, above which the removal is not the sorbent's; common practice.</summary>
     public const double LargestLoss = 5;
 
-    private const double RoomTemperature = 298.15;
     private const double AssumedPhU = 0.05;
 
     /// <summary>What the guard leaves out, in words.</summary>
@@ -105,7 +104,7 @@ public sealed record PrecipitationGuard(IReadOnlyList<MetalIon> Ions, ImmutableA
     {
         if (ions.Count == 0 || vessel.Start is not { Value: > 0 and var start })
             return null;
-        var key = (start, background.IonicStrength, vessel.Sample.Number(BatchProperties.Temperature) ?? RoomTemperature);
+        var key = (start, background.IonicStrength, vessel.Sample.Number(BatchProperties.Temperature) ?? Constants.TableTemperature);
         if (!known.TryGetValue(key, out var onsets))
             known[key] = onsets = SolidOnsets.Of(ions, key.start, key.IonicStrength, key.Item3);
         return onsets;

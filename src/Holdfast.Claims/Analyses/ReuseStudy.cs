@@ -74,7 +74,7 @@ public sealed record ReuseStudy(ImmutableArray<ReuseSeries> Series)
         {
             if (vessel.Vessel is { Volume: { } volume, Removal: { } removal }
                 && HeldBackLiquid.ApparentRemovedShare<Number>(volume.Value, vessel.HeldBack!.Value).Value is var share
-                && HeldBackLiquid.MayBeLeftOut(share, removal.U / 100) == Standing.Contradicted)
+                && HeldBackLiquid.MayBeLeftOut(share, removal.U / 100) == Ruling.Contradicted)
             {
                 yield return Finding.Of("HF-652", Weight.Caution, string.Create(CultureInfo.InvariantCulture,
                     $"{vessel.Vessel.Code}: liquid held back dilutes the start by {100 * share:0.#} %, more than the uncertainty of its removal. Correct C0 or rinse and dry."), vessel.Vessel.Code);

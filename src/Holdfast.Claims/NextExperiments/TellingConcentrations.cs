@@ -1,3 +1,4 @@
+using Holdfast.Statistics;
 using Holdfast.Claims.Analyses;
 
 namespace Holdfast.Claims.NextExperiments;
@@ -12,13 +13,17 @@ internal static class TellingConcentrations
 {
     /// <summary>Langmuir against Freundlich.</summary>
     /// <param name="fitted">The series with its fits.</param>
-    public static NextExperiment? For(FittedSeries fitted) => Design(fitted, 0.31, [0.41, 0.41, 0.17], 0.07, "Langmuir against Freundlich");
+    public static NextExperiment? For(FittedSeries fitted) => Design(fitted, 0.31, [0.41, 0.41, 0.17], 0.07, "Langmuir against Freundlich", 0);
 
-    /// <summary>A spread of sites (Sips, exponent 0.7) against one kind (Langmuir).</summary>
+    /// <summary>A spread of sites (Sips, exponent 0.7) against one kind (Langmuir), or one kind of site shown as such where the exponent is known already.</summary>
     /// <param name="fitted">The series with its fits.</param>
-    public static NextExperiment? ForSpread(FittedSeries fitted) => Design(fitted, 0.2, [0.46, 0.36, 0.18], 0.032, "Sips with exponent 0.7 against Langmuir");
+    /// <param name="exponent">The exponent found so far, or null.</param>
+    /// <param name="margin">Distance from 1 that the exponent must be shown to keep; no unit.</param>
+    public static NextExperiment? ForSpread(FittedSeries fitted, Estimate? exponent, double margin)
+        => Design(fitted, 0.2, [0.46, 0.36, 0.18], 0.032, "Sips with exponent 0.7 against Langmuir", exponent is null ? 0
+            : Replication.EquivalenceToTarget(margin, exponent.StandardError * Math.Sqrt(exponent.N), exponent.DegreesOfFreedom).N - exponent.N);
 
-    private static NextExperiment? Design(FittedSeries fitted, double middle, double[] shares, double separation, string pair)
+    private static NextExperiment? Design(FittedSeries fitted, double middle, double[] shares, double separation, string pair, int least)
     {
         if (LangmuirDesign.Of(fitted) is not { } curve || Candidates.Named(fitted, "Langmuir") is not { ResidualSd: { } sd and > 0 } fit)
             return null;
@@ -27,7 +32,7 @@ internal static class TellingConcentrations
             return null;
         var top = measured.Max();
         double[] left = [measured.Min(), middle * top, top];
-        var total = Replication.ForCurves(separation * curve.Capacity * separation * curve.Capacity, sd, fit.Nu);
+        var total = Math.Max(least, Replication.ForCurves(separation * curve.Capacity * separation * curve.Capacity, sd, fit.Nu));
         int[] vessels = [.. shares.Select(share => Math.Max(2, (int)Math.Ceiling(share * total)))];
         string[] words = [.. left.Select(c => $"C0 = {Phrase.With(Rounded(curve.StartFor(c)), "mg/L")}")];
         return new(

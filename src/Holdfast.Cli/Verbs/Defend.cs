@@ -2,6 +2,7 @@ using System.CommandLine;
 using System.Globalization;
 using System.Text.Json;
 using Holdfast.Claims;
+using Holdfast.Claims.NextExperiments;
 using Holdfast.Reports.StudyTables;
 using Holdfast.Studies.History;
 using Holdfast.Studies.Store;
@@ -113,6 +114,8 @@ internal sealed class Defend : IVerb
             output.WriteLine();
         }
 
+        foreach (var combined in brief ? [] : CombinedExperiment.Of(verdicts))
+            output.WriteLine($"{combined.Sentence}\n");
         output.WriteLine(string.Create(CultureInfo.InvariantCulture,
             $"{verdicts.Count(v => v.Ruling == Ruling.Holds)} hold, {verdicts.Count(v => v.Ruling == Ruling.NotShownYet)} not shown yet, {verdicts.Count(v => v.Ruling == Ruling.Contradicted)} contradicted"));
     }

@@ -1,6 +1,7 @@
 using Holdfast.Amounts;
 using Holdfast.Claims;
 using Holdfast.Claims.Analyses;
+using Holdfast.Claims.Rules;
 using Holdfast.Isotherms;
 using Holdfast.Reports.Markup;
 using Holdfast.Reports.StudyFigures;
@@ -46,11 +47,8 @@ internal sealed class IsothermSection : IResultSection
             return null;
         var closed = qm.Profile?.IsClosed == true;
         return $"By the Langmuir fit the vessels reach {RoundedNumber.Fixed(100 * share, 0)} % of the capacity at the highest concentration left, {InWords.Plain(highest, "mg/L")}. "
-            + (IsothermEvidence.Capacity(share, closed) switch
-            {
-                Standing.Holds => "That is far enough for the capacity to be measured rather than extrapolated.",
-                Standing.Weak => "The capacity is partly extrapolated: a higher concentration would pin it.",
-                _ => "The capacity is extrapolated and not shown: measure at higher concentrations.",
-            });
+            + (closed && share >= Capacity.Limits.Coverage
+                ? "That is far enough for the capacity to be measured rather than extrapolated."
+                : "The capacity is extrapolated and not shown: measure at higher concentrations.");
     }
 }

@@ -35,7 +35,7 @@ internal sealed class SurfaceChargeSection : IResultSection
         {
             content.Add(Prose.Heading($"Ionic strength, series {ionic.Source.Name}"));
             content.Add(Prose.Paragraph($"Uptake changes by {InWords.Of(ionic.Trend.PerDecade, "mg/g")} per tenfold ionic strength ({InWords.Count(ionic.Vessels.Length, "vessel")}). "
-                + (ionic.Trend.Falls == Standing.Holds
+                + (ionic.Trend.Falls == Ruling.Holds
                     ? "A fall fits ions held by charge or by exchange; ligands in the salt can fake one."
                     : "No change is compatible with a bond to the surface and shows none: only spectra do.")));
         }
@@ -47,7 +47,7 @@ internal sealed class SurfaceChargeSection : IResultSection
     {
         var named = tests.Where(t => t.ZeroCharge is not null).OrderBy(t => t.Salt).ToArray();
         return named.Length < 2 ? ""
-            : PhDrift.Agree(named[0].ZeroCharge!, named[^1].ZeroCharge!) == Standing.Contradicted
+            : PhDrift.Agree(named[0].ZeroCharge!, named[^1].ZeroCharge!) == Ruling.Contradicted
                 ? "The crossings of the salt levels differ by more than twice their uncertainty: an ion of the salt sorbs, and none of them is the point of zero charge."
                 : "The crossings of the salt levels agree within twice their uncertainty.";
     }

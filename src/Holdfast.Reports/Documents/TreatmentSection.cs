@@ -62,7 +62,7 @@ internal sealed class TreatmentSection : IResultSection
             words.AddRange([$"; capacity q₀ = {InWords.Of(capacity, "mg/g")}", .. numbering.Trail("q0:" + run.Name)]);
         if (run is { Velocity: > 0, Depth: > 0 } && run.Curve.Derived(p => BedConstants.CapacityPerBed(p[1], run.Inlet, run.Velocity.Value, run.Depth.Value)) is { } perBed)
             words.AddRange([$"; N₀ = {InWords.Of(perBed, "mg/L")} of bed", .. numbering.Trail("N0:" + run.Name)]);
-        if (BedConstants.Determined(BedConstants.AtStart(run.Curve["k"].Value, run.Curve["τ"].Value), run.LastRatio) != Standing.Holds)
+        if (BedConstants.Determined(BedConstants.AtStart(run.Curve["k"].Value, run.Curve["τ"].Value), run.LastRatio) != Ruling.Holds)
             words.Add("; not determined, because the curve is not near 0 at the start or the run ended early");
         words.Add(".");
         yield return Prose.Paragraph(words);

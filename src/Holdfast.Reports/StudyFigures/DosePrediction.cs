@@ -63,7 +63,7 @@ internal sealed class DosePrediction
             var text = $"The {Curve} isotherm of {isotherm} predicts this series with nothing fitted to it. ";
             if (standard is { } dose)
                 text += $"At the dose of that isotherm, {InWords.Setting(dose, "g/L")}, it predicts a removal of {InWords.Of(At(dose).Removal, "%")}. ";
-            return text + (DosePoint.Explains(agreement.P) == Standing.Holds
+            return text + (DosePoint.Explains(agreement.P) == Ruling.Holds
                 ? $"The vessels agree with it within their uncertainty ({InWords.P(agreement.P)})."
                 : $"The vessels do not agree with it within their uncertainty ({InWords.P(agreement.P)}): something besides the isotherm acts, such as clumping at high dose, a drift of pH or too little time.");
         }

@@ -42,7 +42,7 @@ internal sealed class TemperatureNumbers : IDerivedNumbers
         yield return One("dS", $"entropy of sorption, standard state {state}", found.Entropy, "J/(mol K)", "ΔS° = R·intercept of ln K on 1/T", null);
         var at = line.HarmonicMeanTemperature;
         yield return One(
-            "dG-line", $"free energy of sorption at {InWords.Plain(at, "K")} by the line, standard state {state}", found.FreeEnergy(at), "kJ/mol", "ΔG° = −R·T·ln K, ln K read from the line", -MolarGas.Constant * at / 1000 * line.PropagatedAt(at));
+            "dG-line", $"free energy of sorption at {InWords.Plain(at, "K")} by the line, standard state {state}", found.FreeEnergy(at), "kJ/mol", "ΔG° = −R·T·ln K, ln K read from the line", -Constants.MolarGas * at / 1000 * line.PropagatedAt(at));
 
         NumberTrail One(string kind, string name, Statistics.Estimate estimate, string unit, string formula, Measured? carried)
         {

@@ -19,7 +19,4 @@ public readonly record struct Difference(double Value, double U)
         var difference = second - first;
         return new(difference.Value, difference.U);
     }
-
-    /// <summary>"The second is larger": contradicted when the first is shown to be.</summary>
-    public Standing IsLarger => !IsShown ? Standing.NotShown : Value > 0 ? Standing.Holds : Standing.Contradicted;
 }

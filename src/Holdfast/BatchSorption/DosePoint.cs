@@ -62,9 +62,5 @@ public sealed record DosePoint(Measured Dose, Measured Ce, Measured Removal, Mea
 
     /// <summary>"The isotherm explains the dose series" (rule D4).</summary>
     /// <param name="p">Probability from <see cref="Compare"/>.</param>
-    public static Standing Explains(double p) => p < LowestP ? Standing.Contradicted : Standing.Holds;
-
-    /// <summary>"This is the optimum dose" (rule D1): without a target, a cost or a margin stated beforehand there is nothing to be the best at.</summary>
-    /// <param name="goalStatedBeforehand">True when one was stated.</param>
-    public static Standing IsOptimum(bool goalStatedBeforehand) => goalStatedBeforehand ? Standing.NotContradicted : Standing.NotShown;
+    public static Ruling Explains(double p) => p < LowestP ? Ruling.Contradicted : Ruling.Holds;
 }

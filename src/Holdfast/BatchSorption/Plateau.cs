@@ -15,13 +15,10 @@ namespace Holdfast.BatchSorption;
 /// <param name="Upper">Upper one-sided 95 % limit of the rise as a share of the mean; no unit.</param>
 /// <param name="Reached">Whether equilibrium is shown.</param>
 /// <param name="Reason">Why, in plain words.</param>
-public sealed record Plateau(double Rise, double RiseError, double Mean, double Lower, double Upper, Standing Reached, string Reason)
+public sealed record Plateau(double Rise, double RiseError, double Mean, double Lower, double Upper, Ruling Reached, string Reason)
 {
     /// <summary>Margin per doubling of time, as a share of the mean uptake; common practice.</summary>
     public const double Margin = 0.05;
-
-    /// <summary>"Equilibrium by t" needs at least this many later times (rule K2).</summary>
-    public const int LaterTimesNeeded = 2;
 
     /// <summary>The test on the points that are said to lie on the plateau.</summary>
     /// <param name="times">Contact times, any unit, above 0; replicates count singly.</param>
@@ -56,7 +53,7 @@ public sealed record Plateau(double Rise, double RiseError, double Mean, double 
         var arm = StudentDistribution.Quantile(0.95, times.Length - 2) * error;
         double lower = (line.Slope - arm) / mean, upper = (line.Slope + arm) / mean;
         var (reached, reason) = last / first < 2
-            ? (Standing.NotShown, "the times span less than one doubling")
+            ? (Ruling.NotShownYet, "the times span less than one doubling")
             : Judge(lower, upper, margin);
         return new(new Plateau(line.Slope, error, mean, lower, upper, reached, reason), []);
     }
@@ -65,19 +62,15 @@ public sealed record Plateau(double Rise, double RiseError, double Mean, double 
     /// <param name="lower">Lower one-sided 95 % limit, share of the mean for each doubling of time.</param>
     /// <param name="upper">Upper one-sided 95 % limit, share of the mean for each doubling of time.</param>
     /// <param name="margin">Margin, share of the mean.</param>
-    public static (Standing Reached, string Reason) Judge(double lower, double upper, double margin = Margin)
+    public static (Ruling Reached, string Reason) Judge(double lower, double upper, double margin = Margin)
     {
         ArgumentOutOfRangeException.ThrowIfLessThan(upper, lower);
         if (lower > margin)
-            return (Standing.Contradicted, "uptake still rises");
+            return (Ruling.Contradicted, "uptake still rises");
         if (upper < -margin)
-            return (Standing.Contradicted, "uptake falls: look for desorption, dissolution or a drift of pH");
+            return (Ruling.Contradicted, "uptake falls: look for desorption, dissolution or a drift of pH");
         return lower >= -margin && upper <= margin
-            ? (Standing.Holds, "the change per doubling of time stays inside the margin")
-            : (Standing.NotShown, "the readings scatter too much or are too few to decide");
+            ? (Ruling.Holds, "the change per doubling of time stays inside the margin")
+            : (Ruling.NotShownYet, "the readings scatter too much or are too few to decide");
     }
-
-    /// <summary>"Equilibrium by t" rests on readings after t (rule K2).</summary>
-    /// <param name="laterTimes">Number of different times after the one claimed.</param>
-    public static Standing SupportedBy(int laterTimes) => laterTimes >= LaterTimesNeeded ? Standing.Holds : Standing.NotShown;
 }

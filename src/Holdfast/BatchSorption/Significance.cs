@@ -12,7 +12,7 @@ namespace Holdfast.BatchSorption;
 /// <param name="CriticalUptake">Smallest uptake that counts as shown, mg/g.</param>
 /// <param name="DetectableUptake">Uptake that would be seen in 95 of 100 such vessels, mg/g.</param>
 /// <param name="Removed">Holds when solute was removed; contradicted when the vessel gained some.</param>
-public sealed record Significance(double? Z, double CriticalUptake, double DetectableUptake, Standing Removed)
+public sealed record Significance(double? Z, double CriticalUptake, double DetectableUptake, Ruling Removed)
 {
     /// <summary>One-sided 95 % point of the normal distribution, as the scheme rounds it.</summary>
     public const double OneSided = 1.645;
@@ -29,12 +29,12 @@ public sealed record Significance(double? Z, double CriticalUptake, double Detec
         var difference = c0 - c;
         var u = difference.U;
         if (u == 0)
-            return new(null, 0, 0, difference.Value > 0 ? Standing.Holds : difference.Value < 0 ? Standing.Contradicted : Standing.NotShown);
+            return new(null, 0, 0, difference.Value > 0 ? Ruling.Holds : difference.Value < 0 ? Ruling.Contradicted : Ruling.NotShownYet);
 
         var point = OneSidedPoint(difference);
         var z = difference.Value / u;
         var critical = point * u * volume / mass;
-        return new(z, critical, 2 * critical, z > point ? Standing.Holds : z < -point ? Standing.Contradicted : Standing.NotShown);
+        return new(z, critical, 2 * critical, z > point ? Ruling.Holds : z < -point ? Ruling.Contradicted : Ruling.NotShownYet);
     }
 
     /// <summary>Standard uncertainties to a one-sided 95 % limit: 1.645, or Student's t where the uncertainty rests on few readings; no unit.</summary>

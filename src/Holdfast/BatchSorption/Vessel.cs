@@ -38,9 +38,9 @@ public sealed record Vessel(
         var censored = c.Value <= 0 || c.Value < quantificationLimit;
         var weak = WorkingWindow.UptakeIsWeak(removal.Value, uptake);
         var findings = new List<Finding>();
-        if (significance.Removed == Standing.NotShown)
+        if (significance.Removed == Ruling.NotShownYet)
             Say("HF-482", Weight.Caution, $"{id}: removal is not detected; the uptake is under {Shown(significance.DetectableUptake)} mg/g. Use more sorbent or a lower start.");
-        else if (significance.Removed == Standing.Contradicted)
+        else if (significance.Removed == Ruling.Contradicted)
             Say("HF-483", Weight.Caution, $"{id} holds more solute at the end than at the start. Look for evaporation, carry-over or a wrong dilution.");
         else if (weak)
             Say("HF-484", Weight.Caution, $"{id}: removal {Shown(removal.Value)} %, u(q)/q {Shown(100 * uptake.RelativeU)} %. The uptake is weak; weigh it by its uncertainty.");

@@ -9,9 +9,6 @@ namespace Holdfast.Competition;
 /// <remarks>J. A. V. Butler and C. Ockrent 1930 (from memory).</remarks>
 public static class ExtendedLangmuir
 {
-    /// <summary>Difference of capacities beyond which the form is not admissible; common practice; share.</summary>
-    public const double LargestDifference = 0.10;
-
     /// <summary>Uptake of the first solute beside the second, in the unit of <paramref name="capacity"/>.</summary>
     /// <param name="capacity">qm of the first, mmol/g.</param>
     /// <param name="affinity">K of the first, L/mmol.</param>
@@ -23,10 +20,4 @@ public static class ExtendedLangmuir
         var filled = affinity * c;
         return capacity * filled / (1 + filled + rivalAffinity * rivalC);
     }
-
-    /// <summary>Whether the two capacities are close enough for the form.</summary>
-    /// <param name="firstCapacity">qm of the first, mmol/g.</param>
-    /// <param name="secondCapacity">qm of the second, mmol/g.</param>
-    public static Standing Admissible(double firstCapacity, double secondCapacity)
-        => Math.Abs(firstCapacity - secondCapacity) > LargestDifference * Math.Max(firstCapacity, secondCapacity) ? Standing.Contradicted : Standing.NotContradicted;
 }

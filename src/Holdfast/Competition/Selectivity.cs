@@ -37,14 +37,4 @@ public static class Selectivity
         var scatter = Mean((IReadOnlyList<double>)[.. coefficients.Select(c => c.Value)]).Value;
         return scatter is null ? carried : carried is null ? scatter : scatter.AtLeast(carried.StandardError, carried.DegreesOfFreedom);
     }
-
-    /// <summary>Whether A is preferred by more than a factor: one-sided 95 % bounds of α against it (rule P3).</summary>
-    /// <param name="coefficient">α over vessels.</param>
-    /// <param name="factor">Factor claimed, 1 for "prefers at all"; no unit.</param>
-    public static Standing Prefers(Estimate coefficient, double factor = 1)
-    {
-        ArgumentNullException.ThrowIfNull(coefficient);
-        ArgumentOutOfRangeException.ThrowIfNegativeOrZero(factor);
-        return coefficient.LowerBound() > factor ? Standing.Holds : coefficient.UpperBound() < factor ? Standing.Contradicted : Standing.NotShown;
-    }
 }

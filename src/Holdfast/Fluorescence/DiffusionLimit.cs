@@ -19,11 +19,11 @@ public static class DiffusionLimit
 
     /// <summary>How "by collisions alone" stands: contradicted above the limit, otherwise not shown, never shown.</summary>
     /// <param name="bimolecular">kq, L/(mol·s).</param>
-    public static Standing CollisionsAlone(double bimolecular) => bimolecular > InWater ? Standing.Contradicted : Standing.NotShown;
+    public static Ruling CollisionsAlone(double bimolecular) => bimolecular > InWater ? Ruling.Contradicted : Ruling.NotShownYet;
 
     /// <summary>What the constant says, in words.</summary>
     /// <param name="bimolecular">kq, L/(mol·s).</param>
     public static Finding Says(double bimolecular)
-        => CollisionsAlone(bimolecular) == Standing.Contradicted
+        => CollisionsAlone(bimolecular) == Ruling.Contradicted
             ? FluorescenceFindings.FasterThanDiffusion(bimolecular) : FluorescenceFindings.DiffusionDoesNotDecide(bimolecular);
 }

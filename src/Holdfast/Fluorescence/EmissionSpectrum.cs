@@ -3,7 +3,6 @@ namespace Holdfast.Fluorescence;
 /// <summary>A spectrum of emission, wavelengths rising, and what is read from it. Everything is read from what was measured: smoothing is for display.</summary>
 public sealed class EmissionSpectrum
 {
-    private const double LightSpeedTimesPlanckEvNm = 1239.841984;
     private const int Neighbours = 2;
     private readonly double[] wavelength;
     private readonly double[] intensity;
@@ -107,7 +106,7 @@ public sealed class EmissionSpectrum
     /// area over energy is not the area that was measured.
     /// </summary>
     public IReadOnlyList<(double EnergyEv, double PerEv)> OverEnergy
-        => [.. wavelength.Zip(intensity, (l, i) => (LightSpeedTimesPlanckEvNm / l, i * l * l / LightSpeedTimesPlanckEvNm))];
+        => [.. wavelength.Zip(intensity, (l, i) => (Constants.PlanckTimesLightSpeed / l, i * l * l / Constants.PlanckTimesLightSpeed))];
 
     /// <summary>Ratio of the areas of two bands: it cancels lamp and dose, not the inner filter; no unit.</summary>
     /// <param name="above">Limits of the band above the bar, nm.</param>

@@ -7,8 +7,6 @@ namespace Holdfast.Fluorescence;
 /// <remarks>J. R. Lakowicz, Principles of Fluorescence Spectroscopy, chapter 8 (from memory); after J. M. Frank and S. I. Wawilow 1931 (from memory).</remarks>
 public readonly struct SphereOfAction : ICurve<SphereOfAction>
 {
-    private const double Avogadro = 6.02214076e23;
-
     public static ModelCard Card { get; } = new(
         "Sphere of action",
         "F = F0·exp(−V·Q) / (1 + K·Q)",
@@ -28,6 +26,6 @@ public readonly struct SphereOfAction : ICurve<SphereOfAction>
     {
         ArgumentOutOfRangeException.ThrowIfNegative(v);
         const double cubicNanometresPerLitre = 1e24;
-        return Math.Cbrt(3 * v * 1e6 * cubicNanometresPerLitre / (4 * Math.PI * Avogadro));
+        return Math.Cbrt(3 * v * 1e6 * cubicNanometresPerLitre / (4 * Math.PI * Constants.Avogadro));
     }
 }

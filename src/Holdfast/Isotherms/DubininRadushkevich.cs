@@ -11,7 +11,7 @@ namespace Holdfast.Isotherms;
 public readonly struct DubininRadushkevich : ICurve<DubininRadushkevich>
 {
     // R in kJ/(mol·K).
-    private const double GasConstant = Thermodynamics.MolarGas.Constant / 1000;
+    private const double GasConstant = Constants.MolarGas / 1000;
 
     public static ModelCard Card { get; } = new(
         "Dubinin-Radushkevich",

@@ -27,6 +27,6 @@ public static class HeldBackLiquid
     /// <summary>Whether held-back liquid may be left out: holds while its share stays within the uncertainty of the removal (rule R5).</summary>
     /// <param name="apparentRemovedShare">Share of held-back liquid; no unit.</param>
     /// <param name="removedShareU">Standard uncertainty of the removed share; no unit.</param>
-    public static Standing MayBeLeftOut(double apparentRemovedShare, double removedShareU)
-        => apparentRemovedShare > removedShareU ? Standing.Contradicted : Standing.Holds;
+    public static Ruling MayBeLeftOut(double apparentRemovedShare, double removedShareU)
+        => apparentRemovedShare > removedShareU ? Ruling.Contradicted : Ruling.Holds;
 }

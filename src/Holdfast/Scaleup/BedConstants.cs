@@ -55,15 +55,6 @@ public static class BedConstants
     /// <summary>Whether column constants are determined: near 0 at the start, and run far enough (rule E3).</summary>
     /// <param name="atStart">C/C0 that the curve gives at t = 0; no unit.</param>
     /// <param name="lastRatio">Highest C/C0 reached; no unit.</param>
-    public static Standing Determined(double atStart, double lastRatio = 1)
-        => atStart > MostAtStart || lastRatio < RunUntil ? Standing.NotShown : Standing.Holds;
-
-    /// <summary>Whether a column's capacity is possible beside the batch uptake at the inlet concentration (rule E5).</summary>
-    /// <param name="column">Capacity of the column, mg/g.</param>
-    /// <param name="batch">Uptake of the isotherm at C0, mg/g.</param>
-    public static Standing Possible(Measured column, Measured batch)
-    {
-        var above = column - batch;
-        return above.Value > 2 * above.U ? Standing.Contradicted : Standing.Holds;
-    }
+    public static Ruling Determined(double atStart, double lastRatio = 1)
+        => atStart > MostAtStart || lastRatio < RunUntil ? Ruling.NotShownYet : Ruling.Holds;
 }

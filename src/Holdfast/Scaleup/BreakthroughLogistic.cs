@@ -32,7 +32,7 @@ public readonly struct BreakthroughLogistic : ICurve<BreakthroughLogistic>
     public static void FromScale(double c, ReadOnlySpan<double> shapes, Span<double> p) => shapes.CopyTo(p);
 
     public static IReadOnlyList<Finding> Admissibility(ReadOnlySpan<double> p, double lowestX, double highestX)
-        => BedConstants.Determined(BedConstants.AtStart(p[0], p[1])) == Standing.Holds
+        => BedConstants.Determined(BedConstants.AtStart(p[0], p[1])) == Ruling.Holds
             ? []
             : [Finding.Of("HF-643", Weight.Caution, FormattableString.Invariant(
                 $"The curve gives C/C0 = {BedConstants.AtStart(p[0], p[1]):0.000} at the start: the bed is shorter than its critical depth. Use a deeper bed or a slower flow."))];

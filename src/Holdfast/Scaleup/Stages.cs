@@ -26,7 +26,7 @@ public sealed record Stages(Measured Inlet, double Target, Measured Single, Cros
         if (isotherm.Model is not { } model || !isotherm.IsFit || isotherm.Covariance is null)
             return Outcome<Stages>.None(Finding.Of("HF-640", Weight.Stop, "There is no fitted isotherm with uncertainties: no dose can be planned."));
         Require(model, inlet, target);
-        if (WithinData(target, lowest) != Standing.Holds)
+        if (WithinData(target, lowest) != Ruling.Holds)
         {
             return Outcome<Stages>.None(Finding.Of("HF-641", Weight.Stop, string.Create(CultureInfo.InvariantCulture,
                 $"The target {target:G4} lies below the lowest concentration measured, {lowest:G4}: measure the isotherm there before planning a dose.")));
@@ -49,7 +49,7 @@ public sealed record Stages(Measured Inlet, double Target, Measured Single, Cros
     /// <summary>Whether a target lies where the isotherm was measured.</summary>
     /// <param name="target">Target concentration.</param>
     /// <param name="lowest">Lowest concentration measured, same unit.</param>
-    public static Standing WithinData(double target, double lowest) => target >= lowest ? Standing.Holds : Standing.NotShown;
+    public static Ruling WithinData(double target, double lowest) => target >= lowest ? Ruling.Holds : Ruling.NotShownYet;
 
     internal static double[] Plain(ReadOnlySpan<Measured> p)
     {

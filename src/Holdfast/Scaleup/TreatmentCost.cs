@@ -61,10 +61,10 @@ public static class CostDraws
 
     /// <summary>Whether a sorbent is cheaper: in at least 95 % of the draws; contradicted in at most 5 %.</summary>
     /// <param name="difference">From <see cref="AgainstRival"/>.</param>
-    public static Standing Cheaper(PropagatedDistribution difference)
+    public static Ruling Cheaper(PropagatedDistribution difference)
     {
         ArgumentNullException.ThrowIfNull(difference);
-        return difference.EqualTails.High < 0 ? Standing.Holds : difference.EqualTails.Low > 0 ? Standing.Contradicted : Standing.NotShown;
+        return difference.EqualTails.High < 0 ? Ruling.Holds : difference.EqualTails.Low > 0 ? Ruling.Contradicted : Ruling.NotShownYet;
     }
 
     /// <summary>The inputs by their share of the variance of the cost per gram, largest first: measure the first one next.</summary>

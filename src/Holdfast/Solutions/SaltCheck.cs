@@ -11,7 +11,7 @@ namespace Holdfast.Solutions;
 /// <param name="ZNearest">|z| of the nearest salt; null without one.</param>
 /// <param name="Fit">Holds: the stated salt fits. Contradicted: another fits better. Not shown: none fits, look for a slip.</param>
 /// <param name="Slip">A slip that would explain it, in words; null when none is recognised.</param>
-public sealed record SaltCheck(Formula Stated, double ImpliedMolarMass, double Z, Formula? Nearest, double? ZNearest, Standing Fit, string? Slip)
+public sealed record SaltCheck(Formula Stated, double ImpliedMolarMass, double Z, Formula? Nearest, double? ZNearest, Ruling Fit, string? Slip)
 {
     /// <summary>A stated salt further off than this many relative uncertainties does not fit.</summary>
     public const double FarOff = 3;
@@ -54,8 +54,8 @@ public sealed record SaltCheck(Formula Stated, double ImpliedMolarMass, double Z
 
         var nearest = SaltsOf(metal).MinBy(s => Math.Abs(Z(s.MolarMassPer(metal))));
         var zNearest = nearest is null ? (double?)null : Math.Abs(Z(nearest.MolarMassPer(metal)));
-        var fit = Math.Abs(Z(perMetal)) <= FarOff ? Standing.Holds : zNearest <= Close ? Standing.Contradicted : Standing.NotShown;
-        var slip = fit == Standing.NotShown ? SlipOf(implied / perMetal, weight / perMetal, u) : null;
+        var fit = Math.Abs(Z(perMetal)) <= FarOff ? Ruling.Holds : zNearest <= Close ? Ruling.Contradicted : Ruling.NotShownYet;
+        var slip = fit == Ruling.NotShownYet ? SlipOf(implied / perMetal, weight / perMetal, u) : null;
         return new(stated, implied, Z(perMetal), nearest, zNearest, fit, slip);
     }
 

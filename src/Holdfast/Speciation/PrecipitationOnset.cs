@@ -25,13 +25,13 @@ public sealed record PrecipitationOnset(
     /// <param name="water">The metal in its water.</param>
     /// <param name="solid">A solid of this ion.</param>
     /// <param name="temperature">Temperature, K; away from 298.15 K the uncertainty widens.</param>
-    public static PrecipitationOnset Of(MetalInWater water, Solid solid, double temperature = 298.15)
+    public static PrecipitationOnset Of(MetalInWater water, Solid solid, double temperature = Constants.TableTemperature)
     {
         ArgumentNullException.ThrowIfNull(water);
         ArgumentNullException.ThrowIfNull(solid);
         if (solid.Carbonates > 0 && water.LgCarbonDioxide is null)
             return new(solid, null, null, null, null, null, null, null);
-        var off = PerKelvin * Math.Abs(temperature - 298.15);
+        var off = PerKelvin * Math.Abs(temperature - Constants.TableTemperature);
         var grid = new SaturationIndex[Steps + 1];
         for (var i = 0; i <= Steps; i++)
             grid[i] = water.Index(solid, i * Step);

@@ -10,10 +10,7 @@ namespace Holdfast.SurfaceCharge;
 public sealed record IonicStrengthSeries(Estimate PerDecade)
 {
     /// <summary>Whether uptake falls with ionic strength.</summary>
-    public Standing Falls => PerDecade.UpperBound() < 0 ? Standing.Holds : PerDecade.LowerBound() > 0 ? Standing.Contradicted : Standing.NotShown;
-
-    /// <summary>How "bonded to the surface" stands from ionic strength alone: never more than not contradicted.</summary>
-    public Standing BondedToTheSurface => Falls == Standing.Holds ? Standing.Contradicted : Standing.NotShown;
+    public Ruling Falls => PerDecade.UpperBound() < 0 ? Ruling.Holds : PerDecade.LowerBound() > 0 ? Ruling.Contradicted : Ruling.NotShownYet;
 
     /// <summary>Ionic strength ½·Σ c·z², mol/L.</summary>
     /// <param name="ions">Concentration, mol/L, and charge of every ion.</param>

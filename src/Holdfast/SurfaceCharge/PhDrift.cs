@@ -77,11 +77,11 @@ public static class PhDrift
     /// <summary>Whether the crossings of two salt levels agree: their difference within twice its uncertainty.</summary>
     /// <param name="first">Crossing at the first level.</param>
     /// <param name="second">Crossing at the second level.</param>
-    public static Standing Agree(ZeroCrossing first, ZeroCrossing second)
+    public static Ruling Agree(ZeroCrossing first, ZeroCrossing second)
     {
         ArgumentNullException.ThrowIfNull(first);
         ArgumentNullException.ThrowIfNull(second);
-        return Math.Abs(first.Ph - second.Ph) <= 2 * Math.Sqrt(first.U * first.U + second.U * second.U) ? Standing.NotContradicted : Standing.Contradicted;
+        return Math.Abs(first.Ph - second.Ph) <= 2 * Math.Sqrt(first.U * first.U + second.U * second.U) ? Ruling.NotShownYet : Ruling.Contradicted;
     }
 }
 

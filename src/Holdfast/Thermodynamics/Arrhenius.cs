@@ -29,12 +29,6 @@ public sealed record Arrhenius(ReciprocalTemperatureLine Line)
     /// <summary>ln A, in the logarithm of the unit of k. It lies far outside the data: an extrapolation to infinite temperature.</summary>
     public Estimate LogPreFactor => Line.Intercept;
 
-    /// <summary>What the interval of Ea may be said to hint at.</summary>
-    public Standing HintsAtDiffusion => Line.Slope.DegreesOfFreedom < 2 ? Standing.NotShown
-        : ActivationEnergy.UpperBound() < DiffusionBelow ? Standing.Weak
-        : ActivationEnergy.LowerBound() > DiffusionBelow ? Standing.Contradicted
-        : Standing.NotShown;
-
     /// <summary>The line through rate constants of one kind and one unit.</summary>
     /// <param name="temperatures">Temperatures, K.</param>
     /// <param name="constants">Rate constants in one unit, in the same order, above 0.</param>
@@ -45,5 +39,5 @@ public sealed record Arrhenius(ReciprocalTemperatureLine Line)
         return new(line.Value is { } found ? new(found) : null, line.Findings);
     }
 
-    private static double Factor => MolarGas.Constant / 1000;
+    private static double Factor => Constants.MolarGas / 1000;
 }

@@ -9,36 +9,35 @@ namespace Holdfast.Thermodynamics;
 /// <remarks>Zhou and Zhou, Chem. Eng. Commun. 201 (2014) 1459; Lima and co-workers, J. Mol. Liq. 273 (2019) 425, on constants with and without unit.</remarks>
 /// <param name="Name">What is taken.</param>
 /// <param name="StandardState">The state that makes it a number without unit; null when there is none.</param>
-/// <param name="Standing">Whether it may be called a thermodynamic constant.</param>
 /// <param name="Limits">What to say beside it.</param>
-public sealed record ConstantChoice(string Name, string? StandardState, Standing Standing, string Limits)
+public sealed record ConstantChoice(string Name, string? StandardState, string Limits)
 {
     /// <summary>Water in a litre of dilute solution, mol/L, as the trade rounds it.</summary>
     public const double WaterAmount = 55.5;
 
     /// <summary>Langmuir's affinity against 1 mol/L.</summary>
     public static ConstantChoice Molar { get; } = new(
-        "Langmuir affinity × 1 mol/L", "1 mol/L in the ideal dilute solution, half-filled sites", Standing.Holds,
+        "Langmuir affinity × 1 mol/L", "1 mol/L in the ideal dilute solution, half-filled sites",
         "State it: ΔG° and ΔS° belong to 1 mol/L.");
 
     /// <summary>Langmuir's affinity against the mole fraction of pure water.</summary>
     public static ConstantChoice MoleFraction { get; } = new(
-        "Langmuir affinity × 55.5 mol/L", "mole fraction 1 in water, half-filled sites", Standing.Holds,
+        "Langmuir affinity × 55.5 mol/L", "mole fraction 1 in water, half-filled sites",
         "Adds R·ln 55.5 = 33.4 J/(mol K) to ΔS° against 1 mol/L. Never mix the two in one table.");
 
     /// <summary>The limiting distribution coefficient in L/g.</summary>
     public static ConstantChoice Distribution { get; } = new(
-        "limiting q/C in L/g", null, Standing.NotShown,
+        "limiting q/C in L/g", null,
         "Its value depends on the unit of mass: ΔG° and ΔS° mean nothing, ΔH° survives.");
 
     /// <summary>The limiting distribution coefficient times 1000 g/L.</summary>
     public static ConstantChoice DistributionByWater { get; } = new(
-        "limiting q/C × 1000 g/L", "1 g of sorbent as 1 mL of water", Standing.Weak,
+        "limiting q/C × 1000 g/L", "1 g of sorbent as 1 mL of water",
         "Adds R·ln 1000 = 57.4 J/(mol K) to ΔS° against L/g; ΔH° is the same.");
 
     /// <summary>The ratio sorbed to dissolved in one vessel.</summary>
     public static ConstantChoice RatioInOneVessel { get; } = new(
-        "(C0 − Ce)/Ce at one dose", null, Standing.NotShown,
+        "(C0 − Ce)/Ce at one dose", null,
         "It moves with dose and start concentration: not a constant of anything.");
 
     /// <summary>Every choice, from the one to make downwards.</summary>
@@ -68,6 +67,6 @@ public sealed record ConstantChoice(string Name, string? StandardState, Standing
     public static double EntropyShift(double factor)
     {
         ArgumentOutOfRangeException.ThrowIfNegativeOrZero(factor);
-        return MolarGas.Constant * Math.Log(factor);
+        return Constants.MolarGas * Math.Log(factor);
     }
 }

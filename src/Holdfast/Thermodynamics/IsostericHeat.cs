@@ -20,7 +20,7 @@ public static class IsostericHeat
         ArgumentOutOfRangeException.ThrowIfNegativeOrZero(firstTemperature);
         ArgumentOutOfRangeException.ThrowIfNegativeOrZero(secondTemperature);
         ArgumentOutOfRangeException.ThrowIfEqual(secondTemperature, firstTemperature);
-        return MolarGas.Constant / Kilo / (1 / secondTemperature - 1 / firstTemperature) * (T.Log(second) - T.Log(first));
+        return Constants.MolarGas / Kilo / (1 / secondTemperature - 1 / firstTemperature) * (T.Log(second) - T.Log(first));
     }
 
     /// <summary>From three temperatures or more, kJ/mol, by the scatter about the line of ln C on 1/T.</summary>
@@ -31,7 +31,7 @@ public static class IsostericHeat
         ArgumentNullException.ThrowIfNull(concentrations);
         var line = ReciprocalTemperatureLine.Of(temperatures, [.. concentrations.Select(c => c.Value > 0 ? Measured.Log(c) : double.NaN)]);
         return new(line.Value is { } found
-            ? found.Slope with { Method = "isosteric heat, scatter about the line", Value = MolarGas.Constant / Kilo * found.Slope.Value, StandardError = MolarGas.Constant / Kilo * found.Slope.StandardError }
+            ? found.Slope with { Method = "isosteric heat, scatter about the line", Value = Constants.MolarGas / Kilo * found.Slope.Value, StandardError = Constants.MolarGas / Kilo * found.Slope.StandardError }
             : null, line.Findings);
     }
 

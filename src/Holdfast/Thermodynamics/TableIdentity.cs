@@ -19,7 +19,7 @@ public readonly record struct TableIdentity(double Mismatch)
         => new(freeEnergy - (enthalpy - temperature * entropy / 1000));
 
     /// <summary>Holds within rounding, otherwise contradicted.</summary>
-    public Standing Consistent => Math.Abs(Mismatch) <= Rounding ? Standing.Holds : Standing.Contradicted;
+    public Ruling Consistent => Math.Abs(Mismatch) <= Rounding ? Ruling.Holds : Ruling.Contradicted;
 
     /// <summary>True when joules were most likely taken for kilojoules somewhere in the row.</summary>
     public bool LooksLikeUnitSlip => Math.Abs(Mismatch) > UnitSlip;

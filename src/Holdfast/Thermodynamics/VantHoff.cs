@@ -14,26 +14,26 @@ public sealed record VantHoff(ReciprocalTemperatureLine Line)
     private const double Kilo = 1000;
 
     /// <summary>ΔH°, kJ/mol, by the scatter about the line with n − 2 degrees of freedom.</summary>
-    public Estimate Enthalpy => Scaled(Line.Slope, -MolarGas.Constant / Kilo);
+    public Estimate Enthalpy => Scaled(Line.Slope, -Constants.MolarGas / Kilo);
 
     /// <summary>ΔH°, kJ/mol, with the uncertainty that each ln K brought in.</summary>
-    public Measured PropagatedEnthalpy => -MolarGas.Constant / Kilo * Line.PropagatedSlope;
+    public Measured PropagatedEnthalpy => -Constants.MolarGas / Kilo * Line.PropagatedSlope;
 
     /// <summary>
     /// ΔH°, kJ/mol, by whichever way leaves the wider 95 % interval. Few temperatures make the first wide, poor constants the second; neither may
     /// hide the other.
     /// </summary>
-    public Estimate WiderEnthalpy => Scaled(Line.WiderSlope, -MolarGas.Constant / Kilo);
+    public Estimate WiderEnthalpy => Scaled(Line.WiderSlope, -Constants.MolarGas / Kilo);
 
     /// <summary>ΔS°, J/(mol K), by the scatter about the line.</summary>
-    public Estimate Entropy => Scaled(Line.Intercept, MolarGas.Constant);
+    public Estimate Entropy => Scaled(Line.Intercept, Constants.MolarGas);
 
     /// <summary>Correlation of ΔH° and ΔS°: close to 1 by construction, so that a line of one on the other shows nothing; no unit.</summary>
     public double Correlation => -Line.Correlation;
 
     /// <summary>ΔG° = −RT·ln K from the line, kJ/mol, with the covariance of ΔH° and ΔS° taken into account.</summary>
     /// <param name="temperature">Temperature, K, above 0.</param>
-    public Estimate FreeEnergy(double temperature) => Scaled(Line.At(temperature), -MolarGas.Constant * temperature / Kilo);
+    public Estimate FreeEnergy(double temperature) => Scaled(Line.At(temperature), -Constants.MolarGas * temperature / Kilo);
 
     /// <summary>ΔG° = −RT·ln K of one constant, kJ/mol.</summary>
     /// <param name="constant">K without unit, above 0.</param>
@@ -41,7 +41,7 @@ public sealed record VantHoff(ReciprocalTemperatureLine Line)
     public static T FreeEnergyOf<T>(T constant, double temperature) where T : struct, IReal<T>
     {
         ArgumentOutOfRangeException.ThrowIfNegativeOrZero(temperature);
-        return -MolarGas.Constant * temperature / Kilo * T.Log(constant);
+        return -Constants.MolarGas * temperature / Kilo * T.Log(constant);
     }
 
     /// <summary>The line through constants without unit.</summary>
@@ -77,7 +77,7 @@ public sealed record VantHoff(ReciprocalTemperatureLine Line)
         var spread = CentredSums.SquaresAboutMean(x);
         if (!(spread > 0))
             throw new ArgumentException("A line needs two different temperatures.", nameof(temperatures));
-        return MolarGas.Constant / Kilo * u / Math.Sqrt(spread);
+        return Constants.MolarGas / Kilo * u / Math.Sqrt(spread);
     }
 
     private static Estimate Scaled(Estimate e, double factor) => e with { Value = factor * e.Value, StandardError = Math.Abs(factor) * e.StandardError };

@@ -209,7 +209,7 @@ public sealed partial class DecisionCheckTests
     public void Monolayer_K31_LeavesRoomForOneLayer()
     {
         // Area for 0.230 mmol/g at 0.513 nm² an ion (radius 0.404 nm) over 73.4 m²/g.
-        var coverage = IsothermEvidence.AreaNeeded(0.230, 0.404) / 73.4;
+        var coverage = MonolayerArea.Needed(0.230, 0.404) / 73.4;
         Agree.Relative(0.002, Result("K31", "coverage"), coverage);
         Assert.Equal(Ruling.Holds, Monolayer.Decide(new("exponent", 1, 0.02, 20, 24), 2, 0.6, coverage, null).Gated);
     }

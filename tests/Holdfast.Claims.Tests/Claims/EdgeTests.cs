@@ -5,6 +5,7 @@ using Holdfast.Calibration;
 using Holdfast.Claims.Analyses;
 using Holdfast.Claims.Rules;
 using Holdfast.Fluorescence;
+using Holdfast.Kinetics;
 using Holdfast.Statistics;
 using Holdfast.Thermodynamics;
 
@@ -34,6 +35,10 @@ public sealed class EdgeTests
         Counted("BestIsotherm.Levels", BestIsotherm.Limits.Levels, n => Passed(BestIsotherm.Decide("first", [], "ISO", Curves, n), "concentrations")),
         Counted("BestKineticModel.EarlyTimes", BestKineticModel.Limits.EarlyTimes, n => Passed(Kinetic([.. Enumerable.Range(1, n).Select(i => 0.5)]), "early times in KIN")),
         Below("BestKineticModel.EarlyShare", BestKineticModel.Limits.EarlyShare, share => Passed(Kinetic([0.5, 0.5, 0.5, share]), "early times in KIN")),
+        Counted("BestKineticModel.RisingTimes", BestKineticModel.Limits.RisingTimes, n => Passed(Kinetic([0.05, .. Enumerable.Range(1, n).Select(i => 0.5), 0.9]), "times on the rise in KIN")),
+        Above("RisingPoints.From", RisingPoints.From, share => Passed(Kinetic([0.5, 0.5, share]), "times on the rise in KIN")),
+        Below("RisingPoints.To", RisingPoints.To, share => Passed(Kinetic([0.5, 0.5, share]), "times on the rise in KIN")),
+        Above("BestKineticModel.Measured", BestKineticModel.Limits.Measured, share => Passed(Kinetic([0.5, 0.5, 0.5, 0.5], 4, share), "plateau measured in KIN")),
         Below("BestKineticModel.Equivalent", BestKineticModel.Limits.Equivalent, apart => !Passed(Kinetic([0.5, 0.5, 0.5, 0.5], apart), "plateau measured in KIN")),
         Counted("CalibrationFit.Levels", CalibrationFit.Limits.Levels, n => Passed(CalibrationFit.Decide(new(n, [100], [], null, null), 90, 110), "levels")),
         Below("CalibrationFit.Drift", CalibrationFit.Limits.Drift, d => Passed(CalibrationFit.Decide(new(6, [100, 100 + d], [], null, null), 90, 110), "drift")),
@@ -63,6 +68,7 @@ public sealed class EdgeTests
         Above("EquilibriumReached.LaterBy", EquilibriumReached.Limits.LaterBy, by => EquilibriumReached.Decide("KIN", 100, [At(100, 6, 6.01, 5.99), At(100 * by * 1.0005, 6, 6.01, 5.99)], -0.05, 0.05).Numbers.Length > 0, 0.002),
         Counted("EquilibriumReached.Replicates", EquilibriumReached.Limits.Replicates, n => Passed(EquilibriumReached.Decide("KIN", 120, [At(120, Many(n, 6)), At(240, Many(4, 6))], -0.05, 0.05), "vessels per time")),
         Counted("EquilibriumReached.Replicates", EquilibriumReached.Limits.Replicates, n => Passed(EquilibriumReached.Decide("KIN", 120, [At(120, Many(4, 6)), At(240, Many(n, 6))], -0.05, 0.05), "vessels per time")),
+        Above("EquilibriumReached.NearPlateau", EquilibriumReached.Limits.NearPlateau, share => EquilibriumReached.Decide("KIN", 120, [At(30, 6 * share - 2, 6 * share, 6 * share + 2), At(120, Many(3, 6)), At(240, Many(3, 6))], -0.05, 0.05).Ruling != Ruling.Holds),
         Above("EquilibriumReached concentration", 0.95 * 20, t => Passed(EquilibriumReached.Decide("KIN", 120, [At(120, Many(3, 6)), At(240, Many(3, 6))], -0.05, 0.05, t, 20), "highest concentration")),
         Below("EquilibriumReached plateau", 6 / 0.95 - 2 * Step, p => Passed(EquilibriumReached.Decide("KIN", 120, [At(120, Many(3, 6)), At(240, Many(3, 6))], -0.05, 0.05, plateau: p + Step), "plateau of a curve")),
         Below("Favourable.LeastBend", Favourable.Limits.LeastBend + 0.01 * StudentDistribution.Quantile(0.95, 21), s => Favourable.Decide(new("1/n", 0.5, 0.02, 21, 24), new("Sips", s, 0.01, 21, 24)).Gated == Ruling.Holds),
@@ -79,7 +85,7 @@ public sealed class EdgeTests
         Below("Monolayer.High", Monolayer.Limits.High - 0.01 * StudentDistribution.Quantile(0.95, 21), e => Monolayer.Decide(new("Sips", e, 0.01, 21, 24), null, null, 1, null).Gated == Ruling.Holds),
         Above("Monolayer.Low outside", Monolayer.Limits.Low - 0.01 * StudentDistribution.Quantile(0.95, 21), e => Monolayer.Decide(new("Sips", e, 0.01, 21, 24), null, null, 1, null).Gated != Ruling.Contradicted),
         Below("Monolayer.High outside", Monolayer.Limits.High + 0.01 * StudentDistribution.Quantile(0.95, 21), e => Monolayer.Decide(new("Sips", e, 0.01, 21, 24), null, null, 1, null).Gated != Ruling.Contradicted),
-        Below("Monolayer room", 1.2, c => Monolayer.Decide(new("Sips", 1, 0.01, 21, 24), null, null, c, null).Gated == Ruling.Holds),
+        Below("Monolayer.Room", Monolayer.Limits.Room, c => Monolayer.Decide(new("Sips", 1, 0.01, 21, 24), null, null, c, null).Gated == Ruling.Holds),
         Counted("NoInterference.Vessels", NoInterference.Limits.Vessels, n => Passed(NoInterference.Decide("IF", Ions(20, n)), "vessels")),
         Below("NotPrecipitation.Passing", NotPrecipitation.Limits.Passing, l => NotPrecipitation.Decide(6, 6.7, Nickel, At(0, 80, 80), At(0, 80 * l - 1e-4, 80 * l + 1e-4)).Gated == Ruling.Holds, 1e-3),
         Above("NotPrecipitation.Failing", NotPrecipitation.Limits.Failing, l => NotPrecipitation.Decide(6, 6.7, Nickel, At(0, 80, 80), At(0, 80 * l - 1e-4, 80 * l + 1e-4)).Gated == Ruling.Contradicted, 1e-3),
@@ -139,7 +145,7 @@ public sealed class EdgeTests
     [Fact]
     public void Limits_OfEveryRule_HaveSamplesOnBothSides()
     {
-        var all = Defence.Rules.SelectMany(r => r.GetType().GetNestedType("Limits")?.GetFields(BindingFlags.Public | BindingFlags.Static).Select(f => $"{r.GetType().Name}.{f.Name}") ?? []).ToArray();
+        var all = Defence.Rules.SelectMany(r => r.GetType().GetNestedType("Limits")?.GetMembers(BindingFlags.Public | BindingFlags.Static).Where(m => m is FieldInfo or PropertyInfo).Select(f => $"{r.GetType().Name}.{f.Name}") ?? []).ToArray();
         Assert.True(all.Length > 40);
         Assert.Empty(all.Except(Samples.Select(s => s.Limit)).Except(NoCondition).Except(Elsewhere));
     }
@@ -163,9 +169,9 @@ public sealed class EdgeTests
         return [.. new[] { -0.01, 0, 0.01 }.Select(d => (Measured)Math.Exp(t * 0.01 / Math.Sqrt(3) + d))];
     }
 
-    private static Decision Kinetic(double[] shares, double apart = 4)
+    private static Decision Kinetic(double[] shares, double apart = 4, double last = 0.99)
     {
-        Setting[] levels = [.. shares.Select((s, i) => At(i + 1, 10 * s)), At(60, 8.7), At(120, 9.9)];
+        Setting[] levels = [.. shares.Select((s, i) => At(i + 1, 10 * s)), At(60, 8.7), At(120, 10 * last)];
         Candidate first = new("first", 0, 21, 2, 0.6) { Plateau = 10 }, second = new("second", apart, 21, 2, 0.6) { Plateau = 20 };
         return BestKineticModel.Decide("first", [], [("KIN", [first, second], [.. levels], [])]);
     }

@@ -43,7 +43,7 @@ public sealed partial class FlagCaseTests
     [MemberData(nameof(Cases), "I5")]
     public void Monolayer_RoomOnTheSurface_ContradictsWhereThereIsNone(string flag, string inputs, string verdict)
     {
-        var coverage = IsothermEvidence.AreaNeeded(Of(inputs, "q_max_mmol_g", flag), Of(inputs, "ion_radius_nm", flag)) / Of(inputs, "area_m2_g", flag);
+        var coverage = MonolayerArea.Needed(Of(inputs, "q_max_mmol_g", flag), Of(inputs, "ion_radius_nm", flag)) / Of(inputs, "area_m2_g", flag);
         Assert.Equal(verdict == "contradicted", Monolayer.Decide(new("exponent", 1, 0.02, 20, 24), null, null, coverage, null).Gated == Ruling.Contradicted);
     }
 

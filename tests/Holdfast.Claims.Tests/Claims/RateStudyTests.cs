@@ -17,7 +17,6 @@ public sealed class RateStudyTests
         var energy = Assert.Single(family.Energies);
         Assert.Equal(("k1", "1/min"), (energy.Constant, energy.Unit));
         Assert.InRange(energy.Line.ActivationEnergy.Value, 29, 31);
-        Assert.Equal(Standing.Contradicted, energy.Line.HintsAtDiffusion);
         Assert.Empty(family.Findings);
     }
 

@@ -28,7 +28,7 @@ public class BatchQuantitiesTests
             Agree.Digits(10, row.Number("z"), vessel.Significance.Z!.Value, row["case"]);
             Agree.Digits(10, row.Number("q_critical"), vessel.Significance.CriticalUptake, row["case"]);
             Agree.Digits(10, row.Number("q_detectable"), vessel.Significance.DetectableUptake, row["case"]);
-            Assert.Equal(row["removed_significant"] == "yes", vessel.Significance.Removed == Standing.Holds);
+            Assert.Equal(row["removed_significant"] == "yes", vessel.Significance.Removed == Ruling.Holds);
         }
     }
 
@@ -37,7 +37,7 @@ public class BatchQuantitiesTests
     {
         var vessel = Vessel.Of("V-1", M(50, 0.5, "c0"), M(52, 0.5, "c"), M(0.05, 0, "V"), M(0.05, 0, "m"));
         Assert.Equal(-2, vessel.Uptake.Value, 12);
-        Assert.Equal(Standing.Contradicted, vessel.Significance.Removed);
+        Assert.Equal(Ruling.Contradicted, vessel.Significance.Removed);
         Assert.Contains(vessel.Findings, f => f.Code == "HF-483");
     }
 
@@ -59,8 +59,8 @@ public class BatchQuantitiesTests
         // t(0.95, 2) = 2.919986 (any table of Student's t).
         Agree.Digits(6, 2.919986, Significance.Of(few, end, 1, 1).CriticalUptake / 0.5);
         Agree.Digits(15, 1.645, Significance.Of(known, end, 1, 1).CriticalUptake / 0.5);
-        Assert.Equal(Standing.NotShown, Significance.Of(few, end, 1, 1).Removed);
-        Assert.Equal(Standing.Holds, Significance.Of(known, end, 1, 1).Removed);
+        Assert.Equal(Ruling.NotShownYet, Significance.Of(few, end, 1, 1).Removed);
+        Assert.Equal(Ruling.Holds, Significance.Of(known, end, 1, 1).Removed);
     }
 
     // Handbook table of this project (own computation): u(q)/q when each concentration is known to 2 %.

@@ -76,19 +76,6 @@ public class CorrectionTests
     public void Aliquots_MoreThanTheVesselHeld_Throws()
         => Assert.Throws<ArgumentException>(() => Aliquots.Uptake<Number>(1, [0.5, 0.4, 0.3], [0.06, 0.06, 0.06], 0.1, 0.1));
 
-    [Theory]
-    [InlineData(0.942, 0.018, Standing.Holds)]
-    [InlineData(0.942, 0.03, Standing.NotShown)]
-    [InlineData(0.80, 0.02, Standing.Contradicted)]
-    [InlineData(1.20, 0.02, Standing.Contradicted)]
-    public void MassBalance_IsJudgedByItsInterval(double recovery, double u, Standing expected)
-        => Assert.Equal(expected, MassBalance.Closes(BatchQuantitiesTests.M(recovery, u, "r")));
-
-    // t(0.95, 2) = 2.92: an interval from three extractions reaches further than 1.645 u.
-    [Fact]
-    public void MassBalance_FromFewExtractions_NeedsAWiderInterval()
-        => Assert.Equal(Standing.NotShown, MassBalance.Closes(Measured.From(0.942, new Source("r", "r", 0.018, DegreesOfFreedom: 2))));
-
     [Fact]
     public void Recovery_AddsWhatIsFound()
         => Assert.Equal(0.95, MassBalance.Recovery<Number>(1.0, 0.2, 0.05, 0.7).Value, 15);

@@ -37,7 +37,7 @@ public class DosePointTests
             Agree.Digits(8, expected.Number("chi2"), agreement.ChiSquare, expected["case"]);
             Assert.Equal(expected.Number("degrees"), agreement.DegreesOfFreedom);
             Assert.Equal(expected.Number("p"), agreement.P, 8);
-            Assert.Equal(expected["isotherm_predicts_dose_series"] == "holds" ? Standing.Holds : Standing.Contradicted, DosePoint.Explains(agreement.P));
+            Assert.Equal(expected["isotherm_predicts_dose_series"] == "holds" ? Ruling.Holds : Ruling.Contradicted, DosePoint.Explains(agreement.P));
         }
     }
 

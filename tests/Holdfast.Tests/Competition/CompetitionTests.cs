@@ -49,11 +49,6 @@ public class CompetitionTests
         Assert.InRange(both.Second.Value, 0, 1e-6);
     }
 
-    // Rule P5.
-    [Theory, InlineData(1, 1.05, Standing.NotContradicted), InlineData(1, 2, Standing.Contradicted)]
-    public void ExtendedLangmuir_ByCapacities_IsAdmissibleWhereTheyAreAlike(double first, double second, Standing expected)
-        => Assert.Equal(expected, ExtendedLangmuir.Admissible(first, second));
-
     // reference/design/decision-check.csv, K19: mean 6.16862, lower 4.57966 against a factor of 3.
     [Fact]
     public void Selectivity_OfThreeVessels_AgreesWithTheDecisionTable()
@@ -61,9 +56,6 @@ public class CompetitionTests
         var alpha = Selectivity.Mean((IReadOnlyList<double>)[6.1, 5.2, 7.4]).Value!;
         Agree.Digits(5, 6.16862, alpha.Value);
         Agree.Digits(5, 4.57966, alpha.LowerBound());
-        Assert.Equal(Standing.Holds, Selectivity.Prefers(alpha, 3));
-        Assert.Equal(Standing.NotShown, Selectivity.Prefers(alpha, 6));
-        Assert.Equal(Standing.Contradicted, Selectivity.Prefers(alpha, 9));
     }
 
     // Vessels that agree by chance do not make a mean better known than their own uncertainties allow: three at 6 % leave 6/√3 %.

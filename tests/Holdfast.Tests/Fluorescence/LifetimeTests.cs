@@ -17,7 +17,7 @@ public class LifetimeTests
             var kq = DiffusionLimit.Bimolecular<Number>(row.Number("K_L_per_mol"), row.Number("tau0_s")).Value;
             Agree.Digits(9, row.Number("kq_L_per_mol_s"), kq);
             var above = row["verdict"].StartsWith("above", StringComparison.Ordinal);
-            Assert.Equal(above ? Standing.Contradicted : Standing.NotShown, DiffusionLimit.CollisionsAlone(kq));
+            Assert.Equal(above ? Ruling.Contradicted : Ruling.NotShownYet, DiffusionLimit.CollisionsAlone(kq));
             Assert.Equal(above ? Weight.Caution : Weight.Note, DiffusionLimit.Says(kq).Weight);
         }
     }

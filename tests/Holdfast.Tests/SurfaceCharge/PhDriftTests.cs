@@ -29,7 +29,7 @@ public class PhDriftTests
     public void Judge_ByCrossings_FollowsTheCases() => FlagCase.Check("P1", c =>
     {
         var crossings = Enumerable.Range(0, (int)c["crossings"]).Select(i => new ZeroCrossing(4 + 2 * i, 0.1, i % 2 == 0)).ToList();
-        return PhDrift.Judge(crossings, (int)c["ionic_strengths"], c.Inputs["solids_stated"] == "yes").HasValue ? Standing.Holds : Standing.NotShown;
+        return PhDrift.Judge(crossings, (int)c["ionic_strengths"], c.Inputs["solids_stated"] == "yes").HasValue ? Ruling.Holds : Ruling.NotShownYet;
     });
 
     [Fact]
@@ -49,8 +49,8 @@ public class PhDriftTests
     [Fact]
     public void Agree_OfTwoSaltLevels_ComparesWithTwiceTheUncertainty()
     {
-        Assert.Equal(Standing.NotContradicted, PhDrift.Agree(new(6.48, 0.08, true), new(6.3, 0.08, true)));
-        Assert.Equal(Standing.Contradicted, PhDrift.Agree(new(6.48, 0.08, true), new(6.0, 0.08, true)));
+        Assert.Equal(Ruling.NotShownYet, PhDrift.Agree(new(6.48, 0.08, true), new(6.3, 0.08, true)));
+        Assert.Equal(Ruling.Contradicted, PhDrift.Agree(new(6.48, 0.08, true), new(6.0, 0.08, true)));
     }
 
     // Ionic strength by its definition (G. N. Lewis and M. Randall 1921, from memory): 0.01 mol/L Ca(NO3)2 has 0.03 mol/L.
@@ -63,10 +63,8 @@ public class PhDriftTests
     {
         double[] ionic = [0.001, 0.01, 0.1, 0.5];
         var falls = IonicStrengthSeries.Of(ionic, [12.1, 9.9, 8.2, 6.6]).Value!;
-        Assert.Equal(Standing.Holds, falls.Falls);
-        Assert.Equal(Standing.Contradicted, falls.BondedToTheSurface);
+        Assert.Equal(Ruling.Holds, falls.Falls);
         var level = IonicStrengthSeries.Of(ionic, [12.1, 12.0, 12.2, 12.1]).Value!;
-        Assert.Equal(Standing.NotShown, level.Falls);
-        Assert.Equal(Standing.NotShown, level.BondedToTheSurface);
+        Assert.Equal(Ruling.NotShownYet, level.Falls);
     }
 }

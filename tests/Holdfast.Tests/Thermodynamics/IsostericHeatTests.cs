@@ -48,10 +48,9 @@ public class IsostericHeatTests
     public void Arrhenius_OfMadeConstants_ReturnsTheEnergy()
     {
         double[] t = [288.15, 298.15, 308.15, 318.15];
-        var found = Arrhenius.Of(t, [.. t.Select((v, i) => (Measured)(1e6 * Math.Exp(-35000 / (MolarGas.Constant * v)) * (1 + 1e-6 * (i % 2))))]).Value!;
+        var found = Arrhenius.Of(t, [.. t.Select((v, i) => (Measured)(1e6 * Math.Exp(-35000 / (Constants.MolarGas * v)) * (1 + 1e-6 * (i % 2))))]).Value!;
         Agree.Digits(4, 35, found.ActivationEnergy.Value);
         Agree.Digits(3, Math.Log(1e6), found.LogPreFactor.Value);
-        Assert.Equal(Standing.Contradicted, found.HintsAtDiffusion);
         Assert.Equal("HF-627", Assert.Single(Arrhenius.Of([298.15, 308.15, 318.15], [(Measured)0.01, 0.012, 0.013]).Findings).Code);
     }
 

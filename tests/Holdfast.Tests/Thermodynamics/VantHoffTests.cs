@@ -64,8 +64,8 @@ public class VantHoffTests
     [Fact]
     public void ChoicesOfConstant_WithoutStandardState_AreNotThermodynamicConstants()
     {
-        Assert.All(ConstantChoice.All, c => Assert.Equal(c.StandardState is not null, c.Standing is Standing.Holds or Standing.Weak));
-        FlagCase.Check("T2", c => c.Inputs["K"] == "(C0-Ce)/Ce at one dose" ? ConstantChoice.RatioInOneVessel.Standing : Standing.Holds);
+        Assert.Null(ConstantChoice.RatioInOneVessel.StandardState);
+        Assert.Null(ConstantChoice.Distribution.StandardState);
     }
 
     [Theory]
@@ -149,7 +149,7 @@ public class VantHoffTests
         {
             var dH = new Holdfast.Statistics.Estimate("case", c["dH"], c["u_dH"], c["temperatures"] - 2, (int)c["temperatures"]);
             Agree.Relative(2e-3, c["half95"], dH.Interval().Half, "half-width");
-            return dH.Interval().Low > 0 ? Standing.Holds : dH.Interval().High < 0 ? Standing.Contradicted : Standing.NotShown;
+            return dH.Interval().Low > 0 ? Ruling.Holds : dH.Interval().High < 0 ? Ruling.Contradicted : Ruling.NotShownYet;
         });
 
     [Fact]
@@ -172,7 +172,7 @@ public class VantHoffTests
         foreach (var row in ReferenceTable.Read("sorption", "published", "thermo-lead-clays.csv"))
         {
             var expected = ReferenceTable.Read("sorption", "published-expected.csv").Where(r => r["dataset"] == "thermo-lead-clays " + row["sorbent"]).ToArray();
-            double dH = -MolarGas.Constant * row.Number("line_slope_K") / 1000, dS = MolarGas.Constant * row.Number("line_intercept");
+            double dH = -Constants.MolarGas * row.Number("line_slope_K") / 1000, dS = Constants.MolarGas * row.Number("line_intercept");
             Agree.Digits(8, expected[0].Number("computed_here"), dH);
             Agree.Digits(8, expected[1].Number("computed_here"), dS);
             Assert.Equal(row.Number("dH_kJ_mol"), dH, 2);
@@ -181,7 +181,7 @@ public class VantHoffTests
             foreach (var t in new[] { 298, 308, 323, 333, 343 })
             {
                 var dG = row.Number(string.Create(CultureInfo.InvariantCulture, $"dG_{t}_kJ_mol"));
-                Assert.Equal(Standing.Holds, TableIdentity.Of(row.Number("dH_kJ_mol"), row.Number("dS_J_mol_K"), t, dG).Consistent);
+                Assert.Equal(Ruling.Holds, TableIdentity.Of(row.Number("dH_kJ_mol"), row.Number("dS_J_mol_K"), t, dG).Consistent);
             }
 
             var byIdentity = row.Number("dH_kJ_mol") - 298 * row.Number("dS_J_mol_K") / 1000;

@@ -24,6 +24,12 @@ public sealed class BestKineticModel : IClaimRule
         /// <summary>Share of the final uptake below which a time tells curves apart; no unit.</summary>
         public const double EarlyShare = 0.85;
 
+        /// <summary>Fewest times between 10 and 80 % of the final uptake for a rate constant.</summary>
+        public const int RisingTimes = 3;
+
+        /// <summary>Smallest share of a curve's plateau that the last uptake reaches when the plateau was measured; no unit.</summary>
+        public const double Measured = 0.95;
+
         /// <summary>Units of AICc within which curves are not told apart.</summary>
         public const double Equivalent = 2;
     }
@@ -93,15 +99,15 @@ public sealed class BestKineticModel : IClaimRule
             yield break;
         var early = Early(levels, qe);
         yield return new($"early times in {name}", early >= Limits.EarlyTimes, $"{Phrase.Count(early, "time")} in {name} lie below {Phrase.Number(100 * Limits.EarlyShare)} % of the final uptake; {Limits.EarlyTimes} are needed");
-        var rising = KineticEvidence.PointsOnTheRise([.. levels.Select(l => l.Mean)], qe);
-        yield return new($"times on the rise in {name}", KineticEvidence.RateConstant(rising) == Standing.Holds, $"{Phrase.Count(rising, "time")} in {name} lie between 10 and 80 % of the final uptake; a rate constant needs 3");
+        var rising = RisingPoints.Count([.. levels.Select(l => l.Mean)], qe);
+        yield return new($"times on the rise in {name}", rising >= Limits.RisingTimes, $"{Phrase.Count(rising, "time")} in {name} lie between 10 and 80 % of the final uptake; a rate constant needs {Limits.RisingTimes}");
         var best = candidates.Min(c => c.Aicc);
         Candidate[] equal = [.. candidates.Where(c => c.Aicc <= best + Limits.Equivalent)];
         var shares = equal.Where(c => c.Plateau is > 0).Select(c => levels[^1].Mean / c.Plateau!.Value).DefaultIfEmpty(0).Min();
         yield return new(
             $"plateau measured in {name}",
-            KineticEvidence.PlateauMeasured(shares, equal.Any(c => c.Plateau is null)) == Standing.Holds,
-            $"the last uptake in {name} reaches {Phrase.With(100 * shares, "%")} of the plateau of a curve within {Phrase.Number(Limits.Equivalent)} AICc units of the best; 95 % are needed");
+            shares >= Limits.Measured && equal.All(c => c.Plateau is not null),
+            $"the last uptake in {name} reaches {Phrase.With(100 * shares, "%")} of the plateau of a curve within {Phrase.Number(Limits.Equivalent)} AICc units of the best; {Phrase.With(100 * Limits.Measured, "%")} are needed");
     }
 
     /// <summary>The uptake at equilibrium by the claimed curve, or the highest mean where it has none.</summary>

@@ -2,7 +2,6 @@ using System.Collections.Immutable;
 using Holdfast.Claims.Analyses;
 using Holdfast.Claims.NextExperiments;
 using Holdfast.Fitting;
-using Holdfast.Isotherms;
 
 namespace Holdfast.Claims.Rules;
 
@@ -91,7 +90,7 @@ public sealed class Capacity : IClaimRule
         var tight = closed && Math.Max(found.High!.Value - found.Value, found.Value - found.Low!.Value) <= margin * found.Value;
         var agrees = found.LackOfFitP is not { } p || p >= 0.05;
         var ruling = beyond || away ? Ruling.Contradicted
-            : IsothermEvidence.Capacity(found.Coverage, closed) == Standing.Holds && tight && agrees ? Ruling.Holds
+            : found.Coverage >= Limits.Coverage && tight && agrees ? Ruling.Holds
             : Ruling.NotShownYet;
         return new Decision(ruling, Reason(found, stated, beyond), $"{found.Model} fit, profile-likelihood interval, coverage reached")
         {

@@ -11,8 +11,8 @@ namespace Holdfast.Claims.Rules;
 /// equilibrium by an earlier one, so a time that was not tested is judged at the latest time before it that was, and that a later one can test.
 /// </summary>
 /// <remarks>
-/// The scatter of one vessel is pooled over all times of the series (its degrees of freedom are vessels less times), and the step is given
-/// as a share of the mean uptake at the last time, which is taken as exact. Sameness is judged by the 90 % interval, a step by the 95 %
+/// The scatter of one vessel is pooled over the times compared and those near the plateau (its degrees of freedom are vessels less times): where scatter grows with uptake, the
+/// early times would make it too small (docs/verdicts.md). The step is given as a share of the mean uptake at the last time, which is taken as exact. Sameness is judged by the 90 % interval, a step by the 95 %
 /// interval, widened for the number of later times. Where some curve agrees with the replicates, its plateau must lie within the margin too.
 /// </remarks>
 public sealed class EquilibriumReached : IClaimRule
@@ -25,6 +25,9 @@ public sealed class EquilibriumReached : IClaimRule
 
         /// <summary>Fewest separate vessels at one setting.</summary>
         public const int Replicates = 3;
+
+        /// <summary>Share of the last uptake from which a time lends its scatter to the step; no unit.</summary>
+        public const double NearPlateau = 0.8;
     }
 
     /// <summary>The rule's id, for claims that stand on it.</summary>
@@ -118,7 +121,7 @@ public sealed class EquilibriumReached : IClaimRule
                 Later(levels, time, null, high));
         }
 
-        var groups = levels.Select(l => l.Group("min")).ToArray();
+        var groups = levels.Where(l => l == at || later.Contains(l) || l.Mean >= Limits.NearPlateau * levels[^1].Mean).Select(l => l.Group("min")).ToArray();
         if (OneWay.Of(groups).Value is not { } analysis || levels[^1].Mean <= 0)
             return Decision.Missing($"The vessels of {name} give no scatter to judge a step by: three separate vessels per time are needed.", Later(levels, time, null, high));
 
@@ -138,7 +141,7 @@ public sealed class EquilibriumReached : IClaimRule
             new Gate("plateau of a curve", remaining is not { } r || (r < high && r > low),
                 $"the best curve that agrees with the replicates of {name} levels off {Phrase.With(100 * (remaining ?? 0), "%")} above the uptake at {Phrase.With(at.X, "min")}"),
         };
-        return new Decision(ruling, Reason(name, at.X, worst.X, worst.Step, low, high, at.Values.Length), "equivalence of means (two one-sided tests), sd pooled over all times")
+        return new Decision(ruling, Reason(name, at.X, worst.X, worst.Step, low, high, at.Values.Length), "equivalence of means (two one-sided tests), sd pooled over the times near the plateau")
         {
             Numbers = [.. steps.SelectMany(s => new[] { 0.90, 0.95 }.Select(confidence => Deciding.Of(
                 $"{name}: step from {Phrase.With(at.X, "min")} to {Phrase.With(s.X, "min")}, share of the uptake at {Phrase.With(levels[^1].X, "min")}", s.Step, confidence, "")))],

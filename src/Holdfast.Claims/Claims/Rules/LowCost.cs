@@ -102,7 +102,7 @@ public sealed class LowCost : IClaimRule
             return Decision.Missing("The ranges of the inputs allow costs without a finite value. Narrow the uses.");
         var unit = (string.IsNullOrWhiteSpace(currency) ? "currency units" : currency) + " per g";
         var first = CostDraws.Shares(cost, removed).Rows.Take(2).ToArray();
-        var ruling = CostDraws.Cheaper(difference) switch { Standing.Holds => Ruling.Holds, Standing.Contradicted => Ruling.Contradicted, _ => Ruling.NotShownYet };
+        var ruling = CostDraws.Cheaper(difference);
         return new Decision(
             ruling,
             $"Removal costs {Phrase.With(own.Median, unit)} ({Phrase.Interval(own.EqualTails, "")}); own less rival: {Phrase.Interval(difference.EqualTails, "")} of {Phrase.Number(difference.Draws)} draws."

@@ -26,6 +26,9 @@ public sealed class Monolayer : IClaimRule
 
         /// <summary>Highest exponent that is one kind of site; no unit.</summary>
         public const double High = 1.1;
+
+        /// <summary>Most area that the capacity may need, as a share of the nitrogen area; no unit.</summary>
+        public const double Room = 1.2;
     }
 
     /// <inheritdoc/>
@@ -59,13 +62,13 @@ public sealed class Monolayer : IClaimRule
         var n = fitted is null ? null : SipsExponent.Of(fitted);
         var decision = fitted is null ? Decision.Missing("No series with several start concentrations was fitted.")
             : spread is null || n is null
-                ? Decision.Missing("No Sips curve settled on these vessels, so a spread of sites cannot be excluded.", TellingConcentrations.ForSpread(fitted))
+                ? Decision.Missing("No Sips curve settled on these vessels, so a spread of sites cannot be excluded.", TellingConcentrations.ForSpread(fitted, null, Limits.High - 1))
             : Decide(
                 n,
                 plain?.Aicc - spread.Aicc,
                 plain is null || plain.N != spread.N ? null : FTest.Nested(plain, spread).P,
                 Room(claim, evidence, plain is null ? null : Candidates.Value(plain, "qm")),
-                TellingConcentrations.ForSpread(fitted), Adequacy.Of(fitted, plain));
+                TellingConcentrations.ForSpread(fitted, n, Limits.High - 1), Adequacy.Of(fitted, plain));
         var vessels = fitted?.Series.Vessels.ToArray() ?? [];
         return decision.On(claim, Phrase.Sentence(claim, Wording), Scope.Of(vessels), vessels.Select(v => v.Code));
     }
@@ -82,7 +85,7 @@ public sealed class Monolayer : IClaimRule
         ArgumentNullException.ThrowIfNull(exponent);
         var alike = IntervalRuling.Within(exponent, Limits.Low, Limits.High);
         var wide = exponent.Interval();
-        var room = coverage is { } c && IsothermEvidence.Monolayer(c, 1) == Standing.Contradicted ? Ruling.Contradicted : Ruling.Holds;
+        var room = coverage > Limits.Room ? Ruling.Contradicted : Ruling.Holds;
         var beside = aiccAhead is { } a ? $"; AICc(Langmuir) − AICc(Sips) {Phrase.Number(a)}{(extraP is { } p ? $", extra parameter {Phrase.P(p)}" : "")}" : "";
         var area = coverage is { } share ? $" The capacity needs {Phrase.Number(share)} of the nitrogen area." : "";
         return new Decision(
@@ -112,6 +115,6 @@ public sealed class Monolayer : IClaimRule
     private static double? Room(Claim claim, Evidence evidence, double? capacity)
         => claim.In("surface-area", "m2/g") is { } area and > 0 && claim.In("ion-radius", "nm") is { } radius and > 0 && capacity is { } qm
             && Element.Find(evidence.Study.Analyte ?? "")?.AtomicWeight is { } molar
-            ? IsothermEvidence.AreaNeeded(qm / molar, radius) / area
+            ? MonolayerArea.Needed(qm / molar, radius) / area
             : null;
 }

@@ -23,7 +23,7 @@ public sealed class NotPrecipitation : IClaimRule
     public static class Limits
     {
         /// <summary>Largest loss in controls as a share of the removal; no unit.</summary>
-        public const double Passing = 0.05;
+        public const double Passing = PrecipitationGuard.LargestLoss / 100;
 
         /// <summary>Loss in controls, as a share of the removal, from which the removal is not the sorbent's; no unit.</summary>
         public const double Failing = 0.20;

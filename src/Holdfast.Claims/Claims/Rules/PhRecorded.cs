@@ -1,5 +1,5 @@
 using System.Collections.Immutable;
-using Holdfast.BatchSorption;
+using Holdfast.Speciation;
 using Holdfast.Claims.Analyses;
 using Holdfast.Studies.Properties;
 
@@ -76,12 +76,7 @@ public sealed class PhRecorded : IClaimRule
 
         var missing = endPh.Count - known.Length;
         double low = known.Min(), high = known.Max();
-        var ruling = saturationPh is not { } s ? Ruling.Holds : Attribution.NotPrecipitation(high, s) switch
-        {
-            Standing.Contradicted => Ruling.Contradicted,
-            Standing.Holds => Ruling.Holds,
-            _ => Ruling.NotShownYet,
-        };
+        var ruling = saturationPh is not { } s ? Ruling.Holds : high >= s ? Ruling.Contradicted : high >= s - HydroxideSaturation.DefaultUncertainty ? Ruling.NotShownYet : Ruling.Holds;
         var against = saturationPh is { } stated ? $"; a solid forms from pH {Phrase.Number(stated)} as stated" : "; no saturation pH is stated";
         return new Decision(
             ruling,

@@ -73,7 +73,7 @@ public sealed class QuenchingMechanism : IClaimRule
         var interval = lifetimes.Ratio.Interval(0.95);
         var ruling = !interval.Contains(claimed) ? Ruling.Contradicted : !interval.Contains(other) ? Ruling.Holds : Ruling.NotShownYet;
         var kq = bimolecular is { } k
-            ? DiffusionLimit.CollisionsAlone(k) == Standing.Contradicted
+            ? DiffusionLimit.CollisionsAlone(k) == Ruling.Contradicted
                 ? $"kq = {Phrase.With(k, "L/(mol·s)")} exceeds what diffusion allows: collisions alone cannot do this."
                 : $"kq = {Phrase.With(k, "L/(mol·s)")} lies below 2 × 10¹⁰ and decides nothing: with this lifetime it would whatever quenches."
             : null;
