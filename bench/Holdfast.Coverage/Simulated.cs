@@ -41,7 +41,7 @@ internal sealed record Simulated(string Name, string Curve, IReadOnlyList<string
     private static Measured Affinity(double kelvin, double scatter, SeededStream stream)
     {
         const double reading = 0.015, flask = 0.01;
-        double[] truth = [20, Math.Exp(LnAffinity - 1000 * Enthalpy / MolarGas.Constant * (1 / kelvin - 1 / Room))];
+        double[] truth = [20, Math.Exp(LnAffinity - 1000 * Enthalpy / Constants.MolarGas * (1 / kelvin - 1 / Room))];
         var model = Model.Of<Langmuir>();
         double[] by = new double[2], left = [.. Starts.Select(c => model.ConcentrationLeft(
             c * (1 + flask * stream.Normal()), 2 * (1 + scatter * stream.Normal()), truth, by) * (1 + reading * stream.Normal()))];
