@@ -15,7 +15,7 @@ internal sealed class FitCurves : IVerb
 {
     public int Place => 55;
 
-    public IReadOnlyList<string> Examples => ["holdfast fit kinetics", "holdfast fit isotherm --start 50 --dose 2", "holdfast fit isotherm points.csv --resample 5000"];
+    public IReadOnlyList<string> Examples => ["holdfast fit isotherm --start 50 --dose 2", "holdfast fit isotherm points.csv --resample 5000"];
 
     public IReadOnlyList<(int Code, string Meaning)> Exits => [(Exit.NeedsDecision, "no curve settled, or the points need a decision"), (Exit.NoSuchThing, "no such series"), (Exit.Stopped, "stopped by you")];
 
