@@ -54,7 +54,7 @@ public sealed class EqualCaseTests
         ("PhRecorded near saturation", true, () => PhRecorded.Decide([6.0], 6.5, constantPh: true).Ruling == Ruling.NotShownYet),
         ("RegeneratedBetter start pH", true, () => Passed(RegeneratedBetter.Decide(RegeneratedBetter.Paired([8.02, 7.95, 8.10, 8.0], [8.35, 8.31, 8.38, 8.36]), massIsKnown: true, BatchSorption.Attribution.LargestPHShift), "start pH")),
         ("SensorResponds drift as large as the response", true, () => Responds(Quarter, 0.5, 0.1, 0.5).Ruling == Ruling.Contradicted),
-        ("SensorResponds response at the critical value", false, () => Responds(0.125, 0.5, 0.0625, 0.0625).Ruling == Ruling.Holds),
+        ("SensorResponds response at the critical value", false, () => Responds(0.0625 + Math.Sqrt(2) * 0.0625, 0.5, 0.0625, 0.0625).Ruling == Ruling.Holds),
         ("Adequacy scatter", true, () => Adequacy.Scattered(Adequacy.Limits.Scatter, replicated: true).Passed),
         ("LinearCalibration level at the detection limit", true, () => LinearCalibration.Decide(Standards, "run", "mg/L", 1).Warnings.All(w => !w.Contains("below the detection limit", StringComparison.Ordinal))),
     ];

@@ -11,7 +11,7 @@ namespace Holdfast.Claims.Rules;
 /// </summary>
 /// <remarks>
 /// Mandel's F at 99 % over single readings (ISO 8466-1, from memory). A bend that costs less than 1 % at every level is too small to matter:
-/// it is not called linear, and it contradicts nothing. A test that could not see a bend shows none: the one-sided 95 % bound of what a quadratic term takes from each level
+/// it is not called linear, and it contradicts nothing; what it surely costs (lower end of the 95 % interval) must exceed that. A test that could not see a bend shows none: the one-sided 95 % bound of what a quadratic term takes from each level
 /// must stay below half of what reading back tolerates there.
 /// </remarks>
 public sealed class LinearCalibration : IClaimRule
@@ -81,7 +81,7 @@ public sealed class LinearCalibration : IClaimRule
         var hidden = Hidden(standards, found, mandel, readBack);
         var bias = Math.Abs(worst?.ErrorPercent ?? 0);
         var passes = readBack.Length > 0 && Array.TrueForAll(readBack, b => b.Passes);
-        var ruling = bends && bias > Limits.Matters ? Ruling.Contradicted : !bends && passes ? Ruling.Holds : Ruling.NotShownYet;
+        var ruling = bends && SureCost(standards, found, mandel, readBack) > Limits.Matters ? Ruling.Contradicted : !bends && passes ? Ruling.Holds : Ruling.NotShownYet;
         return new Decision(
             ruling,
             $"Mandel F is {Phrase.Number(mandel.F)} against {Phrase.Number(critical)} at 99 % ({Phrase.P(mandel.P)}); the level that reads back worst, {Phrase.With(worst?.Level ?? 0, unit)}, is off by {Phrase.With(worst?.ErrorPercent ?? 0, "%")}; "
@@ -109,13 +109,25 @@ public sealed class LinearCalibration : IClaimRule
         };
     }
 
+    // What the bend costs at the worst level, less what chance may have added to it (lower end of the 95 % interval), %.
+    private static double SureCost(IReadOnlyList<StandardReading> standards, Linearity found, FTest mandel, BackCalculated[] levels)
+    {
+        var parabola = PolynomialFit.Of([.. standards.Select(s => s.Level)], [.. standards.Select(s => s.Signal)], 2);
+        var cost = levels.Select(b => Cost(parabola, found, b.Level)).DefaultIfEmpty(0).Max();
+        return cost * (1 - StudentDistribution.Quantile(0.975, mandel.Below) / Math.Sqrt(mandel.F));
+    }
+
+    // Error of a level read back on the line where the parabola is the truth, %.
+    private static double Cost(PolynomialFit parabola, Linearity found, double level)
+        => Math.Abs(100 * (parabola.At(level) - found.Line.At(level)) / (found.Line.SlopeAt(level) * level));
+
     // The parabola's distance from the line grows with its quadratic term alone, whose standard error is its size over the root of F.
     private static (double Level, double Percent, double Share)? Hidden(IReadOnlyList<StandardReading> standards, Linearity found, FTest mandel, BackCalculated[] levels)
     {
         var parabola = PolynomialFit.Of([.. standards.Select(s => s.Level)], [.. standards.Select(s => s.Signal)], 2);
         var wider = mandel.F > 0 ? 1 + StudentDistribution.Quantile(0.95, mandel.Below) / Math.Sqrt(mandel.F) : 1;
         return levels.Length == 0 ? null : levels
-            .Select(b => (b.Level, Percent: Math.Abs(100 * (parabola.At(b.Level) - found.Line.At(b.Level)) / (found.Line.SlopeAt(b.Level) * b.Level)) * wider, b.LargestErrorPercent))
+            .Select(b => (b.Level, Percent: Cost(parabola, found, b.Level) * wider, b.LargestErrorPercent))
             .Select(b => (b.Level, b.Percent, Share: b.Percent / (Limits.HalfOfReadBack * b.LargestErrorPercent)))
             .MaxBy(b => b.Share);
     }

@@ -69,9 +69,10 @@ public sealed class RateStep : IClaimRule
     {
         ArgumentNullException.ThrowIfNull(found);
         var (size, stirring) = (found.SizeExponent, found.StirringRatio);
-        var looks = Math.Max(1, found.Intercepts.Length);
+        // Uptake at the start of each series and the effect of stirring: any one of them contradicts, so each is held to its share of the 5 %.
+        var looks = Math.Max(1, found.Intercepts.Length + (stirring is null ? 0 : 1));
         var off = found.Intercepts.Where(i => !i.Interval(1 - 0.05 / looks).Contains(0)).ToArray();
-        var stirred = stirring is null ? Ruling.NotShownYet : IntervalRuling.Within(stirring, 1 - Limits.Margin, 1 + Limits.Margin);
+        var stirred = stirring is null ? Ruling.NotShownYet : IntervalRuling.Within(stirring, 1 - Limits.Margin, 1 + Limits.Margin, looks);
         var bySize = size is not null && size.Interval(0.95) is var interval && interval.Contains(RateControl.Inside) && !interval.Contains(RateControl.ThroughFilm);
         var ruling = off.Length > 0 || stirred == Ruling.Contradicted ? Ruling.Contradicted
             : bySize && stirred == Ruling.Holds ? Ruling.Holds

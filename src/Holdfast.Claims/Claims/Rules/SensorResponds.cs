@@ -73,9 +73,10 @@ public sealed class SensorResponds : IClaimRule
     {
         ArgumentNullException.ThrowIfNull(response);
         var slope = response.Slope.Interval(0.95);
+        // The drift was read as often as a blank: the difference of the two scatters by the root of 2 more than either.
         var net = response.Response - Math.Abs(response.Drift ?? 0);
         var ruling = (slope.Contains(0) && response.Slope.N >= Limits.EnoughToDeny) || Math.Abs(response.Drift ?? 0) >= response.TopResponse ? Ruling.Contradicted
-            : slope.Low > 0 && response.Drift is not null && net > response.Critical ? Ruling.Holds
+            : slope.Low > 0 && response.Drift is not null && net > Math.Sqrt(2) * response.Critical ? Ruling.Holds
             : Ruling.NotShownYet;
         var critical = response.Critical is { } c ? Phrase.With(100 * c, "%") : "not known, for lack of blanks";
         var drift = response.Drift is { } d ? Phrase.With(100 * Math.Abs(d), "%") : "not known";
