@@ -25,7 +25,7 @@ internal static class VerdictPage
             """);
         var missed = conditions.Where(c => ledger[c].Missed(c).Any()).ToArray();
         var waiting = conditions.Count(c => ledger[c].Studies == 0);
-        text.Append(CultureInfo.InvariantCulture, $"\n{conditions.Count} conditions of {conditions.Select(c => c.Rule).Distinct().Count()} rules; {conditions.Count - missed.Length - waiting} meet every bar, {missed.Length} do not{(missed.Length == 0 ? "" : " and stand first")}, {waiting} were not run yet.\n");
+        text.Append(CultureInfo.InvariantCulture, $"\n{conditions.Count} conditions of {conditions.Select(c => c.Rule).Distinct().Count()} rules; {conditions.Count - missed.Length - waiting} are not shown to miss a bar, {missed.Length} do not{(missed.Length == 0 ? "" : " and stand first")}, {waiting} were not run yet.\n");
         if (missed.Length > 0)
             Table(text, "Bars missed", missed, ledger);
         foreach (var rule in conditions.GroupBy(c => c.Rule).OrderBy(g => g.Key, StringComparer.Ordinal))
