@@ -49,7 +49,6 @@ public sealed class IntakeTests(Browsing browsing) : IClassFixture<Browsing>
         await page.CloseAsync();
         var evidence = await bench.Close();
         TestContext.Current.SendDiagnosticMessage($"{given.Id}: {clicks} clicks to the findings");
-        await File.AppendAllTextAsync(Path.Combine(Path.GetTempPath(), "holdfast-intake-clicks.txt"), $"{given.Id}\t{clicks}\n", TestContext.Current.CancellationToken);
 
         var wrong = given.Wrong(EmptyBench.Rows(evidence), answered: true);
         Assert.True(wrong.Count == 0, string.Join("\n", wrong));
