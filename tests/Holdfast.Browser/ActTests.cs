@@ -1,5 +1,4 @@
 using System.Globalization;
-using Deque.AxeCore.Playwright;
 using Microsoft.Playwright;
 
 namespace Holdfast.Browser;
@@ -37,7 +36,7 @@ public sealed class ActTests(Browsing browsing) : IClassFixture<Browsing>
         var lacking = page.Locator(".lacking").First;
         await lacking.GetByText("No uptake of 5 vessels (V-1, V-2, V-3, …): run later has no calibration. Use the one of first or steep.").WaitForAsync();
         await Look(page, "missing");
-        await Faultless(page);
+        await Accessibility.Faultless(page);
         await lacking.Locator("[data-calibrate]").First.PressAsync("Enter");
         await page.Locator("[data-undo]").GetByText("undo: use the calibration of first for later").WaitForAsync();
         await page.Locator("a[href='/quantities/q/V-3']").WaitForAsync();
@@ -49,7 +48,7 @@ public sealed class ActTests(Browsing browsing) : IClassFixture<Browsing>
         await page.GetByRole(AriaRole.Button, new() { Name = "Use it" }).PressAsync("Enter");
         await page.GetByText("Read on the calibration of steep, as you chose.").WaitForAsync();
         await Look(page, "run");
-        await Faultless(page);
+        await Accessibility.Faultless(page);
         await page.Locator("#run-instrument").FillAsync("flame AAS (invented)");
         await page.Locator("#run-instrument").PressAsync("Enter");
         await page.GetByText("Kept: instrument.").WaitForAsync();
@@ -87,7 +86,7 @@ public sealed class ActTests(Browsing browsing) : IClassFixture<Browsing>
         await page.Locator("[data-look]").PressAsync("Enter");
         await page.GetByText("3 samples have another value: V-1 10 mL, V-2 10 mL and V-3 10 mL.").WaitForAsync();
         await Look(page, "fill");
-        await Faultless(page);
+        await Accessibility.Faultless(page);
         await page.Locator("#fill-replace").CheckAsync();
         await page.GetByRole(AriaRole.Button, new() { Name = "Fill 6 cells" }).PressAsync("Enter");
         await page.GetByText("Say why what was recorded is replaced.").WaitForAsync();
@@ -129,7 +128,7 @@ public sealed class ActTests(Browsing browsing) : IClassFixture<Browsing>
         await page.Keyboard.PressAsync("ArrowLeft");
         await page.Keyboard.PressAsync("F2");
         await page.Locator("#role-editor:focus").WaitForAsync();
-        await Faultless(page);
+        await Accessibility.Faultless(page);
         await page.Keyboard.PressAsync("ArrowDown");
         await page.Keyboard.PressAsync("Enter");
         await page.GetByText("S9: standard.").WaitForAsync();
@@ -157,7 +156,7 @@ public sealed class ActTests(Browsing browsing) : IClassFixture<Browsing>
         await page.Locator("[data-look]").PressAsync("Enter");
         await page.GetByText("standard to check standard: S0, S1, S2, S3 and S4.").WaitForAsync();
         await Look(page, "fill-role");
-        await Faultless(page);
+        await Accessibility.Faultless(page);
         await page.GetByRole(AriaRole.Button, new() { Name = "Change 5 samples" }).PressAsync("Enter");
         await page.GetByText("Kept: give 5 samples another role.").WaitForAsync();
         Assert.True(browsing.Offences.Count == 0, string.Join("\n", browsing.Offences));
@@ -171,7 +170,7 @@ public sealed class ActTests(Browsing browsing) : IClassFixture<Browsing>
         var page = await bench.Open(browsing);
         await Go(bench, page, "/write-up");
         await Look(page, "write-up");
-        await Faultless(page);
+        await Accessibility.Faultless(page);
         await page.Locator("a.blank[href='/plan#setting-separation']").PressAsync("Enter");
         await page.Locator("#setting-separation:focus").WaitForAsync();
         await page.Keyboard.TypeAsync("0.45 µm filter");
@@ -180,7 +179,7 @@ public sealed class ActTests(Browsing browsing) : IClassFixture<Browsing>
         await page.GetByText("“unobtainium” is no element that is known here.").First.WaitForAsync();
         await page.Locator("#setting-analyte:focus").WaitForAsync();
         await Look(page, "settings");
-        await Faultless(page);
+        await Accessibility.Faultless(page);
         await page.Locator("#setting-analyte").FillAsync("plomo");
         await page.Keyboard.PressAsync("Enter");
         await page.GetByText("Kept: metal (name or symbol) and separation.").WaitForAsync();
@@ -233,7 +232,7 @@ public sealed class ActTests(Browsing browsing) : IClassFixture<Browsing>
         var page = await bench.Open(browsing);
         await Go(bench, page, "/");
         await Look(page, "empty");
-        await Faultless(page);
+        await Accessibility.Faultless(page);
         await page.Locator("[data-copy]").PressAsync("Enter");
         await page.GetByText("Copied.").WaitForAsync();
         Assert.StartsWith("sample\ttime (min)\tC0 (mg/L)", await page.EvaluateAsync<string>("() => navigator.clipboard.readText()"), StringComparison.Ordinal);
@@ -274,7 +273,7 @@ public sealed class ActTests(Browsing browsing) : IClassFixture<Browsing>
         await page.Locator("[data-undo]").ClickAsync();
         await page.GetByText("This takes back 25 samples.").WaitForAsync();
         await Look(page, "undo");
-        await Faultless(page);
+        await Accessibility.Faultless(page);
         await page.Locator("[data-undo-not]:focus").WaitForAsync();
         await page.Keyboard.PressAsync("Escape");
         await page.Locator("[data-undo]").PressAsync("Enter");
@@ -287,13 +286,6 @@ public sealed class ActTests(Browsing browsing) : IClassFixture<Browsing>
     {
         await page.GotoAsync(bench.Host.Address + path, new() { WaitUntil = WaitUntilState.NetworkIdle });
         await page.WaitForFunctionAsync("() => document.querySelector('.bench[data-alive]') && !document.querySelector('.defence .working, [aria-busy=true], .grid-frame:not([data-ready])')");
-    }
-
-    private static async Task Faultless(IPage page)
-    {
-        var result = await page.RunAxe();
-        var faults = result.Violations.Where(v => v.Impact is "serious" or "critical").Select(v => $"{page.Url}: {v.Id}, {v.Help}: {string.Join(" | ", v.Nodes.Take(3).Select(n => n.Html[..Math.Min(160, n.Html.Length)]))}");
-        Assert.True(!faults.Any(), string.Join("\n", faults));
     }
 
     // With HOLDFAST_LOOK set to a folder, what was seen is kept there, wide and narrow, light and dark.

@@ -1,4 +1,3 @@
-using Deque.AxeCore.Playwright;
 using Microsoft.Playwright;
 
 namespace Holdfast.Browser;
@@ -140,7 +139,6 @@ public sealed class ColumnMenuTests(Browsing browsing) : IClassFixture<Browsing>
     {
         if (Environment.GetEnvironmentVariable("HOLDFAST_LOOK") is { Length: > 0 } folder)
             await page.ScreenshotAsync(new() { Path = Path.Combine(folder, FormattableString.Invariant($"state-{state}-{width}{(dark ? "-dark" : "")}.png")) });
-        var faults = (await page.RunAxe()).Violations.Where(v => v.Impact is "serious" or "critical").ToArray();
-        Assert.True(faults.Length == 0, state + ": " + string.Join("\n", faults.Select(v => $"{v.Id}, {v.Help}: {string.Join(" | ", v.Nodes.Take(3).Select(n => n.Html[..Math.Min(200, n.Html.Length)]))}")));
+        await Accessibility.Faultless(page);
     }
 }

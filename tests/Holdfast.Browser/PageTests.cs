@@ -1,5 +1,4 @@
 using System.Globalization;
-using Deque.AxeCore.Playwright;
 using Microsoft.Playwright;
 
 namespace Holdfast.Browser;
@@ -28,9 +27,7 @@ public sealed class PageTests(Browsing browsing) : IClassFixture<Browsing>
         {
             await browsing.Go(page, path);
             await Keep(page, path, 1280, dark);
-            var result = await page.RunAxe();
-            faults.AddRange(result.Violations.Where(v => v.Impact is "serious" or "critical")
-                .Select(v => $"{path}: {v.Id}, {v.Help}: {string.Join(" | ", v.Nodes.Take(3).Select(n => n.Html[..Math.Min(160, n.Html.Length)]))}"));
+            faults.AddRange(await Accessibility.Faults(page));
             Assert.Equal(1, await page.Locator("h1").CountAsync());
             Assert.Contains("Invented data", await page.Locator(".invented").InnerTextAsync(), StringComparison.Ordinal);
         }
