@@ -19,11 +19,11 @@ internal static class ByStatedLine
         if (source.Layout.Notes.Line is not { } line || signals.Count == 0 || columns.Any(c => c.Property == SpectrometryProperties.StandardConcentration || c.Property == SpectrometryProperties.ReportedConcentration)
             || rows.Exists(r => r.Role == SampleRole.Standard || RoleWords.Guess(r.Written) == SampleRole.Standard))
             return columns;
-        var unit = line.Unit ?? Unit.Parse("mg/L");
+        var unit = line.Unit ?? Unit.Parse(SpectrometryProperties.ReportedConcentration.Unit);
         if (UnitBridge.Between(new UnitText.Known(unit), SpectrometryProperties.ReportedConcentration, source.Study.Analyte) is not { } bridge)
             return columns;
-        var text = $"{signals[0].Heading} is turned into {unit.Plain} by the line that line {Ordinal.Text(line.Row)} states, {line.Written}"
-            + (line.Unit is null ? " (its unit is not stated; mg/L is assumed)" : "") + ". What that line is uncertain by is not stated and not included.";
+        var text = $"{signals[0].Heading} is read back on the calibration that row {Ordinal.Text(line.Row)} states, {line.Written}, in {unit.Plain}"
+            + (line.Unit is null ? " (assumed, no unit is stated)" : "") + ". The uncertainty of that calibration is not stated and not included.";
         if (source.Talk.Assume("stated-line", Codes.Ambiguous, text, ["use", "ignore"], signals[0].Heading) != "use")
             return columns;
         var turned = signals.ToDictionary(s => s, s => s.Become(ColumnUse.Signal, SpectrometryProperties.ReportedConcentration, $"By {line.Written}."));

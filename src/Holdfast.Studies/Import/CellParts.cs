@@ -1,3 +1,4 @@
+using System.Globalization;
 using System.Text.RegularExpressions;
 using Holdfast.Amounts;
 using Holdfast.Studies.Import.Headings;
@@ -19,10 +20,10 @@ internal static partial class CellParts
     public static double? Minutes(Cell cell)
     {
         if (cell.Kind == CellKind.Number)
-            return double.TryParse(cell.Text, System.Globalization.NumberStyles.Float, System.Globalization.CultureInfo.InvariantCulture, out var days) ? Math.Round(days * 24 * 60, 6) : null;
+            return double.TryParse(cell.Text, NumberStyles.Float, CultureInfo.InvariantCulture, out var days) ? Math.Round(days * 24 * 60, 6) : null;
         var parts = cell.Text.TrimEnd('h', ' ').Split(':', 'h');
         return parts.Length is 2 or 3 && Array.TrueForAll(parts, p => p.Length > 0 && p.All(char.IsAsciiDigit)) && parts[0].Length <= 4
-            ? (int.Parse(parts[0], System.Globalization.CultureInfo.InvariantCulture) * 60) + int.Parse(parts[1], System.Globalization.CultureInfo.InvariantCulture) + (parts.Length == 3 ? int.Parse(parts[2], System.Globalization.CultureInfo.InvariantCulture) / 60.0 : 0)
+            ? (int.Parse(parts[0], CultureInfo.InvariantCulture) * 60) + int.Parse(parts[1], CultureInfo.InvariantCulture) + (parts.Length == 3 ? int.Parse(parts[2], CultureInfo.InvariantCulture) / 60.0 : 0)
             : null;
     }
 

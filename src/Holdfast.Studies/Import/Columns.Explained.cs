@@ -16,11 +16,21 @@ internal sealed partial class Columns
         var most = Numbers(start.Index).DefaultIfEmpty(0).Max();
         var repeats = columns.Where(c => c.Use is ColumnUse.NotUnderstood or ColumnUse.Position && headings[c.Index].Unit is Amounts.UnitText.Absent && IsNumbered(headings[c.Index].Name)
                 && Numbers(c.Index) is { Count: > 0 } values && values.Count * 2 > layout.Body.Length && values.TrueForAll(v => v >= 0 && v <= most * 1.1))
-            .GroupBy(c => headings[c.Index].Name.TrimEnd("0123456789".ToCharArray()).Trim(), StringComparer.OrdinalIgnoreCase).Where(g => g.Count() >= FewestRepeats).MaxBy(g => g.Count());
+            .GroupBy(c => HeadingWords.Unnumbered(headings[c.Index].Name).Trim(), StringComparer.OrdinalIgnoreCase).Where(g => g.Count() >= FewestRepeats).MaxBy(g => g.Count());
         if (repeats is null)
             return;
         foreach (var column in repeats)
             columns[column.Index] = Settle(column.Index, headings[column.Index], ColumnUse.Signal, SpectrometryProperties.ReportedConcentration, "repeated readings of what is left, below the start concentration");
+    }
+
+    // One volume alone says nothing of a dilution: what is taken may be what the vessel holds.
+    private void OneVolumeOfTwo(Column[] columns)
+    {
+        if (columns.Where(c => c.Use is ColumnUse.DilutedFrom or ColumnUse.DilutedTo && !IsAnswered(c.Index)).ToList() is not [var alone])
+            return;
+        columns[alone.Index] = columns.Any(c => c.Property == BatchProperties.Volume)
+            ? alone.Become(ColumnUse.LeftOut, null, "Not used: one volume of a dilution, the other is not given.")
+            : Take(alone.Index, headings[alone.Index], ColumnUse.Fact, BatchProperties.Volume, "a volume");
     }
 
     // "suspension added (mL)" under "kept as a suspension, 10 mg/mL": the mass is their product.
@@ -35,5 +45,5 @@ internal sealed partial class Columns
     }
 
     // "R1", "Rep 2", "reading3", "1".
-    private static bool IsNumbered(string name) => name.Length > 0 && char.IsAsciiDigit(name[^1]) && name.TrimEnd("0123456789".ToCharArray()) is var stem && stem.Length <= 12 && name.Length - stem.Length <= 2 && !stem.Any(char.IsDigit);
+    private static bool IsNumbered(string name) => name.Length > 0 && char.IsAsciiDigit(name[^1]) && HeadingWords.Unnumbered(name) is var stem && stem.Length <= 12 && name.Length - stem.Length <= 2 && !stem.Any(char.IsDigit);
 }

@@ -66,9 +66,7 @@ internal sealed partial class Columns
         }
 
         SignalBesideResults(columns);
-        // One volume alone says nothing of a dilution: what is taken may be what the vessel holds.
-        foreach (var alone in columns.Where(c => c.Use is ColumnUse.DilutedFrom or ColumnUse.DilutedTo && !IsAnswered(c.Index)).ToList() is [var lone] ? [lone] : Array.Empty<Column>())
-            columns[alone.Index] = columns.Any(c => c.Property == BatchProperties.Volume) ? alone.Become(ColumnUse.LeftOut, null, "Not used: one volume of a dilution, the other is not given.") : Take(alone.Index, headings[alone.Index], ColumnUse.Fact, BatchProperties.Volume, "a volume");
+        OneVolumeOfTwo(columns);
         SameThingTwice.Settle(columns, headings, source);
         // A dilution belongs to the reading where the row has one; elsewhere it is a fact about the vessel.
         var hasSignal = columns.Any(c => c.Use == ColumnUse.Signal);
@@ -222,7 +220,7 @@ internal sealed partial class Columns
     {
         var named = HeadingWords.Properties(h.Key);
         if (named.IsEmpty)
-            named = [.. HeadingWords.Properties(h.Key.TrimEnd("0123456789".ToCharArray())).Where(p => p.IsSignal)];
+            named = [.. HeadingWords.Properties(HeadingWords.Unnumbered(h.Key)).Where(p => p.IsSignal)];
         var bySymbol = Property.All.Where(p => string.Equals(p.Symbol, h.Name, StringComparison.Ordinal)).ToList();
         // Water runs out of a bed only where the sheet speaks of one.
         if (named.Contains(ColumnProperties.OutletConcentration) && !headings.IsDefault && !headings.Any(o => HeadingWords.Properties(o.Key).Any(p => p == ColumnProperties.TimeOnStream || p == ColumnProperties.BedDepth || p == ColumnProperties.Flow || p == ColumnProperties.BedMass)))

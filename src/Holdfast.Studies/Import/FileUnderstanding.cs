@@ -2,7 +2,6 @@ using System.Collections.Immutable;
 using System.Security.Cryptography;
 using Holdfast.Amounts;
 using Holdfast.Studies.History;
-using Holdfast.Studies.Import.Headings;
 using Holdfast.Studies.Import.Shapes;
 
 namespace Holdfast.Studies.Import;
@@ -98,7 +97,8 @@ internal sealed class FileUnderstanding
                 talk.Note(layout.Grid.Findings);
             if (layout.Grid.Sheet is { } sheet && layout.Part == 0 && (layout.Grid.IsHidden || answers.To("sheet:" + sheet) is not null))
                 talk.Assume("sheet:" + sheet, Codes.MeaningLost, layout.Grid.IsHidden ? $"Sheet {sheet} is hidden and left out ({Ordinal.Text(layout.Grid.Rows.Length)} rows)." : $"Sheet {sheet} is read.", layout.Grid.IsHidden ? ["leave-out", "take"] : ["take", "leave-out"], sheet);
-            if (PlanOf(layout, kind) is { } done && talk.Assume("plan", Codes.Ambiguous, $"{Name(layout)} is a plan and left out: {Name(done)} says what was done to the same samples.", ["leave-out", "take"], Name(layout)) != "take")
+            if (kind == TableKind.Samples && Plans.DoneIn(layout, [.. tables.Where(t => t.Kind == TableKind.Readings).Select(t => t.Layout)]) is { } done
+                && talk.Assume("plan", Codes.Ambiguous, $"{Plans.Name(layout)} is a plan and left out: {Plans.Name(done)} says what was done to the same samples.", ["leave-out", "take"], Plans.Name(layout)) != "take")
             {
                 shown.Add(Show(layout, kind) with { LeftOut = $"a plan, {Ordinal.Text(layout.Body.Length)} rows left out" });
                 continue;
@@ -131,26 +131,6 @@ internal sealed class FileUnderstanding
             Proposal = used.Count == 0 ? null : brings with { Layouts = Remember(talk, used) },
         };
     }
-
-    // A table of targets beside one that holds results of the same samples.
-    private TableLayout? PlanOf(TableLayout layout, TableKind kind)
-    {
-        if (kind != TableKind.Samples || tables.Length < 2 || !IsPlan(layout))
-            return null;
-        var codes = RowNames(layout);
-        return tables.Where(t => t.Kind == TableKind.Readings && !IsPlan(t.Layout)).Select(t => t.Layout).FirstOrDefault(l => RowNames(l) is { Count: > 0 } others && others.Count(codes.Contains) * 2 > others.Count);
-    }
-
-    private static bool IsPlan(TableLayout layout)
-    {
-        var headings = Columns.ReadHeadings(layout);
-        return headings.Count(h => h.HasAny(HeadingWord.Planned, HeadingWord.Known)) * 2 >= headings.Length - 1 || (layout.Grid.Sheet is { } sheet && Lexicon.Of(sheet).Contains(HeadingWord.Planned));
-    }
-
-    private static HashSet<string> RowNames(TableLayout layout)
-        => CodeColumns.Of(layout, Columns.ReadHeadings(layout)) is >= 0 and var code ? [.. layout.Body.Select(r => r.At(code).Text).Where(t => t.Length > 0)] : [];
-
-    private static string Name(TableLayout layout) => layout.Grid.Sheet is { } sheet ? "Sheet " + sheet : Settings.TitleOf(layout) ?? "the table in line " + Ordinal.Text(layout.Heading?.Number ?? 1);
 
     private static (Draft? Draft, TableUnderstanding Shown) Understand(TableSource source, TableKind kind)
     {

@@ -26,8 +26,8 @@ internal static class GroupedRows
     {
         var name = column.Property!.Name;
         var filled = rows.Count(r => r.Facts.ContainsKey(name));
-        var blank = rows.Count(r => r.Row.At(column.Index).IsBlank && r.Signals.Count > 0);
-        if (filled < 2 || blank < filled || rows.Count < 4 || !rows[0].Facts.ContainsKey(name))
+        var blank = rows.Count(r => r.Row.At(column.Index).IsBlank && (r.Signals.Count > 0 || !r.Facts.IsEmpty));
+        if (filled < 2 || blank < filled || !rows[0].Facts.ContainsKey(name) || !rows[1].Row.At(column.Index).IsBlank)
             return;
         if (source.Talk.Assume("groups:" + column.Heading, Codes.Ambiguous, $"{column.Heading} stands in the first row of each group only; it is taken for the rows below it, up to the next.", ["fill", "leave-blank"], column.Heading) != "fill")
             return;

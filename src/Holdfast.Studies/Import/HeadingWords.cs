@@ -40,6 +40,9 @@ internal static class HeadingWords
     /// <summary>A heading's letters and digits in lower case: "Abs. 1" is "abs1".</summary>
     public static string Key(string heading) => string.Concat(heading.Normalize().Where(char.IsLetterOrDigit).Select(char.ToLowerInvariant));
 
+    /// <summary>A word without the number at its end: "abs1" is "abs".</summary>
+    public static string Unnumbered(string word) => word.AsSpan().TrimEnd("0123456789").ToString();
+
     /// <summary>Properties that a key names, most often one.</summary>
     public static ImmutableArray<Property> Properties(string key) => ByHeading.Value.GetValueOrDefault(key, []);
 
@@ -47,7 +50,7 @@ internal static class HeadingWords
     public static bool IsKnown(string key) => Properties(key).Length > 0 || Sheets.Any(s => s.Contains(key)) || IsNumberedSignal(key);
 
     private static bool IsNumberedSignal(string key)
-        => key.Length > 0 && char.IsAsciiDigit(key[^1]) && Properties(key.TrimEnd("0123456789".ToCharArray())).Any(p => p.IsSignal);
+        => key.Length > 0 && char.IsAsciiDigit(key[^1]) && Properties(Unnumbered(key)).Any(p => p.IsSignal);
 
     private static FrozenSet<string> Set(params string[] words) => words.ToFrozenSet(StringComparer.Ordinal);
 }

@@ -25,7 +25,7 @@ internal static class PlausibleValues
             {
                 if (Plausible.Doubt(property, value!.Value, out var impossible) is { } why)
                 {
-                    if (impossible || !IsOfOneSize(row, column))
+                    if (impossible || !HasAnEverydayDose(row, column))
                         doubts.Add((row, why, impossible));
                 }
                 else if (property == BatchProperties.Mass && Mass(row, value.Value, masses, source) is { } far)
@@ -67,7 +67,7 @@ internal static class PlausibleValues
     }
 
     // Kilograms in cubic metres are a pilot plant: large numbers whose dose is an everyday one, under a unit that the sheet states.
-    private static bool IsOfOneSize(SampleRow row, Column column)
+    private static bool HasAnEverydayDose(SampleRow row, Column column)
         => column.Unit is not null && (column.Property == BatchProperties.Mass || column.Property == BatchProperties.Volume)
             && row.Facts.GetValueOrDefault(BatchProperties.Mass.Name)?.Value is { } mass && row.Facts.GetValueOrDefault(BatchProperties.Volume.Name)?.Value is > 0 and var volume
             && mass / volume is >= Sense.PhysicalSense.SmallestDose and <= Sense.PhysicalSense.LargestDose;

@@ -52,7 +52,7 @@ internal static class SameThingTwice
 
     // "Ce 1", "Ce (b)", "run II": the same name but for a number or letter.
     private static string Stem(HeadingReading h)
-        => string.Concat(h.Tokens.Where((t, i) => !(i > 0 && (t.Length == 1 || t is "ii" or "iii")) && !t.All(char.IsDigit)).Select(t => t.TrimEnd("0123456789".ToCharArray())));
+        => string.Concat(h.Tokens.Where((t, i) => !(i > 0 && (t.Length == 1 || t is "ii" or "iii")) && !t.All(char.IsDigit)).Select(HeadingWords.Unnumbered));
 
     private static void Leave(Column[] columns, ImmutableArray<HeadingReading> headings, TableSource source, List<Column> same)
     {

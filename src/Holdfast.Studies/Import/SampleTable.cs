@@ -106,10 +106,11 @@ internal static class SampleTable
         AskAbout(rows.Where(r => r.Written.Length == 0 || r.Written.Any(IsHidden)), "rows:no-code",
             n => $"{n} without a usable sample code. Leave them out, or write the code into the file.", source);
         // Words beyond the last heading are the rest of a remark, cut at its comma.
-        var beyond = rows.Where(r => r.Row.Cells.Skip(source.Layout.Headings.Length).Any(c => !c.IsBlank)).ToList();
+        bool Beyond(SampleRow row, bool numbers) => row.Row.Cells.Skip(source.Layout.Headings.Length).Where(c => !c.IsBlank).ToList() is { Count: > 0 } cells && cells.Exists(c => c.Text.Any(char.IsDigit)) == numbers;
+        var beyond = rows.Where(r => Beyond(r, numbers: false)).ToList();
         if (beyond.Count > 0)
             source.Talk.Note(Codes.MeaningLost, Weight.Note, $"Not used: what stands beyond the last heading in {(beyond.Count == 1 ? "row" : "rows")} {string.Join(", ", beyond.Take(6).Select(r => Ordinal.Text(r.Row.Number)))}.");
-        AskAbout(rows.Where(r => r.Row.Cells.Skip(source.Layout.Headings.Length).Any(c => !c.IsBlank && c.Text.Any(char.IsDigit))), "rows:too-long",
+        AskAbout(rows.Where(r => Beyond(r, numbers: true)), "rows:too-long",
             n => $"{n} with more cells than the heading has columns. Take the first cells only, or mend the file.", source);
         return (rows, blank, repeated, summaries);
     }

@@ -51,7 +51,7 @@ internal static class TableKinds
     /// <param name="h">The heading.</param>
     internal static Property? Meant(HeadingReading h)
     {
-        var listed = HeadingWords.Properties(h.Key).Concat(HeadingWords.Properties(h.Key.TrimEnd("0123456789".ToCharArray())).Where(p => p.IsSignal)).FirstOrDefault();
+        var listed = HeadingWords.Properties(h.Key).Concat(HeadingWords.Properties(HeadingWords.Unnumbered(h.Key)).Where(p => p.IsSignal)).FirstOrDefault();
         var guess = ColumnGuess.Of(h, new(false, true, true, null))?.Property;
         // "cu (mg/L)" in small letters: the study will say whether that is its element.
         if (listed is null && guess is null && UnitKinds.Of(h.Unit) == UnitKind.Concentration && h.Tokens is [{ Length: 2 } symbol] && Composition.ElementNames.SymbolOf(char.ToUpperInvariant(symbol[0]) + symbol[1..]) is not null)

@@ -116,7 +116,8 @@ internal sealed record TableLayout(Grid Grid, ImmutableArray<GridRow> Preamble, 
         var starts = new List<int>();
         for (var i = 0; i < rows.Length; i++)
         {
-            if ((KnownHeadings(rows[i]) < 2 && !Repeats(rows[i], starts, rows)) || rows[i].Cells.Any(c => !c.IsBlank && IsNumeric(c)) || IsUnits(rows[i]))
+            // Numbers first: most rows of a long table are told by one look.
+            if (rows[i].Cells.Any(c => !c.IsBlank && IsNumeric(c)) || (KnownHeadings(rows[i]) < 2 && !Repeats(rows[i], starts, rows)) || IsUnits(rows[i]))
                 continue;
             var next = i + 1;
             while (next < rows.Length && next < i + 3 && (rows[next].IsBlank || IsUnits(rows[next])))

@@ -43,6 +43,8 @@ internal static partial class CellReader
             return new CellText.Blank();
         if (written.Length > LongestText)
             return new CellText.NotANumber(written, NotANumberKind.Words);
+        if (IsPlain(written))
+            return ReadBody(written, written[0] == '-' ? "-" : "", written[0] == '-' ? written[1..] : written, "0", mark);
         var plain = Simplify(written);
         if (Limit().Match(plain) is { Success: true } limit)
             return Censored(written, limit, mark);
@@ -125,7 +127,24 @@ internal static partial class CellReader
             body = body.Replace("\u00A0", "", StringComparison.Ordinal);
         }
 
-        var sign = m.Groups["sign"].Value;
+        return ReadBody(written, m.Groups["sign"].Value, body, exponent, mark);
+    }
+
+    // Most cells of a long file: digits with one mark at most between them, which need no expression.
+    private static bool IsPlain(string written)
+    {
+        var (digits, marks) = (0, 0);
+        for (var i = written[0] == '-' ? 1 : 0; i < written.Length; i++)
+        {
+            digits += char.IsAsciiDigit(written[i]) ? 1 : 0;
+            marks += written[i] is '.' or ',' ? 1 : 0;
+        }
+
+        return digits > 0 && marks <= 1 && digits + marks + (written[0] == '-' ? 1 : 0) == written.Length && char.IsAsciiDigit(written[^1]) && (char.IsAsciiDigit(written[0]) || char.IsAsciiDigit(written[1]));
+    }
+
+    private static CellText ReadBody(string written, string sign, string body, string exponent, DecimalMark? mark)
+    {
         return (body.Contains('.', StringComparison.Ordinal), body.Contains(',', StringComparison.Ordinal)) switch
         {
             (false, false) => Make(written, sign + body, exponent),

@@ -119,7 +119,7 @@ internal static class Lexicon
             return Whole[meant];
 
         // "abs1" is a numbered "abs".
-        var bare = token.TrimEnd("0123456789".ToCharArray());
+        var bare = HeadingWords.Unnumbered(token);
         if (bare.Length >= 2 && bare.Length < token.Length && Whole.TryGetValue(bare, out words))
             return words;
         return token.Length < ShortestCompound ? [] : Stems.Where(s => token.Contains(s.Stem, StringComparison.Ordinal)).Select(s => s.Word).Distinct();

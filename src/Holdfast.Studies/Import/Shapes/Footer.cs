@@ -16,7 +16,7 @@ internal static class Footer
         if (tokens.IsEmpty)
             return false;
         // "class average", "group mean"
-        if (tokens.Length == 2 && tokens[1] is "average" or "mean" or "mittelwert" or "moyenne" or "promedio" or "media" or "gemiddelde")
+        if (tokens.Length == 2 && tokens[1].Length > 2 && Lexicon.OfToken(tokens[1]).Contains(HeadingWord.Mean))
             return true;
         var first = Lexicon.OfToken(tokens[0]).ToList();
         return (first.Contains(HeadingWord.Mean) && !tokens[0].All(char.IsDigit) && tokens[0].Length > 2) || (first.Contains(HeadingWord.Spread) && !first.Contains(HeadingWord.Sample))

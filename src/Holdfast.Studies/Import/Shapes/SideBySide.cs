@@ -10,7 +10,7 @@ internal static class SideBySide
     /// <param name="grid">The grid.</param>
     public static ImmutableArray<Grid>? Split(Grid grid)
     {
-        var heading = grid.Rows.FirstOrDefault(r => TableLayout.KnownHeadings(r) >= 3 && !r.Cells.Any(c => !c.IsBlank && TableLayout.IsNumeric(c)));
+        var heading = grid.Rows.FirstOrDefault(r => !r.Cells.Any(c => !c.IsBlank && TableLayout.IsNumeric(c)) && TableLayout.KnownHeadings(r) >= 3);
         if (heading is null)
             return null;
         var gap = Enumerable.Range(1, Math.Max(0, heading.Cells.Length - 2)).FirstOrDefault(i => heading.At(i).IsBlank && heading.At(i + 1) is { IsBlank: false } && grid.Rows.All(r => r.At(i).IsBlank));

@@ -7,11 +7,15 @@ namespace Holdfast.Studies.Import.Shapes;
 internal static class Transposed
 {
     private const int FewestQuantities = 3;
+    private const int MostRows = 500;
 
     /// <summary>The grid turned, or null where it stands upright.</summary>
     /// <param name="grid">The grid.</param>
     public static Grid? Turn(Grid grid)
     {
+        // Quantities down the side are a few dozen at most.
+        if (grid.Rows.Length > MostRows)
+            return null;
         var rows = WithoutUnitColumn([.. grid.Rows.Where(r => r.Filled >= 2)]);
         // Down the first column stand quantities with units; along no row do.
         var down = rows.Where(r => IsQuantity(r.At(0)) && r.Cells.Skip(1).Count(TableLayout.IsNumeric) >= 2).ToList();
