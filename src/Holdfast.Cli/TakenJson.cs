@@ -18,6 +18,7 @@ internal static class TakenJson
         Number(json, "entry", taken.Entry?.Number);
         Each(json, "files", taken.Understandings, File);
         Each(json, "quantities", follows?.Rows ?? [], Quantity);
+        Number(json, "later", follows?.Later ?? 0);
         Texts(json, "fits", follows?.Fits ?? []);
     });
 

@@ -31,7 +31,8 @@ public sealed record MissingResult(string Sentence, ImmutableArray<string> Sampl
             return [];
         var codes = only is null ? null : only.Vessels.Select(v => v.Code).ToHashSet(StringComparer.Ordinal);
         Vessel[] without = [.. evidence.Vessels.Where(v => v is { IsStruck: false, Uptake: null, Sample.Role: SampleRole.Vessel } && codes?.Contains(v.Code) != false)];
-        return [.. Uncalibrated(evidence, without).Concat(BelowALimit(evidence, without)).Concat(Unread(evidence, without)).Concat(Unrecorded(without)).Concat(Unfit(evidence, without)).OrderByDescending(m => m.Samples.Length)];
+        var below = OnlyBelow(evidence, without);
+        return [.. Uncalibrated(evidence, without).Concat(BelowALimit(below)).Concat(Unread(without, below)).Concat(Unrecorded(without)).Concat(Unfit(evidence, without)).OrderByDescending(m => m.Samples.Length)];
     }
 
     /// <summary>True when a finding of a vessel or of its run says no more than this.</summary>
@@ -57,9 +58,8 @@ public sealed record MissingResult(string Sentence, ImmutableArray<string> Sampl
     }
 
     // "< 0.05" alone is no number to fit: it would enter as censored or not at all, and without the instrument's own value it does not.
-    private static IEnumerable<MissingResult> BelowALimit(Evidence evidence, Vessel[] without)
+    private static IEnumerable<MissingResult> BelowALimit(Reading[] below)
     {
-        Reading[] below = [.. OnlyBelow(evidence, without)];
         ImmutableArray<string> codes = [.. below.Select(r => r.Sample).Distinct(StringComparer.Ordinal)];
         if (!codes.IsEmpty)
         {
@@ -69,15 +69,15 @@ public sealed record MissingResult(string Sentence, ImmutableArray<string> Sampl
         }
     }
 
-    private static IEnumerable<Reading> OnlyBelow(Evidence evidence, Vessel[] without)
+    private static Reading[] OnlyBelow(Evidence evidence, Vessel[] without)
     {
         var unread = without.Where(v => v.End is null).Select(v => v.Code).ToHashSet(StringComparer.Ordinal);
-        return evidence.Study.Readings.Where(r => r is { Value: null, Below: not null } && unread.Contains(r.Sample) && !evidence.Study.IsStruck(r));
+        return [.. evidence.Study.Readings.Where(r => r is { Value: null, Below: not null } && unread.Contains(r.Sample) && !evidence.Study.IsStruck(r))];
     }
 
-    private static IEnumerable<MissingResult> Unread(Evidence evidence, Vessel[] without)
+    private static IEnumerable<MissingResult> Unread(Vessel[] without, Reading[] below)
     {
-        var reported = OnlyBelow(evidence, without).Select(r => r.Sample).ToHashSet(StringComparer.Ordinal);
+        var reported = below.Select(r => r.Sample).ToHashSet(StringComparer.Ordinal);
         ImmutableArray<string> codes = [.. without.Where(v => v.End is null && !reported.Contains(v.Code)).Select(v => v.Code)];
         if (!codes.IsEmpty)
             yield return new($"No uptake of {Of(codes)}: no reading names {(codes.Length == 1 ? "it" : "them")}. Take in what the instrument showed.", codes);

@@ -154,11 +154,12 @@ internal sealed class TakeIn : IVerb
 
     private static void Quantities(WhatFollows follows, Door door)
     {
-        var lines = follows.Rows.Select(Line).Concat(follows.Fits).ToList();
-        foreach (var line in lines.Count <= LinesOfQuantities ? lines : [.. lines.Take(LinesOfQuantities - 1 - Math.Min(follows.Fits.Length, 2)), .. follows.Fits.Take(2)])
+        var isLong = follows.Rows.Length + follows.Fits.Length + follows.Later > LinesOfQuantities;
+        var fits = isLong ? follows.Fits[..Math.Min(follows.Fits.Length, 2)] : follows.Fits;
+        foreach (var line in follows.Rows.Take(isLong ? LinesOfQuantities - 1 - fits.Length : LinesOfQuantities).Select(Line).Concat(fits))
             door.Out.WriteLine("  " + line);
-        if (lines.Count > LinesOfQuantities)
-            door.Out.WriteLine(string.Create(CultureInfo.InvariantCulture, $"  {follows.Rows.Length} vessels in all: holdfast reduce"));
+        if (isLong)
+            door.Out.WriteLine(string.Create(CultureInfo.InvariantCulture, $"  {follows.Rows.Length + follows.Later} vessels in all: holdfast reduce"));
     }
 
     private static string Line(WhatFollowsRow row)

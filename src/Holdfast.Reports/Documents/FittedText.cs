@@ -41,8 +41,8 @@ internal static class FittedText
             yield return numbering.Table(estimates);
         if (Errors(fitted) is { } errors)
             yield return Prose.Paragraph(errors);
-        if (Predictions.Of(fitted.Fits, PredictionQuestion.For(series)) is { IsEmpty: false } predicted)
-            yield return numbering.Table(PredictionTable.Of(id + "-predictions", $"What the curves of {series.Name} predict", [(series.Name, predicted)]));
+        if (PredictionTable.Of(id + "-predictions", fitted) is { } predicted)
+            yield return numbering.Table(predicted);
         if (!fitted.Findings.IsEmpty)
             yield return FindingSection.Grouped(fitted.Findings);
     }

@@ -10,6 +10,13 @@ public static class PredictionTable
 {
     private static readonly SortedDictionary<string, string> Codes = new(StringComparer.Ordinal) { ["wh"] = "withheld, for the reason in the remark" };
 
+    /// <summary>The usual predictions of one series, for its own start concentration and dose; null where no curve predicts.</summary>
+    /// <param name="id">Short stable name of the table.</param>
+    /// <param name="fitted">The series.</param>
+    internal static Table? Of(string id, FittedSeries fitted)
+        => Predictions.Of(fitted.Fits, PredictionQuestion.For(fitted.Series)) is { IsEmpty: false } predicted
+            ? Of(id, $"What the curves of {fitted.Series.Name} predict", [(fitted.Series.Name, predicted)]) : null;
+
     /// <summary>The predictions of any number of series in one table.</summary>
     /// <param name="id">Short stable name of the table.</param>
     /// <param name="caption">What it shows.</param>

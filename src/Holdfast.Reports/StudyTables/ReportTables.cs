@@ -32,8 +32,7 @@ public static class ReportTables
             var name = $"{kind}-{LevelTable.Id(fitted.Series.Name)}";
             One(name + "-curves", () => RankingTable.Of(name + "-curves", $"Curves fitted to {fitted.Series.Name}", fitted.Fits, "mg/g", forFiles: true));
             One(name + "-parameters", () => EstimateTable.Of(name + "-parameters", $"Parameters of the curves fitted to {fitted.Series.Name}", fitted.Fits));
-            Some(name + "-predictions", () => Predictions.Of(fitted.Fits, PredictionQuestion.For(fitted.Series)) is { IsEmpty: false } predicted
-                ? [PredictionTable.Of(name + "-predictions", $"What the curves of {fitted.Series.Name} predict", [(fitted.Series.Name, predicted)])] : []);
+            Some(name + "-predictions", () => PredictionTable.Of(name + "-predictions", fitted) is { } predicted ? [predicted] : []);
             Some(name + "-linear", () => LinearFormTable.Of(name + "-linear", $"Linear forms of {fitted.Series.Name}, for display only", fitted) is { } linear ? [linear] : []);
         }
 

@@ -13,7 +13,11 @@ namespace Holdfast.Reports.StudyTables;
 /// <param name="Fits">What the first fits say, a sentence for each series that allows one.</param>
 public sealed record WhatFollows(ImmutableArray<WhatFollowsRow> Rows, ImmutableArray<string> Fits)
 {
+    private const int MostWorkedOut = 400;
     private static readonly ImmutableArray<SampleRole> ServeAll = [SampleRole.Standard, SampleRole.CheckStandard, SampleRole.Blank, SampleRole.StartSolution];
+
+    /// <summary>Vessels of a very long file that are left for later: the first ones tell whether it was understood.</summary>
+    public int Later { get; private init; }
 
     /// <summary>Works it out.</summary>
     /// <param name="study">The study before.</param>
@@ -24,16 +28,18 @@ public sealed record WhatFollows(ImmutableArray<WhatFollowsRow> Rows, ImmutableA
         ArgumentNullException.ThrowIfNull(understood);
         var proposals = understood.Where(u => u.Understanding.Proposal is not null).OrderBy(u => u.Turn).Select(u => u.Understanding.Proposal!).ToList();
         var after = proposals.Aggregate(study, (s, p) => Fold.After(s, p, s.Version, default, "") with { ReadingsEver = s.ReadingsEver + p.Readings.Length });
-        return Of(Evidence.Of(after), proposals, Waiting(after, understood));
+        return Of(after, proposals, Waiting(after, understood));
     }
 
     /// <summary>What followed from files that were taken in.</summary>
     /// <param name="study">The study with them.</param>
     /// <param name="taken">The entry that keeps them.</param>
-    public static WhatFollows Of(Study study, TakenIn taken) => Of(Evidence.Of(study), [taken], []);
+    public static WhatFollows Of(Study study, TakenIn taken) => Of(study, [taken], []);
 
-    private static WhatFollows Of(Evidence evidence, IReadOnlyList<TakenIn> brought, HashSet<string> waiting)
+    private static WhatFollows Of(Study whole, IReadOnlyList<TakenIn> brought, HashSet<string> waiting)
     {
+        var (study, later) = First(whole, brought);
+        var evidence = Evidence.Of(study);
         var codes = brought.SelectMany(b => b.Samples.Select(s => s.Code).Concat(b.Readings.Select(r => r.Sample))).ToHashSet(StringComparer.Ordinal);
         // Standards serve every vessel of their run, so a run on its own brings those that it calibrates.
         var runs = brought.SelectMany(b => b.Runs).Select(r => r.Id).ToHashSet(StringComparer.Ordinal);
@@ -41,7 +47,16 @@ public sealed record WhatFollows(ImmutableArray<WhatFollowsRow> Rows, ImmutableA
         var rows = evidence.Vessels.Where(v => codes.Contains(v.Code) && !v.IsStruck && v.Sample.Role is SampleRole.Vessel or SampleRole.Control)
             .Select(v => waiting.Contains(v.Code) ? WhatFollowsRow.Waiting(v) : new WhatFollowsRow(v, Why(v, evidence)));
         var fits = evidence.Kinetics.Concat(evidence.Isotherms).Where(f => f.Series.Vessels.Any(v => codes.Contains(v.Code)) && !f.Series.Vessels.Any(v => waiting.Contains(v.Code)));
-        return new WhatFollows([.. rows], [.. fits.Select(Says).OfType<string>()]);
+        return new WhatFollows([.. rows], [.. fits.Select(Says).OfType<string>()]) { Later = later };
+    }
+
+    // The study without what a very long file brings beyond its first vessels, and how many those are.
+    private static (Study Study, int Later) First(Study whole, IReadOnlyList<TakenIn> brought)
+    {
+        var fresh = brought.SelectMany(b => b.Samples.Select(s => s.Code).Concat(b.Readings.Select(r => r.Sample))).ToHashSet(StringComparer.Ordinal);
+        var late = whole.Samples.Where(s => s.Role == SampleRole.Vessel && fresh.Contains(s.Code)).Skip(MostWorkedOut).Select(s => s.Code).ToHashSet(StringComparer.Ordinal);
+        return late.Count == 0 ? (whole, 0)
+            : (whole with { Samples = whole.Samples.RemoveAll(s => late.Contains(s.Code)), Readings = whole.Readings.RemoveAll(r => late.Contains(r.Sample)) }, late.Count);
     }
 
     // A question about a standard or a start solution concerns every vessel of its file.

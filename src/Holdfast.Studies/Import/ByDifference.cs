@@ -36,6 +36,13 @@ internal static class ByDifference
             source.Talk.Note(Codes.OddCell, Weight.Caution, $"{alone.Heading} is one weighing of two: without the other no mass follows. Where it is the powder alone, say that it holds the mass.", alone.Heading);
         }
 
+        if (full is not null && columns.FirstOrDefault(c => c.Use == ColumnUse.WeighedFilled) is { } filled && !columns.Any(c => c.Property == BatchProperties.Volume)
+            && source.Talk.Assume("volume-weighed", Codes.Ambiguous, $"The volume is {filled.Heading} less {full.Heading}, with 1.00 g/mL as for water.", ["use", "ignore"], filled.Heading) == "use")
+        {
+            foreach (var row in rows)
+                Fill(row, filled, full, source, mark);
+        }
+
         if (columns.FirstOrDefault(c => c.Use == ColumnUse.DilutedFrom) is { } taken && columns.FirstOrDefault(c => c.Use == ColumnUse.DilutedTo) is { } total)
         {
             foreach (var row in rows)
@@ -46,9 +53,11 @@ internal static class ByDifference
         }
 
         var (start, end) = (columns.FirstOrDefault(c => c.Use == ColumnUse.ClockStart), columns.FirstOrDefault(c => c.Use == ColumnUse.ClockEnd));
-        if (start is null || end is null)
+        if (end is null || (start is null && source.Layout.Notes.StartClock is null))
             return;
-        var order = OrderOfDates(rows, start, end, source);
+        if (start is null && source.Talk.Assume("start-clock", Codes.Ambiguous, $"Contact began at {source.Layout.Notes.StartClock} for every row, as a line says, and ended at {end.Heading}.", ["use", "ignore"], end.Heading) != "use")
+            return;
+        var order = OrderOfDates(rows, start ?? end, end, source);
         foreach (var row in rows)
             Time(row, start, end, source, order);
     }
@@ -79,10 +88,20 @@ internal static class ByDifference
             $"{full.Written(with)} − {empty.Written(without)}", source.At(row.Row.Number, full.Heading)));
     }
 
-    private static void Time(SampleRow row, Column start, Column end, TableSource source, string? order)
+    // Milligrams of a dilute solution are thousandths of a millilitre.
+    private static void Fill(SampleRow row, Column filled, Column full, TableSource source, DecimalMark? mark)
     {
-        var (from, to) = (row.Row.At(start.Index), row.Row.At(end.Index));
-        start.Show(from);
+        var (with, without) = (row.Row.At(filled.Index), row.Row.At(full.Index));
+        if (filled.Read(with, row.Row.Number, mark).Value is not { } a || full.Read(without, row.Row.Number, mark).Value is not { } b)
+            return;
+        row.Facts = row.Facts.SetItem(BatchProperties.Volume.Name, new Fact(BatchProperties.Volume.Name, Math.Round((a - b) / 1000, 6), null, null, null,
+            $"({filled.Written(with)} − {full.Written(without)}) / 1.00 g/mL", source.At(row.Row.Number, filled.Heading)));
+    }
+
+    private static void Time(SampleRow row, Column? start, Column end, TableSource source, string? order)
+    {
+        var (from, to) = (start is null ? new Cell(source.Layout.Notes.StartClock) : row.Row.At(start.Index), row.Row.At(end.Index));
+        start?.Show(from);
         end.Show(to);
         if (Clock(from, order) is not { } a || Clock(to, order) is not { } b || row.Facts.ContainsKey(BatchProperties.ContactTime.Name))
             return;
@@ -102,7 +121,7 @@ internal static class ByDifference
         var plain = text.Replace(" Uhr", "", StringComparison.OrdinalIgnoreCase).Replace('h', ':').TrimEnd(':').Trim();
         if (TimeOnly.TryParseExact(plain, ["H:mm", "HH:mm", "H:mm:ss", "HH:mm:ss", "h:mm tt", "H.mm"], CultureInfo.InvariantCulture, DateTimeStyles.None, out var time))
             return (new DateTime(1899, 12, 30).Add(time.ToTimeSpan()), false);
-        string[] forms = ["yyyy-MM-dd HH:mm", "yyyy-MM-dd HH:mm:ss", "yyyy-MM-ddTHH:mm", "yyyy-MM-ddTHH:mm:ss", "dd.MM.yyyy HH:mm", "dd.MM.yyyy HH:mm:ss", "dd/MM/yyyy HH:mm", "d.M.yyyy H:mm", "d/M/yyyy H:mm"];
+        string[] forms = ["yyyy-MM-dd HH:mm", "yyyy-MM-dd HH:mm:ss", "yyyy-MM-ddTHH:mm", "yyyy-MM-ddTHH:mm:ss", "dd.MM.yyyy HH:mm", "dd.MM.yyyy HH:mm:ss", "dd/MM/yyyy HH:mm", "d.M.yyyy H:mm", "d/M/yyyy H:mm", "d-M-yyyy H:mm", "d-M-yyyy H:mm:ss"];
         if (DateTime.TryParseExact(text, forms, CultureInfo.InvariantCulture, DateTimeStyles.None, out var moment))
             return (moment, true);
         return DateText.Read(text, order, out _) is { } day && DateTime.TryParseExact(day, "yyyy-MM-dd", CultureInfo.InvariantCulture, DateTimeStyles.None, out var date) ? (date, true) : null;

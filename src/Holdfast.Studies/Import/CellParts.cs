@@ -11,7 +11,8 @@ internal static partial class CellParts
     /// <summary>A number and the unit behind it; null where nothing stands behind a number.</summary>
     /// <param name="text">The cell.</param>
     public static (string Number, UnitText Unit)? Split(string text)
-        => NumberAndUnit().Match(text) is { Success: true } m && HeadingReading.UnitOf(m.Groups["unit"].Value) is (UnitText.Known or UnitText.Ambiguous) and var unit
+        // "%79,8" is 79,8 %.
+        => text.StartsWith('%') && text.Length > 1 ? Split(text[1..].Trim() + " %") : NumberAndUnit().Match(text) is { Success: true } m && HeadingReading.UnitOf(m.Groups["unit"].Value) is (UnitText.Known or UnitText.Ambiguous) and var unit
             ? (m.Groups["number"].Value.Trim(), unit)
             : null;
 
@@ -27,15 +28,40 @@ internal static partial class CellParts
             : null;
     }
 
+    /// <summary>True for a time of the day: "08:25", "8:25:00", "8h25", "14:05 Uhr".</summary>
+    /// <param name="text">The cell.</param>
+    public static bool IsClock(string text) => Clock().IsMatch(text);
+
     /// <summary>A number and its scatter; null where the cell holds no scatter.</summary>
     /// <param name="text">The cell.</param>
     public static (string Number, string Scatter)? Scatter(string text)
         => PlusMinus().Match(text) is { Success: true } m ? (m.Groups["number"].Value.Trim(), m.Groups["scatter"].Value.Trim()) : null;
 
+    /// <summary>The number of "16.81 (repeat)": words beside it that are neither a unit nor about a dilution; null for another text.</summary>
+    /// <param name="text">The cell.</param>
+    public static string? Remarked(string text)
+        => NumberAndWords().Match(text) is { Success: true } m && m.Groups["words"].Value is var words && HeadingReading.UnitOf(words) is not (UnitText.Known or UnitText.Ambiguous)
+            && !Lexicon.Of(words).Overlaps([HeadingWord.Dilution, HeadingWord.Limit, HeadingWord.Spread]) ? m.Groups["number"].Value.Trim() : null;
+
     /// <summary>The number in "10x", "x10", "1:10", "10-fold", "10 fach"; null for another text.</summary>
     /// <param name="text">The cell.</param>
     public static string? Factor(string text)
         => Times().Match(text) is { Success: true } m ? m.Groups["factor"].Value.Trim() : null;
+
+    /// <summary>The factor of "5->50" or "2 mL to 10 mL", so much made up to so much; null for another text.</summary>
+    /// <param name="text">The cell.</param>
+    public static double? MadeUp(string text)
+        => VolumeToVolume().Match(text) is { Success: true } m && Plain(m.Groups["from"].Value) is > 0 and var from && Plain(m.Groups["to"].Value) is { } to && to >= from ? to / from : null;
+
+    // A volume has no thousands: its only mark is the decimal one.
+    private static double? Plain(string number) => double.TryParse(number.Replace(',', '.'), NumberStyles.AllowDecimalPoint, CultureInfo.InvariantCulture, out var value) ? value : null;
+
+    /// <summary>True for a cell that says that nothing was diluted: "none", "undiluted".</summary>
+    /// <param name="text">The cell.</param>
+    public static bool IsUndiluted(string text) => Undiluted.Contains(Lexicon.Plain(text).Trim('.', ' ').ToLowerInvariant());
+
+    private static readonly HashSet<string> Undiluted = new(
+        "none no not nein kein keine undiluted unverdunnt unverd pur pure neat straight direct direkt non aucune aucun sans sin ninguna nessuna no onverdund geen brak nie yok hayir sem nenhuma tidak ne nic ohne".Split(' '), StringComparer.Ordinal);
 
     /// <summary>True for a dilution as a ratio of parts: "1:4".</summary>
     /// <param name="text">The cell.</param>
@@ -52,8 +78,17 @@ internal static partial class CellParts
     [GeneratedRegex(@"^(?<number>[<>]?\s*[+\-\u2212]?[\d.,]*\d(\s*[eE][+\-]?\d+)?)\s*(?<unit>[^\d\s.,:/\-][^:]*)$", RegexOptions.ExplicitCapture | RegexOptions.NonBacktracking)]
     private static partial Regex NumberAndUnit();
 
+    [GeneratedRegex(@"^(?<number>[+\-\u2212]?[\d.,]*\d)\s*[(\[](?<words>[\p{L} .]{2,})[)\]]$", RegexOptions.ExplicitCapture | RegexOptions.NonBacktracking)]
+    private static partial Regex NumberAndWords();
+
     [GeneratedRegex(@"^(?<number>[+\-\u2212]?[\d.,]*\d)\s*(±|\+/-|\+-|\+/−)\s*(?<scatter>[\d.,]*\d)$", RegexOptions.ExplicitCapture | RegexOptions.NonBacktracking)]
     private static partial Regex PlusMinus();
+
+    [GeneratedRegex(@"^\d{1,2}[:h]\d{2}(:\d{2})?( ?(uhr|am|pm|h))?$", RegexOptions.ExplicitCapture | RegexOptions.IgnoreCase | RegexOptions.NonBacktracking)]
+    private static partial Regex Clock();
+
+    [GeneratedRegex(@"^(?<from>\d+([.,]\d+)?)\s*(m[lL]|µL|uL)?\s*(-+>|=+>|→|⟶|>|\bto\b|\bauf\b|\ben\b|\bà\b|\ba\b|\bin\b|\bna\b|\bdo\b|\bnaar\b)\s*(?<to>\d+([.,]\d+)?)\s*(m[lL]|µL|uL)?$", RegexOptions.ExplicitCapture | RegexOptions.NonBacktracking)]
+    private static partial Regex VolumeToVolume();
 
     [GeneratedRegex(@"^((x|X|×)\s*(?<factor>[\d.,]+)|(?<factor>[\d.,]+)\s*(x|X|×|-?\s?fold|-?\s?fach|fois|veces|vezes|volte)|1\s*:\s*(?<factor>[\d.,]+))$", RegexOptions.ExplicitCapture | RegexOptions.NonBacktracking)]
     private static partial Regex Times();

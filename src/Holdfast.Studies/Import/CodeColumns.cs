@@ -34,6 +34,8 @@ internal static class CodeColumns
         var cells = layout.Body.Take(RowsSeen).Select(r => r.At(index)).Where(c => !c.IsBlank).ToList();
         if (cells.Count == 0)
             return 0;
+        if (cells.Count(c => CellParts.IsClock(c.Text)) * 2 > cells.Count)
+            return 0;
         var listed = SampleProperties.Code.Headings.IndexOf(h.Key);
         var properties = HeadingWords.Properties(h.Key);
         // What the file lists as something else is no code, whatever its cells look like.

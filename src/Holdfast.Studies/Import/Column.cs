@@ -36,6 +36,12 @@ internal sealed class Column(int index, string heading, ColumnUse use, Property?
     /// <summary>True where cells hold hours and minutes, "2:30", that are kept in minutes.</summary>
     public bool HoldsHoursAndMinutes { get; init; }
 
+    /// <summary>What is subtracted from each number: a blank that is still in it.</summary>
+    public double Less { get; init; }
+
+    /// <summary>True for a volume of suspension, kept as the mass of powder in it.</summary>
+    public bool IsSuspension { get; init; }
+
     /// <summary>Why it is taken for what it is, in words, or null.</summary>
     public string? Evidence { get; init; }
 
@@ -65,6 +71,8 @@ internal sealed class Column(int index, string heading, ColumnUse use, Property?
                 return Note(row, cell, "a date");
         }
 
+        if (cell.Kind == CellKind.Text && property == Properties.SpectrometryProperties.Dilution && (CellParts.MadeUp(cell.Text) ?? (CellParts.IsUndiluted(cell.Text) ? 1 : null)) is { } madeUp)
+            return new Readout(madeUp, null, null);
         if (HoldsHoursAndMinutes)
             return CellParts.Minutes(cell) is { } minutes ? new Readout(minutes, null, null) : Note(row, cell, "no hours and minutes");
         var other = code is null ? null : OtherUnit.GetValueOrDefault(code);
@@ -82,6 +90,8 @@ internal sealed class Column(int index, string heading, ColumnUse use, Property?
             factorBeside = CellText.Read(times, DecimalMark.Point) is CellText.Number f ? f.Value : null;
         }
 
+        if (cell.Kind == CellKind.Text && CellParts.Remarked(text) is { } remarked)
+            text = remarked;
         double? scatter = null;
         if (cell.Kind == CellKind.Text && CellParts.Scatter(text) is var (mean, spread))
         {
@@ -91,7 +101,7 @@ internal sealed class Column(int index, string heading, ColumnUse use, Property?
 
         return CellText.Read(text, cell.Kind == CellKind.Number ? DecimalMark.Point : mark) switch
         {
-            CellText.Number n => Convert(Fractions?.Contains(row) == true ? 100 * n.Value : n.Value, way) is { } value ? new Readout(value, null, null) { U = scatter, Factor = factorBeside } : Note(row, cell, "too large for a number"),
+            CellText.Number n => Convert((Fractions?.Contains(row) == true ? 100 * n.Value : n.Value) - Less, way) is { } value ? new Readout(value, null, null) { U = scatter, Factor = factorBeside } : Note(row, cell, "too large for a number"),
             CellText.Censored { Side: CensoredSide.Below } c => new Readout(null, c.Limit is { } limit ? Convert(limit, way) : null, "below a limit"),
             CellText.Censored => new Readout(null, null, "above what can be read"),
             CellText.Ambiguous => Note(row, cell, "two numbers are possible"),

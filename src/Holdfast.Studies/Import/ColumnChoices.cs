@@ -8,6 +8,7 @@ public static class ColumnChoices
 {
     private static readonly (string Name, string Title, ColumnUse Use)[] Uses =
     [
+        ("weighed-filled", "weighing with powder and solution", ColumnUse.WeighedFilled),
         ("weighed-full", "weighing with the powder in its boat", ColumnUse.WeighedFull),
         ("weighed-empty", "weighing of the empty boat", ColumnUse.WeighedEmpty),
         ("clock-start", "time of day, start", ColumnUse.ClockStart),
@@ -69,6 +70,7 @@ public static class ColumnChoices
             "mg" => middle is > 0 and < 1 ? ["g", "mg"] : ["mg", "g"],
             "mL" => middle is > 0 and < 1 ? ["L", "mL"] : ["mL", "L"],
             "mg/L" => ["mg/L", "ug/L", "mmol/L"],
+            "g/L" => middle > 20 ? ["mg/L", "g/L"] : ["g/L", "mg/L"],
             "min" => ["min", "h"],
             "K" => middle > 200 ? ["K", "degC"] : ["degC", "K"],
             "" => ["one"],

@@ -30,6 +30,7 @@ public sealed record ColumnUnderstanding(
         ColumnUse.DilutedFrom => "volume taken to be diluted",
         ColumnUse.DilutedTo => "volume it was made up to",
         ColumnUse.WeighedFull => "weighing with the powder",
+        ColumnUse.WeighedFilled => "weighing with powder and solution",
         ColumnUse.WeighedEmpty => "weighing without the powder",
         ColumnUse.ClockStart => "time of day, start",
         ColumnUse.ClockEnd => "time of day, end",

@@ -36,6 +36,9 @@ public enum ColumnUse
     /// <summary>A weighing of the boat without the powder.</summary>
     WeighedEmpty,
 
+    /// <summary>A weighing with the powder and the solution; the volume is the difference to the one with the powder alone, at the density of water.</summary>
+    WeighedFilled,
+
     /// <summary>The time of day at which contact began.</summary>
     ClockStart,
 

@@ -23,6 +23,46 @@ internal sealed partial class Columns
             columns[column.Index] = Settle(column.Index, headings[column.Index], ColumnUse.Signal, SpectrometryProperties.ReportedConcentration, "repeated readings of what is left, below the start concentration");
     }
 
+    // "all concentrations in mmol/L" above headings that say mg/L: one of them is a slip.
+    private void UnitOfTheTitle(Column[] columns)
+    {
+        if (layout.Notes.UnitFor(UnitKind.Concentration) is not { Row: > 0 } noted)
+            return;
+        var concerned = columns.Where(c => c.Use is ColumnUse.Signal or ColumnUse.Fact && c is { Unit: not null, Property: { } p } && (p == SpectrometryProperties.ReportedConcentration || p == BatchProperties.InitialConcentration)
+            && UnitKinds.Of(headings[c.Index].Unit) == UnitKind.Concentration && talk.Answers.To("unit:" + headings[c.Index].Name) is null).ToList();
+        if (concerned.Count == 0 || concerned.Exists(c => c.Unit!.HasSameScale(noted.Unit)) || !concerned.TrueForAll(c => c.Unit!.HasSameScale(concerned[0].Unit!)))
+            return;
+        var own = concerned[0].Unit!;
+        var holds = talk.Ask("unit-of-title", Codes.UnitMissing, $"{string.Join(" and ", concerned.Select(c => c.Heading))}: the headings say {own.Plain}, line {History.Ordinal.Text(noted.Row)} says {noted.Unit.Plain}. Which holds?", [own.Plain, noted.Unit.Plain], [.. concerned.Select(c => c.Heading)]);
+        foreach (var column in concerned.Where(_ => holds != own.Plain))
+        {
+            columns[column.Index] = holds is null ? column.Become(ColumnUse.WithoutUnit, column.Property, "Its unit must be chosen.")
+                : Settle(column.Index, headings[column.Index] with { Unit = new Amounts.UnitText.Known(noted.Unit) }, column.Use, column.Property!, "its heading, in the unit of the title");
+        }
+    }
+
+    // "Result | DF | Unit", with the same unit all the way down: that of the result.
+    private (int Result, Amounts.UnitText Unit)? UnitOfResults()
+    {
+        var unit = headings.FirstOrDefault(h => h.Tokens is [var only] && Lexicon.OfToken(only).Contains(HeadingWord.Unit));
+        var result = headings.Where(h => h.Unit is Amounts.UnitText.Absent && h.HasAny(HeadingWord.Result, HeadingWord.AsRead) && !h.HasAny(HeadingWord.Spread, HeadingWord.Unit)).ToList();
+        if (unit is null || result is not [var one])
+            return null;
+        var written = layout.Body.Select(r => r.At(headings.IndexOf(unit)).Text).Where(t => t.Length > 0).Distinct(StringComparer.Ordinal).ToList();
+        return written is [var same] && HeadingReading.UnitOf(same) is (Amounts.UnitText.Known { Unit.IsOne: false } or Amounts.UnitText.Ambiguous) and var read ? (headings.IndexOf(one), read) : null;
+    }
+
+    // "A brute" beside "reagent blank: A = 0.031, to be subtracted".
+    private void BlankToSubtract(Column[] columns)
+    {
+        if (columns.FirstOrDefault(c => c.Use == ColumnUse.Signal && c.Property == SpectrometryProperties.Absorbance && headings[c.Index].Tokens.Any(ColumnGuess.Raw.Contains)) is not { } raw
+            || layout.Notes.Blank is not var (value, line))
+            return;
+        var answer = talk.Ask("blank", Codes.Ambiguous, $"{raw.Heading}: is the blank, {value.ToString("0.#####", System.Globalization.CultureInfo.InvariantCulture)}, still in it and to be subtracted, as “{line}” says?", ["subtract", "as-it-is"], raw.Heading);
+        columns[raw.Index] = answer is null ? raw.Become(ColumnUse.WithoutUnit, raw.Property, "Whether the blank is in it must be said.")
+            : answer == "subtract" ? new Column(raw.Index, raw.Heading, raw.Use, raw.Property, raw.Unit, "The blank is subtracted, as you said.") { Bridge = raw.Bridge, Less = value, Evidence = raw.Evidence } : raw;
+    }
+
     // One volume alone says nothing of a dilution: what is taken may be what the vessel holds.
     private void OneVolumeOfTwo(Column[] columns)
     {
@@ -41,7 +81,7 @@ internal sealed partial class Columns
         var of = string.Create(System.Globalization.CultureInfo.InvariantCulture, $"{h.Name} times {strength:0.####} mg/mL, as line {row} says");
         if (talk.Assume("suspension", Codes.Ambiguous, $"The mass of powder is {of}.", ["use", "ignore"], h.Name) != "use")
             return null;
-        return new Column(index, h.Text, ColumnUse.Fact, BatchProperties.Mass, ((Amounts.UnitText.Known)h.Unit).Unit, $"Mass: {of}.") { Scale = strength * millilitres, Evidence = "a volume of suspension" };
+        return new Column(index, h.Text, ColumnUse.Fact, BatchProperties.Mass, ((Amounts.UnitText.Known)h.Unit).Unit, $"Mass: {of}.") { Scale = strength * millilitres, IsSuspension = true, Evidence = "a volume of suspension" };
     }
 
     // "R1", "Rep 2", "reading3", "1".

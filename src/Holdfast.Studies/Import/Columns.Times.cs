@@ -28,12 +28,8 @@ internal sealed partial class Columns
     {
         var filled = layout.Body.Select(r => r.At(index)).Where(c => !c.IsBlank).Take(50).ToList();
         var h = headings[index];
-        return filled.Count > 0 && filled.Count(c => c.Kind == CellKind.Text && (Clock().IsMatch(c.Text) || (h.HasAny(HeadingWord.Start, HeadingWord.End) && c.Text.Contains(':', StringComparison.Ordinal) && DateAndTime().IsMatch(c.Text)))) * 5 >= filled.Count * 4;
+        return filled.Count > 0 && filled.Count(c => c.Kind == CellKind.Text && (CellParts.IsClock(c.Text) || (h.HasAny(HeadingWord.Start, HeadingWord.End) && c.Text.Contains(':', StringComparison.Ordinal) && DateAndTime().IsMatch(c.Text)))) * 5 >= filled.Count * 4;
     }
-
-    // "08:25", "8:25:00", "8h25", "14:05 Uhr".
-    [GeneratedRegex(@"^\d{1,2}[:h]\d{2}(:\d{2})?( ?(uhr|am|pm|h))?$", RegexOptions.ExplicitCapture | RegexOptions.IgnoreCase | RegexOptions.NonBacktracking)]
-    private static partial Regex Clock();
 
     // "2026-05-19 14:05", "19.05.2026 14:05:00", "14.05.26".
     [GeneratedRegex(@"^\d{1,4}[-./]\d{1,2}[-./]\d{1,4}([ T]+\d{1,2}:\d{2}(:\d{2})?)?$", RegexOptions.ExplicitCapture | RegexOptions.NonBacktracking)]

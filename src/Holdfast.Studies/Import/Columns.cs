@@ -24,6 +24,8 @@ internal sealed partial class Columns
         this.source = source;
         (layout, talk, analyte) = (source.Layout, source.Talk, source.Study.Analyte);
         headings = [.. ReadHeadings(layout).Select((h, i) => h.Unit is UnitText.Absent && !h.Has(HeadingWord.Dilution) && UnitInCells(i) is { } unit ? h with { Unit = unit } : h)];
+        if (UnitOfResults() is var (result, ofAll))
+            headings = headings.SetItem(result, headings[result] with { Unit = ofAll });
         inCells = [.. ReadHeadings(layout).Select((h, i) => h.Unit is UnitText.Absent && headings[i].Unit is not UnitText.Absent)];
         traits = new(
             headings.Any(h => h.Has(HeadingWord.Absorbance) || HeadingWords.Properties(h.Key).Any(p => p.IsSignal && p != SpectrometryProperties.ReportedConcentration)),
@@ -65,6 +67,8 @@ internal sealed partial class Columns
                 columns[i] = BesideSignals(column, columns);
         }
 
+        UnitOfTheTitle(columns);
+        BlankToSubtract(columns);
         SignalBesideResults(columns);
         OneVolumeOfTwo(columns);
         SameThingTwice.Settle(columns, headings, source);
@@ -138,6 +142,8 @@ internal sealed partial class Columns
             if (clocks.Count == 1 && !h.HasAny(HeadingWord.Start, HeadingWord.End) && IsDuration(h))
                 return new Column(index, h.Text, ColumnUse.Fact, BatchProperties.ContactTime, null, null) { HoldsHoursAndMinutes = true, Evidence = "its cells are hours and minutes, its heading a duration" };
             var starts = h.Has(HeadingWord.Start) || (clocks.Count == 2 && !h.Has(HeadingWord.End) && clocks[0] == index);
+            if (clocks.Count == 1 && layout.Notes.StartClock is { } began1)
+                return new Column(index, h.Text, ColumnUse.ClockEnd, BatchProperties.ContactTime, null, $"Contact began at {began1}, as a line says.") { Evidence = "its cells are times of the day" };
             return h.HasAny(HeadingWord.Start, HeadingWord.End) || clocks.Count == 2
                 ? new Column(index, h.Text, starts ? ColumnUse.ClockStart : ColumnUse.ClockEnd, BatchProperties.ContactTime, null, null) { Evidence = "its cells are times of the day" }
                 : new Column(index, h.Text, ColumnUse.LeftOut, null, null, "A time of the day. Not used.");
@@ -185,9 +191,9 @@ internal sealed partial class Columns
     {
         talk.Ask("column:" + h.Name, Codes.Ambiguous, $"What is {h.Name}?", [said], h.Name);
         if (ColumnChoices.Use(said) is { } use)
-            return new Column(index, h.Text, use, use switch { ColumnUse.Code => SampleProperties.Code, ColumnUse.WeighedFull or ColumnUse.WeighedEmpty => BatchProperties.Mass, ColumnUse.ClockStart or ColumnUse.ClockEnd => BatchProperties.ContactTime, ColumnUse.DilutedFrom or ColumnUse.DilutedTo => SpectrometryProperties.Dilution, _ => null },
+            return new Column(index, h.Text, use, use switch { ColumnUse.Code => SampleProperties.Code, ColumnUse.WeighedFull or ColumnUse.WeighedFilled or ColumnUse.WeighedEmpty => BatchProperties.Mass, ColumnUse.ClockStart or ColumnUse.ClockEnd => BatchProperties.ContactTime, ColumnUse.DilutedFrom or ColumnUse.DilutedTo => SpectrometryProperties.Dilution, _ => null },
                 null, "As you said.")
-            { Bridge = use is ColumnUse.WeighedFull or ColumnUse.WeighedEmpty ? BridgeFor(h, BatchProperties.Mass) : use is ColumnUse.DilutedFrom or ColumnUse.DilutedTo ? BridgeFor(h, BatchProperties.Volume) : null };
+            { Bridge = use is ColumnUse.WeighedFull or ColumnUse.WeighedFilled or ColumnUse.WeighedEmpty ? BridgeFor(h, BatchProperties.Mass) : use is ColumnUse.DilutedFrom or ColumnUse.DilutedTo ? BridgeFor(h, BatchProperties.Volume) : null };
         var property = ColumnChoices.Named(said)
             ?? throw new StudyException(Codes.Ambiguous, $"'{said}' is nothing that a column can hold, so {h.Name} is not changed. `holdfast list meanings` names all; the nearest is {ColumnChoices.Nearest(said)}.");
         return Take(index, h, property == SampleProperties.Code ? ColumnUse.Code : property.IsSignal ? ColumnUse.Signal : ColumnUse.Fact, property, "as you said");
@@ -224,6 +230,9 @@ internal sealed partial class Columns
         var bySymbol = Property.All.Where(p => string.Equals(p.Symbol, h.Name, StringComparison.Ordinal)).ToList();
         // Water runs out of a bed only where the sheet speaks of one.
         if (named.Contains(ColumnProperties.OutletConcentration) && !headings.IsDefault && !headings.Any(o => HeadingWords.Properties(o.Key).Any(p => p == ColumnProperties.TimeOnStream || p == ColumnProperties.BedDepth || p == ColumnProperties.Flow || p == ColumnProperties.BedMass)))
+            named = [];
+        // "found" is what a sensor found where something was added, and a result elsewhere.
+        if (named.Contains(FluorescenceProperties.Found) && !headings.IsDefault && !headings.Any(o => HeadingWords.Properties(o.Key).Contains(FluorescenceProperties.Added)))
             named = [];
         // "Pb left" is an end concentration, unless a second metal competes.
         if (named.Contains(CompetitionProperties.AnalyteLeft) && !headings.IsDefault && !headings.Any(o => HeadingWords.Properties(o.Key).Any(p => p == CompetitionProperties.RivalLeft || p == CompetitionProperties.Rival || p == CompetitionProperties.InitialOfEach)))
@@ -311,7 +320,8 @@ internal sealed partial class Columns
         var kind = UnitKinds.Of(new UnitText.Known(Unit.Parse(property.Unit)));
         if (layout.Notes.UnitFor(kind) is { } noted && UnitBridge.Between(new UnitText.Known(noted.Unit), property, analyte) is { } bridge)
             return new Column(index, h.Text, use, property, noted.Unit, $"In {noted.Unit.Plain}, as line {Ordinal.Text(noted.Row)} says.") { Bridge = bridge, Evidence = evidence };
-        var sister = headings.FirstOrDefault(o => o != h && UnitKinds.Of(o.Unit) == kind && o.Unit is UnitText.Known && o.Has(HeadingWord.Limit) == false);
+        // Grams of powder in a litre are no concentration of the metal, nor the other way round.
+        var sister = property == BatchProperties.Dose ? null : headings.FirstOrDefault(o => o != h && !o.Has(HeadingWord.Dose) && UnitKinds.Of(o.Unit) == kind && o.Unit is UnitText.Known && o.Has(HeadingWord.Limit) == false);
         if (sister?.Unit is UnitText.Known { Unit: var same } && kind == UnitKind.Concentration && UnitBridge.Between(new UnitText.Known(same), property, analyte) is { })
         {
             var taken = Unit.Parse(talk.Assume("unit:" + h.Name, Codes.UnitMissing, $"{h.Name} has no unit; it is read in {same.Plain}, like {sister.Name}.", [same.Plain], h.Name));

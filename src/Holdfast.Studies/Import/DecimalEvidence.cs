@@ -27,10 +27,10 @@ internal sealed partial record DecimalEvidence(DecimalMark? Mark, string Reason,
             foreach (var column in columns)
             {
                 var cell = row.At(column);
-                if (cell.Kind != CellKind.Text || cell.IsBlank || Numeric().Match(NumberIn(cell.Text)) is not { Success: true } m)
+                if (cell.Kind != CellKind.Text || cell.Text.AsSpan().IndexOfAny('.', ',') < 0)
                     continue;
-                var mark = m.Groups["mark"].Value[^1];
-                var certain = m.Groups["mark"].Value.Length > 1 || m.Groups["tail"].Length != 3 || m.Groups["head"].Value.TrimStart('0').Length is 0 or > 3;
+                if (MarkOf(cell.Text) is not var (mark, certain))
+                    continue;
                 if (mark == ',')
                 {
                     (comma, commaDoubt) = certain ? (comma + 1, commaDoubt) : (comma, commaDoubt + 1);
@@ -63,8 +63,24 @@ internal sealed partial record DecimalEvidence(DecimalMark? Mark, string Reason,
             : new(DecimalMark.Point, pointDoubt > 0 ? "numbers are written with a point" : "no number needs a mark", null);
     }
 
+    // The last mark of a number, and whether it can only be the decimal mark.
+    private static (char Mark, bool IsCertain)? MarkOf(string text)
+    {
+        if (CellText.IsPlainNumber(text))
+        {
+            var at = text.AsSpan().IndexOfAny('.', ',');
+            return (text[at], IsCertain(text.AsSpan(text[0] == '-' ? 1 : 0, text[0] == '-' ? at - 1 : at), text.Length - at - 1));
+        }
+
+        return Numeric().Match(NumberIn(text)) is { Success: true } m
+            ? (m.Groups["mark"].Value[^1], m.Groups["mark"].Length > 1 || IsCertain(m.Groups["head"].ValueSpan, m.Groups["tail"].Length)) : null;
+    }
+
+    // "1,234" may be grouped, "0,234" and "1234,567" are not.
+    private static bool IsCertain(ReadOnlySpan<char> head, int tail) => tail != 3 || head.TrimStart('0').Length is 0 or > 3;
+
     // "14,99 ± 0,11" and "14,9 mg" are evidence as well.
-    private static string NumberIn(string text) => CellParts.Scatter(text)?.Number ?? CellParts.Split(text)?.Number ?? text;
+    private static string NumberIn(string text) => CellParts.Scatter(text)?.Number ?? CellParts.Split(text)?.Number ?? CellParts.Remarked(text) ?? text;
 
     private static DecimalMark? Stated(GridRow row)
     {

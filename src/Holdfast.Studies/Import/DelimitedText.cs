@@ -10,6 +10,7 @@ public sealed class DelimitedText : IFileReader
     private const int LinesSniffed = 400;
     private const int LinesWithHeading = 100;
     private const int LinesShown = 12;
+    private const int FewestFramed = 3;
     private const double FewestEven = 0.3;
     private const double SurelyEven = 0.8;
 
@@ -33,9 +34,9 @@ public sealed class DelimitedText : IFileReader
         if (!CellSplitter.Separators.Contains(separator))
             throw new ArgumentException($"A separator is one of {string.Join(" ", CellSplitter.Separators)}, not {separator}.", nameof(answers));
         var splitter = new CellSplitter(text, separator, fileName);
-        var rows = splitter.Rows(cancel: cancel);
+        var rows = splitter.Rows(cancel: cancel).Select(r => Unframed(r, separator)).ToList();
         if (said is not null)
-            rows = [.. rows.Select(r => r with { Number = r.Number + 1 })];
+            rows = rows.ConvertAll(r => r with { Number = r.Number + 1 });
         return
         [
             new Grid(null, [.. rows.Select(Unguard)])
@@ -69,12 +70,15 @@ public sealed class DelimitedText : IFileReader
     // and a comma may be a decimal mark: each counts only where no more telling separator does.
     private static string Sniff(string text, string fileName)
     {
+        // Rows framed by bars are told by their frame, whatever stands in the lines around them.
+        if (text.Split('\n', LinesSniffed).Count(l => l.TrimStart().StartsWith('|') && l.TrimEnd().EndsWith('|')) >= FewestFramed)
+            return "|";
         var best = (Name: ",", Score: 0.0, Headings: 0, Even: 0.0);
         foreach (var separator in CellSplitter.Separators)
         {
             if (separator == "spaces" && (best.Headings >= 2 || best.Even >= SurelyEven))
                 break;
-            var rows = new CellSplitter(text, separator, fileName).Rows(LinesSniffed).Where(r => !r.IsBlank).ToList();
+            var rows = new CellSplitter(text, separator, fileName).Rows(LinesSniffed).Select(r => Unframed(r, separator)).Where(r => !r.IsBlank).ToList();
             var cut = rows.Where(r => r.Cells.Length > 1).ToList();
             if (cut.Count == 0)
                 continue;
@@ -87,6 +91,10 @@ public sealed class DelimitedText : IFileReader
 
         return best.Name;
     }
+
+    // "| A | B |": bars that frame a row are no cells.
+    private static GridRow Unframed(GridRow row, string separator)
+        => separator == "|" && row.Cells.Length > 2 && row.Cells[0].IsBlank && row.Cells[^1].IsBlank ? row with { Cells = row.Cells[1..^1] } : row;
 
     // A cell that a plain package guarded against spreadsheet programs reads as it was.
     private static GridRow Unguard(GridRow row) => row.Cells.Any(c => c.Content is ['\'', ..])

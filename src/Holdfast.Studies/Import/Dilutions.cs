@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using System.Globalization;
+using Holdfast.Studies.History;
 using Holdfast.Studies.Import.Headings;
 using Holdfast.Studies.Properties;
 
@@ -23,6 +24,7 @@ internal static class Dilutions
     /// <param name="source">The table.</param>
     public static void Settle(List<SampleRow> rows, ImmutableArray<Column> columns, TableSource source)
     {
+        AskAboutUnread(rows, columns, source);
         AskAboutBlanks(rows, columns, source);
         AskAboutRatios(rows, columns, source);
         Noted(rows, columns, source);
@@ -75,10 +77,10 @@ internal static class Dilutions
     // "all filtrates were diluted 0.5 mL to 10 mL": one factor for all that was read, standards apart.
     private static void Noted(List<SampleRow> rows, ImmutableArray<Column> columns, TableSource source)
     {
-        if (source.Layout.Notes.DilutionFactor is not { } factor || factor <= 1 || columns.Any(c => c.Property == SpectrometryProperties.Dilution))
+        if (source.Layout.Notes.DilutionFactor is not { Factor: { } factor and > 1 } noted || columns.Any(c => c.Property == SpectrometryProperties.Dilution))
             return;
         var read = rows.Where(r => r is { IsLeftOut: false, Dilution: null, Role: null or SampleRole.Vessel or SampleRole.StartSolution or SampleRole.Control } && r.Signals.Count > 0).ToList();
-        if (read.Count == 0 || source.Talk.Assume("dilution:noted", Codes.Ambiguous, $"All samples are taken as diluted {Text(factor)} times, as a line says: “{source.Layout.Notes.DilutionLine}”.", ["use", "ignore"], [.. read.Take(6).Select(r => r.Written)]) != "use")
+        if (read.Count == 0 || source.Talk.Assume("dilution:noted", Codes.Ambiguous, $"All samples are taken as diluted {Text(factor)} times, as a line says: “{noted.Written}”.", ["use", "ignore"], [.. read.Take(6).Select(r => r.Written)]) != "use")
             return;
         foreach (var row in read)
             row.Dilution = factor;
@@ -91,7 +93,7 @@ internal static class Dilutions
         var notes = source.Layout.Notes;
         // Two dilutions that differ are two stories.
         var twice = read.Exists(r => r.Own is { } own && r.Vessel is { } vessel && !own.Equals(vessel))
-            || (notes.DilutionFactor is { } noted && read.Exists(r => Math.Abs(Math.Max(r.Own ?? 1, r.Vessel ?? 1) - noted) > 0.01 * noted));
+            || (notes.DilutionFactor?.Factor is { } noted && read.Exists(r => Math.Abs(Math.Max(r.Own ?? 1, r.Vessel ?? 1) - noted) > 0.01 * noted));
         foreach (var row in rows.Where(r => r.Role == SampleRole.StartSolution || r.Role == SampleRole.CheckStandard))
         {
             var nominal = row.Facts.GetValueOrDefault(BatchProperties.InitialConcentration.Name)?.Value ?? row.Facts.GetValueOrDefault(SpectrometryProperties.StandardConcentration.Name)?.Value ?? NumberIn(row.Written);
@@ -111,8 +113,8 @@ internal static class Dilutions
             return (choice, what);
         if (twice || heading.Has(HeadingWord.Corrected))
             return null;
-        if (notes.DilutionApplied is { } applied && read.TrueForAll(r => r.Own is not null))
-            return (applied ? AsItIs : Multiply, $"“{notes.DilutionLine}”");
+        if (notes.DilutionApplied is { Applied: { } applied, Written: var line } && read.TrueForAll(r => r.Own is not null))
+            return (applied ? AsItIs : Multiply, $"“{line}”");
         return heading.Has(HeadingWord.AsRead) && heading.Tokens.Any(t => t is "read" or "asread" or "raw" or "instrument" or "display" or "displayed" or "measured" or "diluted" or "gemessen" or "abgelesen" or "mesure" or "mesuree" or "medida" or "medido" or "lida" or "leida")
             ? (Multiply, "it is what the instrument showed") : null;
     }
@@ -137,6 +139,24 @@ internal static class Dilutions
 
     private static double? StartOf(SampleRow row, TableSource source)
         => row.Facts.GetValueOrDefault(BatchProperties.InitialConcentration.Name)?.Value ?? source.Known.GetValueOrDefault(row.Code!)?.Number(BatchProperties.InitialConcentration);
+
+    // A dilution that cannot be read is never taken for none.
+    private static void AskAboutUnread(List<SampleRow> rows, ImmutableArray<Column> columns, TableSource source)
+    {
+        if (columns.FirstOrDefault(c => c.Use == ColumnUse.Dilution) is not { } column)
+            return;
+        var unread = rows.Where(r => r is { IsLeftOut: false, Dilution: null } && r.Signals.Count > 0 && r.Row.At(column.Index).Text is var text && text.Any(char.IsLetterOrDigit)).ToList();
+        if (unread.Count == 0)
+            return;
+        var answer = source.Talk.Ask("dilution:unread", Codes.Ambiguous, $"What does {unread[0].Row.At(column.Index).Text} in {column.Heading} of {unread[0].Written} mean? Write the factor into the file, leave {(unread.Count == 1 ? "the row" : $"the {Ordinal.Text(unread.Count)} rows")} out, or say that nothing was diluted.",
+            ["leave-out", "undiluted"], [.. unread.Select(r => r.Written)]);
+        foreach (var row in unread)
+        {
+            row.IsUndecided |= answer is null;
+            row.IsLeftOut |= answer is "leave-out";
+            row.Dilution = answer is "undiluted" ? 1 : null;
+        }
+    }
 
     private static void AskAboutBlanks(List<SampleRow> rows, ImmutableArray<Column> columns, TableSource source)
     {

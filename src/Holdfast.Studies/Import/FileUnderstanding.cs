@@ -120,7 +120,11 @@ internal sealed class FileUnderstanding
             study = Fold.After(study, draft.Brings, study.Version, default, "") with { ReadingsEver = study.ReadingsEver + draft.Brings.Readings.Length };
         }
         if (tables.All(t => t.Kind == TableKind.Unknown))
-            talk.Note(Codes.Unreadable, Weight.Caution, $"{FileName} was read, but no column of it is understood. It stays in the tray and nothing is taken in.", FileName);
+        {
+            talk.Note(Codes.Unreadable, Weight.Caution, Prose.In(tables) is { } sentence
+                ? $"{FileName} holds sentences and no table: “{sentence}”. Sentences are not read. Put what it says into a table, one row a vessel: code, mass, volume, C0, Ce."
+                : $"{FileName} was read, but no column of it is understood. It stays in the tray and nothing is taken in.", FileName);
+        }
         return understood with
         {
             Tables = shown.ToImmutable(),
@@ -140,7 +144,7 @@ internal sealed class FileUnderstanding
         var columns = kind is TableKind.Samples or TableKind.Readings ? Columns.Read(source) : [];
         var numbers = columns.IsEmpty
             ? PointsColumns.Numeric(source.Layout)
-            : [.. columns.Where(c => c.Use is ColumnUse.Signal or ColumnUse.Dilution or ColumnUse.Uncertainty or ColumnUse.WeighedFull or ColumnUse.WeighedEmpty or ColumnUse.DilutedFrom or ColumnUse.DilutedTo || c is { Use: ColumnUse.Fact or ColumnUse.WithoutUnit, Property.Holds: Holds.Number }).Select(c => c.Index)];
+            : [.. columns.Where(c => c.Use is ColumnUse.Signal or ColumnUse.Dilution or ColumnUse.Uncertainty or ColumnUse.WeighedFull or ColumnUse.WeighedFilled or ColumnUse.WeighedEmpty or ColumnUse.DilutedFrom or ColumnUse.DilutedTo || c is { Use: ColumnUse.Fact or ColumnUse.WithoutUnit, Property.Holds: Holds.Number }).Select(c => c.Index)];
         var evidence = DecimalEvidence.Of(source.Layout, numbers);
         var mark = Settle(evidence, source.Talk);
         var draft = kind switch

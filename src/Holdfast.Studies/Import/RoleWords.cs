@@ -15,9 +15,13 @@ internal static class RoleWords
         (SampleRole.Control, "control ctrl sorbentfree sorbentfreecontrol nosorbent nopowder withoutpowder ohnepulver temoin kontrolle testigo testemunha controllo"),
         (SampleRole.SorbentBlank, "sorbentblank sorbentonly powderblank powderonly"),
         (SampleRole.StartSolution, "startsolution start initial initialsolution feed stock stocksolution working workingsolution startlosung ausgangslosung anfangslosung solutioninitiale solucioninicial solucaoinicial soluzioneiniziale before untreated c0 original inicial iniziale initiale"),
-        (SampleRole.Spike, "spike spiked matrixspike"),
+        (SampleRole.Spike, "spike spiked spk matrixspike"),
         (SampleRole.Digest, "digest digested digestion solid"),
         (SampleRole.Outlet, "outlet effluent columnoutlet"));
+
+    // Laboratories' short codes for kinds of rows; on a label two letters may mean anything.
+    private static readonly FrozenDictionary<string, SampleRole> InColumns = Group(
+        (SampleRole.Blank, "cb icb ccb lrb mb rb"), (SampleRole.CheckStandard, "lfb lcs ipc"), (SampleRole.Spike, "ms msd lfm"));
 
     // Only these are safe to tell from a label; a vial called "Control 3" may be a control of anything.
     private static readonly FrozenSet<SampleRole> OnLabels = [SampleRole.Standard, SampleRole.CheckStandard, SampleRole.Blank, SampleRole.Solvent];
@@ -26,7 +30,7 @@ internal static class RoleWords
     /// <param name="text">The cell.</param>
     public static SampleRole? Read(string text)
     {
-        if (Words.TryGetValue(HeadingWords.Key(text), out var role) || Words.TryGetValue(HeadingWords.Key(Lexicon.Plain(text)), out role))
+        if (InColumns.TryGetValue(HeadingWords.Key(text), out var role) || Words.TryGetValue(HeadingWords.Key(text), out role) || Words.TryGetValue(HeadingWords.Key(Lexicon.Plain(text)), out role))
             return role;
         var words = Lexicon.Of(text);
         return words.Contains(HeadingWord.Check) ? SampleRole.CheckStandard
@@ -51,7 +55,7 @@ internal static class RoleWords
             return SampleRole.CheckStandard;
         if (words.Contains(HeadingWord.Blank))
             return SampleRole.Blank;
-        if (tokens.Any(t => t is "stock" or "working" or "feed") || (words.Contains(HeadingWord.Start) && (words.Contains(HeadingWord.Liquid) || tokens.All(t => t.All(char.IsDigit) || (IsWord(t) && Lexicon.OfToken(t).Contains(HeadingWord.Start))))) || tokens is ["c0", ..])
+        if (tokens.Any(t => t is "stock" or "working" or "feed") || (words.Contains(HeadingWord.Start) && (words.Contains(HeadingWord.Liquid) || tokens.All(t => t.All(char.IsDigit) || (IsWord(t) && Lexicon.OfToken(t).Contains(HeadingWord.Start))))) || tokens is ["c0", ..] or ["t0"] or ["sol", "in"])
             return SampleRole.StartSolution;
         if (words.Contains(HeadingWord.Standard) && tokens.Length <= 4)
             return SampleRole.Standard;

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using Holdfast.Studies.History;
+using Holdfast.Studies.Import.Headings;
 using Holdfast.Studies.Properties;
 
 namespace Holdfast.Studies.Import;
@@ -8,6 +9,10 @@ namespace Holdfast.Studies.Import;
 internal sealed class SampleNames
 {
     private static readonly ImmutableArray<SampleRole> MadeForTheRun = [SampleRole.Standard, SampleRole.CheckStandard, SampleRole.Blank, SampleRole.Solvent, SampleRole.StartSolution, SampleRole.Control];
+
+    private static readonly string[] Spiked = ["spike", "spk", "spiked", "aufgestockt", "dotiert", "dope", "fortif"];
+    private static readonly HashSet<string> Unused = new("ignore ignored rinse rinsing ignorieren spulen ignorer rincage ignorar enjuague ignorare risciacquo negeren pomin ignorovat yoksay abaikan".Split(' '), StringComparer.Ordinal);
+    private static readonly string[] Repeated = ["dup", "duplicate", "doppel", "doublon", "duplicado", "duplo", "rpt", "reread", "rerun"];
 
     private readonly TableSource source;
     private readonly CodeIndex known;
@@ -37,6 +42,8 @@ internal sealed class SampleNames
         foreach (var row in rows.Where(r => r is { IsLeftOut: false, Written.Length: > 0 }))
         {
             SayRole(row, row.Written);
+            if (row.Role is null && Explained(row.Written) is { } words)
+                Explain(row, words, guessed);
             if (row.IsLeftOut)
                 continue;
             if (source.Talk.Answers.To("match:" + row.Written) is { } matched)
@@ -47,6 +54,13 @@ internal sealed class SampleNames
             var found = known.Find(row.Written);
             if (found.Count == 0 && aliases.GetValueOrDefault(row.Written) is { } named)
                 found = [named];
+            if (found.Count == 0 && OfAnother(row, rows) is var (vessel, isSpike))
+            {
+                row.Code = isSpike ? row.Written : vessel;
+                row.Role ??= isSpike ? SampleRole.Spike : null;
+                (isSpike ? guessed : loose).Add(isSpike ? $"{row.Written} as spike of {vessel}" : $"{row.Written} as another reading of {vessel}");
+                continue;
+            }
             if (found is [var twin] && apart && source.Known[twin].Facts.Values.Any(f => f.Origin.Original == source.Sha256))
             {
                 row.Code = $"{(source.Layout.Grid.Sheet is { } sheet && source.SeveralSheets ? sheet : Settings.TitleOf(source.Layout) ?? "part " + Ordinal.Text(source.Layout.Part + 1))} {row.Written}";
@@ -96,6 +110,47 @@ internal sealed class SampleNames
         Say("Codes were matched although they are written differently", loose);
         Say("What these samples are for was told from their labels", guessed);
         ScopeToRun(rows);
+    }
+
+    // "DI = rinse water, ignore": what a line of text says that a label stands for.
+    private string? Explained(string label)
+        => source.Layout.Notes.Lines.SelectMany(l => l.Split(['.', ';'], StringSplitOptions.TrimEntries)).Select(c => c.Split(['='], 2, StringSplitOptions.TrimEntries))
+            .FirstOrDefault(p => p.Length == 2 && string.Equals(p[0], label, StringComparison.Ordinal) && p[1].Any(char.IsLetter))?[1];
+
+    private void Explain(SampleRow row, string words, List<string> guessed)
+    {
+        var said = Lexicon.Of(words);
+        if (Lexicon.Tokens(words).Any(Unused.Contains))
+        {
+            row.IsLeftOut = source.Talk.Assume("unused:" + row.Written, Codes.OddCell, $"{row.Written} is left out, as a line says: “{words}”.", ["leave-out", "take"], row.Written) == "leave-out";
+            return;
+        }
+
+        row.Role = said.Contains(HeadingWord.Check) ? SampleRole.CheckStandard : said.Contains(HeadingWord.Control) ? SampleRole.Control
+            : said.Contains(HeadingWord.Start) && said.Contains(HeadingWord.Liquid) ? SampleRole.StartSolution : said.Contains(HeadingWord.Blank) ? SampleRole.Blank : null;
+        if (row.Role is { } role)
+            guessed.Add($"{row.Written} as {Words(role)}, as a line says");
+    }
+
+    // "WZ3-dup" is a second reading of WZ3, "3-co spk +2" its recovery check; the sample itself has to be there.
+    private (string Code, bool IsSpike)? OfAnother(SampleRow row, List<SampleRow> rows)
+    {
+        for (var at = row.Written.Length - 1; at > 0; at--)
+        {
+            if (row.Written[at] is not ('-' or '_' or ' ' or '+' or '('))
+                continue;
+            var tail = row.Written[at..].Trim('-', '_', ' ', '+', '(', ')').ToLowerInvariant();
+            var isSpike = Spiked.Any(w => tail.StartsWith(w, StringComparison.Ordinal)) || row.Role == SampleRole.Spike;
+            if (!isSpike && !Repeated.Contains(tail.TrimEnd('1', '2')))
+                continue;
+            var stem = row.Written[..at].TrimEnd('-', '_', ' ', '+', '(');
+            if (known.Find(stem) is [var code])
+                return (code, isSpike);
+            if (rows.Exists(r => r != row && string.Equals(r.Written, stem, StringComparison.OrdinalIgnoreCase)))
+                return (stem, isSpike);
+        }
+
+        return null;
     }
 
     // "STD 0.25 mg/L" says how much it holds.
@@ -198,6 +253,7 @@ internal sealed class SampleNames
     private static string Words(SampleRole role) => role switch
     {
         SampleRole.CheckStandard => "check standard",
+        SampleRole.StartSolution => "start solution",
         _ => role.ToString().ToLowerInvariant(),
     };
 }

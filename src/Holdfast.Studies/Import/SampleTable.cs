@@ -10,7 +10,7 @@ using Holdfast.Studies.Properties;
 namespace Holdfast.Studies.Import;
 
 /// <summary>Tables with a column of sample codes: vessel sheets, readings of an instrument, or both in one.</summary>
-internal static class SampleTable
+internal static partial class SampleTable
 {
     /// <summary>Understands one.</summary>
     /// <param name="source">The table.</param>
@@ -24,7 +24,10 @@ internal static class SampleTable
             ReadCells(row, columns, source, mark);
         columns = ByStatedLine.Turn(rows, columns, source);
         ByDifference.Read(rows, columns, source, mark);
+        Suspensions.Settle(rows, columns, source);
         GroupedRows.Settle(rows, columns, source);
+        ShiftedRows.Ask(rows, columns, source);
+        StruckRows.Settle(rows, columns, source);
         new SampleNames(source, columns).Settle(rows);
         StartRow.Settle(rows, columns, source);
         Settings.Fill(rows, columns, source);
@@ -39,6 +42,7 @@ internal static class SampleTable
         var undecided = rows.Count(r => r is { IsUndecided: true, IsLeftOut: false });
         var left = rows.Count(r => r.IsLeftOut);
         NotUsed(source, columns, summaries);
+        Unread(source, columns, rows);
         return new Draft(new RowCount(rows.Count - undecided - left, undecided, blank, left + repeated + summaries.Count),
             [.. columns.Select(c => c.Understood())], new TakenIn { Samples = samples, Runs = runs, Readings = readings });
     }
@@ -62,6 +66,25 @@ internal static class SampleTable
                 + string.Join(", ", summaries.Take(4).Select(r => $"{r.Cells.First(c => !c.IsBlank).Text} (row {Ordinal.Text(r.Number)})")) + ".");
         }
     }
+
+    // A result or an amount that is written and cannot be read is named with its row: nothing is passed over in silence.
+    private static void Unread(TableSource source, ImmutableArray<Column> columns, List<SampleRow> rows)
+    {
+        foreach (var column in columns.Where(c => c.Use is ColumnUse.Signal or ColumnUse.Fact && c.Property?.Holds == Holds.Number && (c.Use == ColumnUse.Signal || ColumnChoices.IsNeeded(c.Property))))
+        {
+            var odd = column.Understood().Odd;
+            if (odd.IsEmpty)
+                continue;
+            var byRow = rows.ToLookup(r => r.Row.Number, r => r.Written);
+            var dates = odd.Any(o => DateText.Read(o.Text, "day-first", out _) is not null || Month().IsMatch(o.Text));
+            source.Talk.Note(Codes.OddCell, Weight.Caution, $"{column.Heading} cannot be read for {string.Join(", ", odd.Take(4).Select(o => $"{byRow[o.Row].FirstOrDefault() ?? "a sample"} (row {Ordinal.Text(o.Row)}: “{o.Text}”, {o.Why})"))}{(odd.Length > 4 ? $" and {Ordinal.Text(odd.Length - 4)} more" : "")}. "
+                + (dates ? "A spreadsheet may have turned a number into a date. " : "") + "Mend it in the file, or go on without.", [.. odd.Take(20).SelectMany(o => byRow[o.Row])]);
+        }
+    }
+
+    // "12. Mai", "07-Mar", "5 avr.": a day and a month in words.
+    [System.Text.RegularExpressions.GeneratedRegex(@"^\d{1,2}[. \-/]\s*\p{L}{3,}\.?$", System.Text.RegularExpressions.RegexOptions.NonBacktracking)]
+    private static partial System.Text.RegularExpressions.Regex Month();
 
     private static (List<SampleRow> Rows, int Blank, int Repeated, List<GridRow> Summaries) Rows(TableSource source, ImmutableArray<Column> columns)
     {

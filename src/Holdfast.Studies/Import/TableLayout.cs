@@ -43,10 +43,12 @@ internal sealed record TableLayout(Grid Grid, ImmutableArray<GridRow> Preamble, 
     {
         if (grid.Rows.Any(r => !r.IsBlank) && grid.Rows.All(r => r.At(0).IsBlank))
             return In(grid with { Rows = [.. grid.Rows.Select(r => r with { Cells = r.Cells.IsEmpty ? r.Cells : r.Cells.RemoveAt(0) })] });
+        if (UnitsBeside.Join(grid) is { } joined)
+            return [.. In(joined).Select(t => t with { Turned = "units stood beside their numbers" })];
         if (Transposed.Turn(grid) is { } turned)
             return [Of(turned, 0, turned.Rows.Length) with { Turned = "each column was a sample; rows are counted as columns" }];
         if (SideBySide.Split(grid) is { } sides)
-            return [.. sides.SelectMany((s, i) => In(s).Select(t => t with { Part = t.Part + (i * 100) }))];
+            return Together([.. sides.SelectMany((s, i) => In(s).Select(t => t with { Part = t.Part + (i * 100) }))]);
         var starts = Starts(grid.Rows);
         if (starts.Count < 2)
             return [Of(grid, 0, grid.Rows.Length)];
@@ -63,6 +65,10 @@ internal sealed record TableLayout(Grid Grid, ImmutableArray<GridRow> Preamble, 
 
         return tables.ToImmutable();
     }
+
+    // A line under tables side by side speaks of all of them.
+    private static ImmutableArray<TableLayout> Together(ImmutableArray<TableLayout> tables)
+        => [.. tables.Select(t => t with { Notes = tables.Where(o => o != t).Aggregate(t.Notes, (notes, o) => notes.Or(o.Notes)) })];
 
     private static TableLayout Of(Grid grid, int from, int to)
     {
@@ -116,14 +122,13 @@ internal sealed record TableLayout(Grid Grid, ImmutableArray<GridRow> Preamble, 
         var starts = new List<int>();
         for (var i = 0; i < rows.Length; i++)
         {
-            // Numbers first: most rows of a long table are told by one look.
-            if (rows[i].Cells.Any(c => !c.IsBlank && IsNumeric(c)) || (KnownHeadings(rows[i]) < 2 && !Repeats(rows[i], starts, rows)) || IsUnits(rows[i]))
+            if (rows[i].Cells.Any(IsPlainNumber) || rows[i].Cells.Any(IsNumeric) || (KnownHeadings(rows[i]) < 2 && !Repeats(rows[i], starts, rows)) || IsUnits(rows[i]))
                 continue;
             var next = i + 1;
             while (next < rows.Length && next < i + 3 && (rows[next].IsBlank || IsUnits(rows[next])))
                 next++;
             // Key and value, line by line, look like a table of two columns and are none.
-            if (next >= rows.Length || !rows[next].Cells.Any(IsNumberLike) || (rows[i].Filled == 2 && rows[next].Cells.Count(IsNumberLike) < 2) || (starts.Count > 0 && i - starts[^1] < 2))
+            if (next >= rows.Length || !rows[next].Cells.Any(IsNumberLike) || (rows[i].Filled == 2 && rows[next].Cells.Count(IsNumberLike) < 2 && !Repeats(rows[i], starts, rows)) || (starts.Count > 0 && i - starts[^1] < 2))
                 continue;
             // The same heading once more is a new page, unless a title of its own stands above it.
             var titled = i > 0 && !rows[i - 1].IsBlank && (rows[i - 1].Filled <= 2 || IsLineOfSettings(rows, i - 1)) && !rows[i - 1].Cells.Any(IsNumeric);
@@ -140,7 +145,7 @@ internal sealed record TableLayout(Grid Grid, ImmutableArray<GridRow> Preamble, 
         => starts.Count > 0 && row.Filled >= 2 && row.Cells.Count(c => !c.IsBlank && rows[starts[^1]].Cells.Contains(c)) >= Math.Max(1, row.Filled / 2);
 
     /// <summary>True for a cell that holds a number, alone or with its unit or scatter.</summary>
-    internal static bool IsNumberLike(Cell cell) => !cell.IsBlank && (IsNumeric(cell) || CellParts.Split(cell.Text) is not null || CellParts.Scatter(cell.Text) is not null);
+    internal static bool IsNumberLike(Cell cell) => !cell.IsBlank && (IsNumeric(cell) || CellParts.Split(cell.Text) is not null || CellParts.Scatter(cell.Text) is not null || CellParts.Remarked(cell.Text) is not null);
 
     // Title lines right above a heading belong to it: back to the blank row, or to the last row that is a full one.
     private static int LinesAbove(ImmutableArray<GridRow> rows, int heading)
@@ -223,11 +228,16 @@ internal sealed record TableLayout(Grid Grid, ImmutableArray<GridRow> Preamble, 
 
     /// <summary>True for a cell that holds a number and nothing else.</summary>
     internal static bool IsNumeric(Cell cell)
-        => cell.Kind == CellKind.Number || (cell.Kind == CellKind.Text && !cell.IsBlank && CellText.Read(cell.Text, null) is CellText.Number or CellText.Ambiguous);
+        => IsPlainNumber(cell) || (cell.Kind == CellKind.Text && !cell.IsBlank && CellText.Read(cell.Text, null) is CellText.Number or CellText.Ambiguous);
+
+    // One look tells nearly every row of a long table.
+    private static bool IsPlainNumber(Cell cell) => cell.Kind == CellKind.Number || (cell.Kind == CellKind.Text && CellText.IsPlainNumber(cell.Text));
 
     /// <summary>True for a row that holds units and nothing else.</summary>
     internal static bool IsUnits(GridRow row)
     {
+        if (row.Cells.Any(IsPlainNumber))
+            return false;
         var units = 0;
         foreach (var cell in row.Cells.Where(c => !c.IsBlank))
         {

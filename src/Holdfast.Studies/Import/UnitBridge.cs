@@ -11,10 +11,12 @@ internal sealed class UnitBridge
     private readonly Unit to;
     private readonly double? molarMass;
     private readonly double share;
+    private readonly bool isAsItIs;
 
     private UnitBridge(Unit from, Unit to, double? molarMass, double share, string? remark)
     {
         (this.from, this.to, this.molarMass, this.share) = (from, to, molarMass, share);
+        isAsItIs = molarMass is null && share.Equals(1) && from.HasSameScale(to);
         Remark = remark;
     }
 
@@ -54,7 +56,7 @@ internal sealed class UnitBridge
 
     /// <summary>A value in the property's unit, or null when it is too large for a number.</summary>
     /// <param name="value">In the column's unit.</param>
-    public double? Convert(double value) => Finite(share * (molarMass is { } m ? MolarUnits.Convert(new Quantity(value, from), to, m).Value : from.Convert(value, to)));
+    public double? Convert(double value) => isAsItIs ? Finite(value) : Finite(share * (molarMass is { } m ? MolarUnits.Convert(new Quantity(value, from), to, m).Value : from.Convert(value, to)));
 
     /// <summary>A difference or uncertainty in the property's unit, or null when it is too large for a number.</summary>
     /// <param name="difference">In the column's unit.</param>

@@ -130,9 +130,11 @@ internal static partial class CellReader
         return ReadBody(written, m.Groups["sign"].Value, body, exponent, mark);
     }
 
-    // Most cells of a long file: digits with one mark at most between them, which need no expression.
-    private static bool IsPlain(string written)
+    // Digits with at most one mark between them need no expression to be read.
+    public static bool IsPlain(string written)
     {
+        if (written.Length is 0 or > LongestText)
+            return false;
         var (digits, marks) = (0, 0);
         for (var i = written[0] == '-' ? 1 : 0; i < written.Length; i++)
         {
@@ -195,7 +197,7 @@ internal static partial class CellReader
     {
         const NumberStyles Style = NumberStyles.AllowLeadingSign | NumberStyles.AllowDecimalPoint | NumberStyles.AllowExponent;
         if (!int.TryParse(exponent, NumberStyles.AllowLeadingSign, CultureInfo.InvariantCulture, out var power)
-            || !double.TryParse(string.Create(CultureInfo.InvariantCulture, $"{digits}e{power}"), Style, CultureInfo.InvariantCulture, out var value)
+            || !double.TryParse(power == 0 ? digits : string.Create(CultureInfo.InvariantCulture, $"{digits}e{power}"), Style, CultureInfo.InvariantCulture, out var value)
             || !double.IsFinite(value)
             || (value == 0 && digits.Any(c => c is >= '1' and <= '9')))
             return new CellText.NotANumber(written, NotANumberKind.OutOfRange);

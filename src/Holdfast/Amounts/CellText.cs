@@ -39,6 +39,10 @@ public abstract record CellText
     /// <param name="text">The cell's text.</param>
     /// <param name="mark">The file's decimal mark; null when it is not settled (then either is taken where only one reading is possible).</param>
     public static CellText Read(string? text, DecimalMark? mark) => CellReader.Read(text, mark);
+
+    /// <summary>True for digits with at most one mark between them, as most cells of a long file are: they are told at one look.</summary>
+    /// <param name="text">The cell's text.</param>
+    public static bool IsPlainNumber(string text) => CellReader.IsPlain(text);
 }
 
 /// <summary>On which side of a limit a censored value lies.</summary>

@@ -106,7 +106,7 @@ internal sealed class IntakeCase
         var spoke = !open.IsEmpty || !said.IsEmpty;
         return new IntakeOutcome(Name, Human, right, expected, [.. wrong], [.. missing], open, said,
             wrong.Count > 0 ? spoke && open.IsEmpty ? "WRONG, something was said" : "WRONG"
-            : Human == "understands" ? missing.Count == 0 ? "RIGHT" : open.IsEmpty ? "MUTE" : "ASKED"
+            : Human == "understands" ? missing.Count == 0 ? "RIGHT" : open.IsEmpty && !(AskingIsFine && said.Any(IsAbout)) ? "MUTE" : "ASKED"
             : spoke ? "ASKED" : "MUTE")
         { AskingIsFine = AskingIsFine };
     }
@@ -141,7 +141,9 @@ internal sealed class IntakeCase
         => Array.Find(Quantities, q => q.Name == quantity).Get(vessel) is { } got && Math.Abs(got - want) <= Tolerance(quantity, want);
 
     private bool NamesIt(string text)
-        => Human == "asks" && asked.TryGetProperty("names", out var names) && Matches(names, "where", text) && Matches(names, "what", text);
+        => Human == "asks" && IsAbout(text);
+
+    private bool IsAbout(string text) => asked.TryGetProperty("names", out var names) && Matches(names, "where", text) && Matches(names, "what", text);
 
     private static bool Matches(JsonElement names, string kind, string text)
         => !names.TryGetProperty(kind, out var patterns) || patterns.EnumerateArray().Any(p => System.Text.RegularExpressions.Regex.IsMatch(text, p.GetString()!, System.Text.RegularExpressions.RegexOptions.NonBacktracking));

@@ -11,6 +11,9 @@ internal readonly record struct ColumnGuess(ColumnUse Use, Property? Property, s
 {
     private static readonly Property[] NeedsNoUnit = [BatchProperties.StartPh, BatchProperties.EndPh, SpectrometryProperties.Absorbance, SpectrometryProperties.Dilution];
 
+    /// <summary>Words for a reading from which nothing was subtracted.</summary>
+    internal static readonly HashSet<string> Raw = new("raw brut brute brutto bruta bruto grezza roh uncorrected gross".Split(' '), StringComparer.Ordinal);
+
     /// <summary>What a column whose listed headings did not match is most likely; null when nothing is known of it.</summary>
     /// <param name="h">The heading.</param>
     /// <param name="table">What else the table holds.</param>
@@ -58,6 +61,8 @@ internal readonly record struct ColumnGuess(ColumnUse Use, Property? Property, s
         // "boat + powder" is full, "boat after" is empty, "paper" alone is empty as well.
         if (h.Has(W.Boat) || h.Text.Contains('+', StringComparison.Ordinal) || (h.HasAny(W.Full, W.Empty) && !h.Has(W.Metal)))
         {
+            if (h.Has(W.Liquid) && h.Text.Contains('+', StringComparison.Ordinal))
+                return new(ColumnUse.WeighedFilled, BatchProperties.Mass, "a weighing with powder and solution");
             var full = h.Has(W.Full) || h.Text.Contains('+', StringComparison.Ordinal) || (h.Has(W.Sorbent) && !h.Has(W.Empty)) || h.Has(W.Start);
             if (h.Has(W.Empty) && !h.Text.Contains('+', StringComparison.Ordinal))
                 full = false;
@@ -132,6 +137,9 @@ internal readonly record struct ColumnGuess(ColumnUse Use, Property? Property, s
             return new(ColumnUse.Fact, SpectrometryProperties.Dilution, "a dilution factor");
         if (IsRatioOfConcentrations(h.Text))
             return Fact(BatchProperties.ReportedRemaining, "C/C0");
+        // "A brute", "A netto": the symbol, and whether the blank is still in it.
+        if (h.Tokens is ["a", var state] && (Raw.Contains(state) || state.StartsWith("net", StringComparison.Ordinal) || state.StartsWith("corr", StringComparison.Ordinal)))
+            return new(ColumnUse.Signal, SpectrometryProperties.Absorbance, "an absorbance");
         if (h.Has(W.Absorbance) && !h.HasAny(W.Removal, W.Spread))
             return new(ColumnUse.Signal, SpectrometryProperties.Absorbance, "an absorbance");
         if (h.Has(W.Removal) || (h.Has(W.Uptake) && h.HasAny(W.Ratio, W.Percent)))
@@ -150,6 +158,8 @@ internal readonly record struct ColumnGuess(ColumnUse Use, Property? Property, s
             return new(h.Has(W.Start) ? ColumnUse.ClockStart : ColumnUse.ClockEnd, BatchProperties.ContactTime, "a time of the day");
         if (h.Has(W.Date))
             return new(ColumnUse.Fact, SampleProperties.Day, "a date");
+        if (h.Has(W.Temperature) && !h.HasAny(W.Concentration, W.Preparing))
+            return Fact(BatchProperties.Temperature, "a temperature");
         if (h.HasAny(W.Contact, W.Time) && !h.HasAny(W.Concentration, W.Preparing))
             return Fact(BatchProperties.ContactTime, "a time");
         if (h.HasAny(W.Boat) && h.HasAny(W.Full, W.Empty, W.Start, W.End))

@@ -9,7 +9,7 @@ namespace Holdfast.Studies.Import.Sense;
 /// Looks at vessels as a whole, once every file of a drop is understood: numbers that are each plausible and together are not. Nothing is guessed;
 /// a question names the likely slip, and its answer changes what is taken in.
 /// </summary>
-internal static class PhysicalSense
+internal static partial class PhysicalSense
 {
     /// <summary>A removal or share left above this is no fraction of 1.</summary>
     internal const double LargestFraction = 1.05;
@@ -49,11 +49,16 @@ internal static class PhysicalSense
         Above(vessels, understood, answers);
         Jump(vessels, understood, answers);
         Amounts(vessels, understood, answers);
+        SwappedAmounts(vessels, understood, answers);
+        FallingTimes(vessels, understood, answers);
+        OwnResults(vessels, understood);
     }
 
     // One vessel with a result in each of two files: a second reading agrees with the first, a slip of the code does not.
     private static void InTwoFiles(Study before, Study after, IncomingUnderstood[] understood, Answers answers)
     {
+        if (after.Readings.All(r => r.Origin.Original == after.Readings[0].Origin.Original))
+            return;
         var fresh = after.Readings.Skip(before.Readings.Length).Select(r => r.Sample).ToHashSet(StringComparer.Ordinal);
         var vessels = after.Samples.Where(s => s.Role == SampleRole.Vessel && fresh.Contains(s.Code)).Select(s => s.Code).ToHashSet(StringComparer.Ordinal);
         var differing = after.Readings.Where(r => r.Signal == SpectrometryProperties.ReportedConcentration.Name && r.Value is not null && vessels.Contains(r.Sample) && !after.IsStruck(r))
@@ -182,6 +187,8 @@ internal static class PhysicalSense
     private static string Consequence(string choice, Whole v) => choice switch
     {
         "swap" => $"{v.Code}: from {Text(v.End!.Value)} to {Text(v.Start!.Value)} mg/L",
+        "swap-amounts" => $"{v.Code}: {Text(v.Volume!.Value)} mg of powder in {Text(v.Mass!.Value)} mL",
+        "h" => $"{v.Code}: {Text(v.Time!.Value * 60)} min",
         "ug/L" => $"{v.Code}: {Text(v.End!.Value / 1000)} mg/L",
         "g" when v.Dose is { } dose => $"{v.Code}: {Text(dose * 1000)} g/L of powder",
         "mg" when v.Dose is { } dose => $"{v.Code}: {Text(dose / 1000)} g/L of powder",
@@ -263,17 +270,41 @@ internal static class PhysicalSense
             double? end = read.Count > 0 ? read.Average(r => r.Value!.Value * r.Dilution)
                 : start?.Value is { } c0 && sample.Number(BatchProperties.ReportedRemoval) is { } removal ? c0 * (1 - (removal / 100)) : null;
             var mass = sample.Role == SampleRole.Control ? null : sample.Fact(BatchProperties.Mass);
-            yield return new Whole(sample.Code, start?.Value, end, mass?.Value, sample.Number(BatchProperties.Volume), start?.Origin, read.Count > 0 ? read[0].Origin : null, mass?.Origin, mass?.Written ?? "");
+            yield return new Whole(sample.Code, start?.Value, end, mass?.Value, sample.Number(BatchProperties.Volume), start?.Origin, read.Count > 0 ? read[0].Origin : null, mass?.Origin, mass?.Written ?? "")
+            {
+                VolumeAt = sample.Fact(BatchProperties.Volume)?.Origin,
+                Time = sample.Number(BatchProperties.ContactTime),
+                TimeAt = sample.Fact(BatchProperties.ContactTime)?.Origin,
+                OwnUptake = sample.Fact(BatchProperties.ReportedUptake),
+            };
         }
     }
 
     private static string Shown(ImmutableArray<string> codes) => string.Join(", ", codes.Take(6)) + (codes.Length > 6 ? $" and {Ordinal.Text(codes.Length - 6)} more" : "");
 
-    private static string Text(double value) => value.ToString("G4", CultureInfo.InvariantCulture);
+    // Four digits, and no powers of ten as long as a person can count the zeros.
+    private static string Text(double value)
+    {
+        var digits = value.ToString("G4", CultureInfo.InvariantCulture);
+        return digits.Contains('E', StringComparison.Ordinal) && Math.Abs(value) is > 1e-6 and < 1e9
+            ? double.Parse(digits, CultureInfo.InvariantCulture).ToString("0.##########", CultureInfo.InvariantCulture) : digits;
+    }
 
     /// <summary>A vessel as far as facts and reported concentrations tell: mg/L, mg, mL.</summary>
     private sealed record Whole(string Code, double? Start, double? End, double? Mass, double? Volume, Origin? StartAt, Origin? EndAt, Origin? MassAt, string MassWritten)
     {
+        /// <summary>Where the volume stands.</summary>
+        public Origin? VolumeAt { get; init; }
+
+        /// <summary>Contact time, min.</summary>
+        public double? Time { get; init; }
+
+        /// <summary>Where it stands.</summary>
+        public Origin? TimeAt { get; init; }
+
+        /// <summary>The uptake that the sheet itself gives, mg/g.</summary>
+        public Fact? OwnUptake { get; init; }
+
         /// <summary>g/L.</summary>
         public double? Dose => Mass / Volume;
 

@@ -17,7 +17,7 @@ internal static class MeanRows
     {
         var numbers = columns.Where(c => c.Use is ColumnUse.Fact or ColumnUse.Signal && c.Property?.Holds == Holds.Number).ToList();
         var rows = body.Where(r => !r.IsBlank).ToList();
-        var values = rows.Select(r => numbers.Select(c => c.Value(r.At(c.Index), mark)).ToArray()).ToList();
+        var values = numbers.Select(c => new Numbers(i => c.Value(rows[i].At(c.Index), mark), rows.Count)).ToList();
         var found = new HashSet<GridRow>();
         var since = 0;
         for (var i = 1; i < rows.Count; i++)
@@ -34,13 +34,13 @@ internal static class MeanRows
     }
 
     // Every number is the mean of those above, and at least two columns have numbers that differ there.
-    private static bool IsMean(List<double?[]> values, int from, int at)
+    private static bool IsMean(List<Numbers> columns, int from, int at)
     {
         var telling = 0;
-        for (var column = 0; column < values[at].Length; column++)
+        foreach (var column in columns)
         {
-            var above = values.GetRange(from, at - from).Select(v => v[column]).ToList();
-            if (values[at][column] is not { } value || above.Contains(null))
+            var above = Enumerable.Range(from, at - from).Select(i => column[i]).ToList();
+            if (column[at] is not { } value || above.Contains(null))
                 continue;
             var mean = above.Average()!.Value;
             if (Math.Abs(value - mean) > AgreesWithin * Math.Abs(mean))
@@ -49,5 +49,22 @@ internal static class MeanRows
         }
 
         return telling >= FewestColumns;
+    }
+
+    // A column, each cell read once and only where it is asked for: the first column tells most rows.
+    private sealed class Numbers(Func<int, double?> read, int count)
+    {
+        private readonly double?[] values = new double?[count];
+        private readonly bool[] known = new bool[count];
+
+        public double? this[int row]
+        {
+            get
+            {
+                if (!known[row])
+                    (values[row], known[row]) = (read(row), true);
+                return values[row];
+            }
+        }
     }
 }

@@ -29,14 +29,17 @@ internal sealed partial class Notes
     /// <summary>Properties for which two lines state different values.</summary>
     public ImmutableArray<NotedSetting> Contradicted => [.. settings.GroupBy(s => s.Property).Where(g => g.Select(s => s.Value).Distinct().Count() > 1).SelectMany(g => g)];
 
-    /// <summary>True where a line says that results hold the dilution already, false where it says that they do not, null where nothing is said.</summary>
-    public bool? DilutionApplied { get; private set; }
+    /// <summary>What the last line says that tells whether results hold the dilution already; null for none.</summary>
+    public NotedDilution? DilutionApplied { get; private set; }
 
-    /// <summary>The factor that a line states ("1 mL to 10 mL", "factor 20"), or null.</summary>
-    public double? DilutionFactor { get; private set; }
+    /// <summary>What the last line says that states a factor ("1 mL to 10 mL", "factor 20"); null for none.</summary>
+    public NotedDilution? DilutionFactor { get; private set; }
 
-    /// <summary>The line that speaks of the dilution, or null.</summary>
-    public string? DilutionLine { get; private set; }
+    /// <summary>The time of the day at which a line says that contact began, as written ("09:15"), or null.</summary>
+    public string? StartClock { get; private set; }
+
+    /// <summary>The absorbance of a blank that a line states for subtraction, with the line; null for none.</summary>
+    public (double Value, string Line)? Blank { get; private set; }
 
     /// <summary>The lines as written.</summary>
     public ImmutableArray<string> Lines => [.. lines];
@@ -64,7 +67,7 @@ internal sealed partial class Notes
     /// <summary>These and what another sheet says; a table's own lines come first.</summary>
     public Notes Or(Notes others)
     {
-        var both = new Notes { DilutionApplied = DilutionApplied ?? others.DilutionApplied, DilutionLine = DilutionLine ?? others.DilutionLine, DilutionFactor = DilutionFactor ?? others.DilutionFactor, Line = Line ?? others.Line, Suspension = Suspension ?? others.Suspension };
+        var both = new Notes { DilutionApplied = DilutionApplied ?? others.DilutionApplied, DilutionFactor = DilutionFactor ?? others.DilutionFactor, Line = Line ?? others.Line, StartClock = StartClock ?? others.StartClock, Blank = Blank ?? others.Blank, Suspension = Suspension ?? others.Suspension };
         both.lines.AddRange(lines.Concat(others.lines));
         both.settings.AddRange(settings);
         both.settings.AddRange(others.settings.Where(o => !settings.Exists(s => s.Property == o.Property)));
@@ -83,7 +86,13 @@ internal sealed partial class Notes
             return;
         lines.Add(line);
         Line ??= StatedLine.In(line, row.Number);
-        Dilution(line);
+        if (Clock().Matches(line) is [var clock] && Lexicon.Of(line) is var said && (said.Contains(W.Start) || said.Contains(W.Contact)))
+            StartClock ??= clock.Value;
+        if (Blank is null && Lexicon.Of(line).Contains(W.Blank) && BlankNoted().Match(line) is { Success: true } b && CellText.Read(b.Groups["number"].Value, b.Groups["number"].Value.Contains(',', StringComparison.Ordinal) ? DecimalMark.Comma : DecimalMark.Point) is CellText.Number blank)
+            Blank = (blank.Value, line);
+        var dilution = NotedDilution.In(line);
+        DilutionApplied = dilution?.Applied is null ? DilutionApplied : dilution;
+        DilutionFactor = dilution?.Factor is null ? DilutionFactor : dilution;
         if (cells.Count is >= 2 and <= 4 && char.IsLetter(cells[0].Text[0]) && Pair(row.Number, cells, analyte))
             return;
         foreach (var cell in cells)
@@ -91,30 +100,6 @@ internal sealed partial class Notes
             foreach (var clause in Clauses().Split(cell.Text))
                 Clause(row.Number, clause, analyte);
         }
-    }
-
-    private void Dilution(string line)
-    {
-        var words = Lexicon.Of(line);
-        if (!words.Contains(W.Dilution))
-            return;
-        var lower = line.ToLowerInvariant();
-        var not = lower.Contains("not ", StringComparison.Ordinal) || lower.Contains("nicht", StringComparison.Ordinal) || lower.Contains("non ", StringComparison.Ordinal) || lower.Contains("no ", StringComparison.Ordinal)
-            || lower.Contains("without", StringComparison.Ordinal) || lower.Contains("ohne", StringComparison.Ordinal) || lower.Contains("before dilution", StringComparison.Ordinal) || lower.Contains("sans", StringComparison.Ordinal)
-            || lower.Contains("uncorrected", StringComparison.Ordinal) || lower.Contains("sin ", StringComparison.Ordinal) || lower.Contains("sem ", StringComparison.Ordinal);
-        bool? applied = words.Contains(W.Corrected) || lower.Contains("x dilution", StringComparison.Ordinal) || lower.Contains("× dilution", StringComparison.Ordinal) || lower.Contains("* dilution", StringComparison.Ordinal) ? !not
-            // That something was diluted says nothing of what was written down.
-            : Lexicon.Of(Lexicon.Tokens(line).Where(t => t is not "diluted")).Contains(W.AsRead) || not ? false : null;
-        if (FactorNoted().Match(line) is { Success: true } m)
-        {
-            var (one, all) = (CellText.Read(m.Groups["one"].Value, null) as CellText.Number, CellText.Read(m.Groups["all"].Value, null) as CellText.Number);
-            DilutionLine ??= line;
-            DilutionFactor = m.Groups["factor"].Success ? (CellText.Read(m.Groups["factor"].Value, null) as CellText.Number)?.Value : all?.Value / (one?.Value ?? 1);
-        }
-
-        if (applied is null)
-            return;
-        (DilutionApplied, DilutionLine) = (applied, line);
     }
 
     // "Volume (mL) | 30", "C0 | 25 | mg/L", "Temperature: | 25 °C".
@@ -271,8 +256,11 @@ internal sealed partial class Notes
     [GeneratedRegex(@"(?<number>\d+([.,]\d+)?)\s*(?<unit>[A-Za-zµμ°%]([^\d=:()]|-1|\^-1)*)", RegexOptions.ExplicitCapture | RegexOptions.NonBacktracking)]
     private static partial Regex Amounts();
 
-    [GeneratedRegex(@"(factor|faktor|facteur|fator|fattore)\s*(of\s*)?(?<factor>\d+([.,]\d+)?)|(?<one>\d+([.,]\d+)?)\s*(mL|ml|µL|uL)?\s*(to|in|auf|à|en|a)\s*(?<all>\d+([.,]\d+)?)\s*(mL|ml)|\b(?<one>1)\s*:\s*(?<all>\d+)\b|(?<factor>\d+)\s*(-?fold|x\b|times)", RegexOptions.ExplicitCapture | RegexOptions.NonBacktracking | RegexOptions.IgnoreCase)]
-    private static partial Regex FactorNoted();
+    [GeneratedRegex(@"\b(A|[Aa]bs\.?|E|[Ee]xt\.?)\s*[:=]?\s*(?<number>0[.,]\d+)", RegexOptions.ExplicitCapture | RegexOptions.NonBacktracking)]
+    private static partial Regex BlankNoted();
+
+    [GeneratedRegex(@"\b([01]?\d|2[0-3])[:h][0-5]\d\b", RegexOptions.ExplicitCapture | RegexOptions.NonBacktracking)]
+    private static partial Regex Clock();
 
     [GeneratedRegex(@"\bp[hH]\s*(of|=|:|was|is|adjusted to|set to|auf|von|de)?\s*(?<number>\d{1,2}([.,]\d+)?)", RegexOptions.ExplicitCapture | RegexOptions.NonBacktracking)]
     private static partial Regex Ph();

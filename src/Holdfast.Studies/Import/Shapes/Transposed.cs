@@ -41,7 +41,7 @@ internal static class Transposed
     // "powder | mg | 23.87 | …": the unit stands in a column of its own, which every row has, also the heading and a row without unit.
     private static List<GridRow> WithoutUnitColumn(List<GridRow> rows)
     {
-        var quantities = rows.Where(r => r.Cells.Length > 3 && r.At(0) is { Kind: CellKind.Text, IsBlank: false } && r.Cells.Skip(2).Count(TableLayout.IsNumeric) >= 2).ToList();
+        var quantities = rows.Where(r => r.Cells.Length > 3 && r.At(0) is { Kind: CellKind.Text, IsBlank: false } name && name.Text.Any(char.IsLetter) && r.Cells.Skip(2).Count(TableLayout.IsNumeric) >= 2).ToList();
         var units = quantities.Count(r => UnitOf(r) is not null);
         if (units < 2 || units * 2 < quantities.Count || quantities.Exists(r => TableLayout.IsNumeric(r.At(1))))
             return rows;

@@ -1,0 +1,94 @@
+using System.Collections.Immutable;
+using Holdfast.Studies.History;
+using Holdfast.Studies.Properties;
+
+namespace Holdfast.Studies.Import.Sense;
+
+/// <content>What only the rows together show: columns exchanged, a unit that changes on the way down, results of her own that do not close.</content>
+internal static partial class PhysicalSense
+{
+    /// <summary>Fewest vessels that show a habit.</summary>
+    private const int FewestAlike = 4;
+
+    /// <summary>Her own uptake and the one worked out agree within this share; common practice of rounding.</summary>
+    internal const double OwnResultWithin = 0.1;
+
+    private const double MinutesOfAnHour = 60;
+
+    // One mass for all, and volumes like weighings: "50, 50, 50" under mg and "25.3, 51.3, 102.7" under mL.
+    private static void SwappedAmounts(List<Whole> vessels, IncomingUnderstood[] understood, Answers answers)
+    {
+        foreach (var file in vessels.Where(v => v is { Mass: > 0, Volume: > 0, MassAt: not null, VolumeAt: not null } && v.MassAt.Original == v.VolumeAt.Original).GroupBy(v => v.MassAt!.Original, StringComparer.Ordinal).Select(g => g.ToList()))
+        {
+            var volumes = file.Select(v => v.Volume!.Value).ToList();
+            if (file.Count < FewestAlike || file.Any(v => !v.Mass!.Value.Equals(file[0].Mass!.Value)) || !IsRound(file[0].Mass!.Value)
+                || volumes.Distinct().Count() < FewestAlike || volumes.Max() < 2 * volumes.Min() || volumes.Count(v => !IsRound(v)) * 2 <= volumes.Count)
+                continue;
+            var (mass, volume) = (file[0].MassAt!.Column ?? "the mass", file[0].VolumeAt!.Column ?? "the volume");
+            ImmutableArray<string> codes = [.. file.Select(v => v.Code)];
+            var place = Place(file[0].MassAt, understood);
+            Decide(place, understood, answers.For(place.File.Name), "amounts", $"{mass} is {Text(file[0].Mass!.Value)} for every vessel, and {volume} runs from {Text(volumes.Min())} to {Text(volumes.Max())} like weighings. Do {mass} and {volume} stand under each other's headings?",
+                ["swap-amounts", "keep", "leave-out"], codes, answer => Change(understood, codes, answer == "swap-amounts" ? AmountsSwapped : answer == "keep" ? null : WithoutMass), file[0]);
+        }
+    }
+
+    // What is poured is a round number; what is weighed is not.
+    private static bool IsRound(double value) => Math.Abs(value - (5 * Math.Round(value / 5))) < 1e-9 || value is 1 or 2 or 3 or 4;
+
+    private static (Sample, Func<Reading, Reading?>) AmountsSwapped(Sample sample)
+        => (sample.Fact(BatchProperties.Mass) is { } mass && sample.Fact(BatchProperties.Volume) is { } volume
+            ? sample with
+            {
+                Facts = sample.Facts.SetItem(BatchProperties.Mass.Name, mass with { Value = volume.Value, U = null, Written = $"{volume.Written} (columns exchanged, as answered)" })
+                    .SetItem(BatchProperties.Volume.Name, volume with { Value = mass.Value, U = null, Written = $"{mass.Written} (columns exchanged, as answered)" }),
+            } : sample, r => r);
+
+    // 5, 15, 30, 60, then 2, 4, 8, 24 while the metal goes on falling: from there on the times are hours.
+    private static void FallingTimes(List<Whole> vessels, IncomingUnderstood[] understood, Answers answers)
+    {
+        foreach (var file in vessels.Where(v => v is { Time: > 0, TimeAt: not null, End: not null }).GroupBy(v => v.TimeAt!.Original, StringComparer.Ordinal).Select(g => g.ToList()))
+        {
+            var falls = Enumerable.Range(1, Math.Max(0, file.Count - 1)).Where(i => file[i].Time < file[i - 1].Time).ToList();
+            if (falls is not [var at] || at < 3 || file.Count - at < 2)
+                continue;
+            var (before, after) = (file[..at], file[at..]);
+            var last = before[^1];
+            if (!Rises(before) || !Rises(after) || after.Exists(v => before.Exists(b => b.Time.Equals(v.Time)) || v.End > last.End * (1 + StartExceededBy) || v.Start != last.Start)
+                || after[0].Time * MinutesOfAnHour <= last.Time || Apart(before, after, v => v.Dose ?? 1))
+                continue;
+            ImmutableArray<string> codes = [.. after.Select(v => v.Code)];
+            var heading = after[0].TimeAt!.Column ?? "the contact time";
+            var place = Place(after[0].TimeAt, understood);
+            Decide(place, understood, answers.For(place.File.Name), "time-unit-of-rows:" + heading, $"{Shown(codes)}: {heading} falls from {Text(last.Time!.Value)} to {Text(after[0].Time!.Value)}, and what is left in the water goes on falling. Are these hours (h) under a heading of minutes?",
+                ["h", "keep", "leave-out"], codes, answer => Change(understood, codes, answer == "h" ? s => Scaled(s, BatchProperties.ContactTime, MinutesOfAnHour, "h") : answer == "keep" ? null : WithoutTime), after[0]);
+        }
+    }
+
+    private static bool Rises(List<Whole> vessels) => Enumerable.Range(1, vessels.Count - 1).All(i => vessels[i].Time > vessels[i - 1].Time);
+
+    private static (Sample, Func<Reading, Reading?>) WithoutTime(Sample sample) => (sample with { Facts = sample.Facts.Remove(BatchProperties.ContactTime.Name) }, r => r);
+
+    // Her own uptake does not follow from her own numbers: one of them is not what it says. All are taken as they are, and it is said.
+    private static void OwnResults(List<Whole> vessels, IncomingUnderstood[] understood)
+    {
+        foreach (var file in vessels.Where(v => v is { OwnUptake.Value: > 0, Uptake: > 0 }).GroupBy(v => v.OwnUptake!.Origin.Original, StringComparer.Ordinal).Select(g => g.ToList()))
+        {
+            var off = file.Where(v => Math.Abs(Ratio(v) - 1) > OwnResultWithin).ToList();
+            if (off.Count == 0)
+                continue;
+            var place = Place(off[0].OwnUptake!.Origin, understood);
+            var ratio = Middle(off, Ratio);
+            var alike = off.Count >= FewestAlike && off.TrueForAll(v => Math.Abs((Ratio(v) / ratio) - 1) < OwnResultWithin);
+            var first = off[0];
+            var sentence = $"{first.OwnUptake!.Origin.Column ?? "Your uptake"} of {Shown([.. off.Select(v => v.Code)])} is not what C0, Ce, volume and mass beside it give: {Text(first.OwnUptake.Value!.Value)} against {Text(first.Uptake!.Value)} mg/g for {first.Code}"
+                + (alike && first.Volume is { } volume ? $", {Text(ratio)} times throughout. A volume of {Text(volume * ratio)} mL instead of {Text(volume)} mL would fit, or a mass so many times smaller" : "") + ". Which of them holds? It is worked out from what stands beside it.";
+            var index = Array.FindIndex(understood, u => u.File == place.File);
+            understood[index] = understood[index] with
+            {
+                Understanding = understood[index].Understanding with { Findings = understood[index].Understanding.Findings.Add(Finding.Of(Codes.OddCell, Weight.Caution, sentence, [.. off.Select(v => v.Code)])) },
+            };
+        }
+    }
+
+    private static double Ratio(Whole vessel) => vessel.OwnUptake!.Value!.Value / vessel.Uptake!.Value;
+}

@@ -1,0 +1,35 @@
+using System.Collections.Immutable;
+using Holdfast.Amounts;
+using Holdfast.Studies.Import.Headings;
+
+namespace Holdfast.Studies.Import.Shapes;
+
+/// <summary>Tables in which each number has its unit in the cell to its right: "19,6 | mg | 100 | ml".</summary>
+internal static class UnitsBeside
+{
+    private const int FewestColumns = 2;
+
+    /// <summary>The grid with each unit behind its number, or null where the grid is not like that.</summary>
+    /// <param name="grid">The grid.</param>
+    public static Grid? Join(Grid grid)
+    {
+        var heading = Array.FindIndex([.. grid.Rows], r => r.Cells.Count(IsUnitHeading) >= FewestColumns);
+        if (heading < 0)
+            return null;
+        var places = Enumerable.Range(1, grid.Rows[heading].Cells.Length - 1).Where(i => IsUnitHeading(grid.Rows[heading].At(i)) && !IsUnitHeading(grid.Rows[heading].At(i - 1))
+            && grid.Rows.Skip(heading + 1).Where(r => r.Filled > 1 && !r.At(i - 1).IsBlank).ToList() is { Count: > 0 } body && body.TrueForAll(r => r.At(i).IsBlank || HeadingReading.UnitOf(r.At(i).Text) is UnitText.Known or UnitText.Ambiguous)).ToHashSet();
+        return places.Count < FewestColumns ? null : grid with { Rows = [.. grid.Rows.Select((r, at) => at < heading ? r : r with { Cells = [.. Joined(r, places, at > heading)] })] };
+    }
+
+    private static IEnumerable<Cell> Joined(GridRow row, HashSet<int> places, bool isBody)
+    {
+        for (var i = 0; i < row.Cells.Length; i++)
+        {
+            if (places.Contains(i))
+                continue;
+            yield return isBody && places.Contains(i + 1) && !row.At(i).IsBlank && !row.At(i + 1).IsBlank ? new Cell($"{row.At(i).Text} {row.At(i + 1).Text}") : row.Cells[i];
+        }
+    }
+
+    private static bool IsUnitHeading(Cell cell) => !cell.IsBlank && Lexicon.Tokens(cell.Text) is [var only] && Lexicon.OfToken(only).Contains(HeadingWord.Unit);
+}
