@@ -51,11 +51,13 @@ internal sealed class Reduce : IVerb
                     options.Remark(parsed, door, "  " + reason);
             }
 
-            // One table a file: what characterises the powder has its own name where the form is not for reading.
+            // The first table of an area sums it up; all of them, and other forms, have the area's name.
             if (name is null && parsed.GetValue(options.As) is "text")
             {
-                foreach (var table in areas.SelectMany(a => a.Tables))
-                    Printed.Write(table, "text", door.Out);
+                foreach (var characterised in areas)
+                    Printed.Write(characterised.Tables[0], "text", door.Out);
+                if (vessels.Length == 0 && areas.Length > 0)
+                    return Exit.Done;
             }
             else if (name is null && areas.Length > 0)
             {

@@ -47,7 +47,8 @@ internal sealed class AreaDecreased : IClaimRule
     {
         var powders = SorptionStudy.Of(evidence).Powders.Where(p => p.Area is not null).ToArray();
         // Only a name can say which of two powders came first.
-        return powders.Where(p => IsParent(p.Name)).Take(1).SelectMany(parent => powders.Where(p => !IsParent(p.Name)).Select(p => Claim.Raised(Id, ("powder", p.Name), ("parent", parent.Name))));
+        return powders.Where(p => IsParent(p.Name)).SelectMany(parent => powders.Where(p => !IsParent(p.Name) && (powders.Length == 2 || Words(p.Name).Intersect(Words(parent.Name)).Any()))
+            .Select(p => Claim.Raised(Id, ("powder", p.Name), ("parent", parent.Name))));
     }
 
     /// <inheritdoc/>
@@ -144,6 +145,8 @@ internal sealed class AreaDecreased : IClaimRule
     private static string? Scope(SorptionPowder? powder, SorptionPowder? parent)
         => powder is null || parent is null || powder.WithArea.IsEmpty ? null
             : $"nitrogen at 77 K, degassed {powder.WithArea[0].Degassing ?? "as not recorded"}; {Phrase.Count(powder.WithArea.Length, "portion")} of {powder.Name}, {Phrase.Number(parent.WithArea.Length)} of {parent.Name}; these batches";
+
+    private static IEnumerable<string> Words(string name) => name.ToLowerInvariant().Split([' ', '-', '_', '(', ')', ','], StringSplitOptions.RemoveEmptyEntries).Where(w => w.Length > 1 && !OfParents.Contains(w) && w != "doped" && w.Any(char.IsLetter));
 
     private static bool IsParent(string name) => Array.Exists(OfParents, w => name.Contains(w, StringComparison.OrdinalIgnoreCase)) && !(name.Contains("doped", StringComparison.OrdinalIgnoreCase) && !name.Contains("undoped", StringComparison.OrdinalIgnoreCase));
 

@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using Holdfast.Studies.Import;
 using Holdfast.Studies.Import.Techniques;
 
@@ -28,7 +29,7 @@ public sealed class NitrogenSorption : ITechnique
         var (table, series) = (tables[0], tables[0].Series[0]);
         var evidence = $"headings {table.Heading.At(series.Relative ?? series.Absolute!.Value).Text} and {table.Heading.At(series.Amount).Text}";
         // A pressure alone stands over many things; beside p0 or p/p0 it is an isotherm of a vapour.
-        return series.Relative is not null || series.Saturation is not null || grid.Rows.Any(r => r.Cells.Any(c => c.Text.StartsWith("_adsorp_", StringComparison.OrdinalIgnoreCase)))
+        return series.Relative is not null || series.Saturation is not null || grid.Rows.Where(r => r.Filled <= 2).Any(r => r.Cells.Any(c => SorptionWords.IsNitrogen(c.Text))) || grid.Rows.Any(r => r.Cells.Any(c => c.Text.StartsWith("_adsorp_", StringComparison.OrdinalIgnoreCase)))
             ? Recognition.Certain(evidence) : Recognition.Possible(evidence);
     }
 
@@ -39,6 +40,6 @@ public sealed class NitrogenSorption : ITechnique
     /// <param name="grid">The grid.</param>
     internal static bool Holds(Grid grid) => !Tables(grid).IsEmpty;
 
-    private static System.Collections.Immutable.ImmutableArray<SorptionTable> Tables(Grid grid)
-        => SorptionTable.In(grid, SorptionSettings.Of(grid.Rows.Where(r => r.At(0).Text.StartsWith("_units_pressure", StringComparison.OrdinalIgnoreCase)), null)["unit-of-pressure"]?.Written);
+    private static ImmutableArray<SorptionTable> Tables(Grid grid)
+        => [.. SorptionTable.In(grid, SorptionSettings.Of(grid.Rows.Where(r => r.At(0).Text.StartsWith("_units_pressure", StringComparison.OrdinalIgnoreCase)), null)["unit-of-pressure"]?.Written).Where(t => !t.IsDerived)];
 }

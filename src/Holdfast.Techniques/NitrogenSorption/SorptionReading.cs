@@ -25,6 +25,7 @@ internal sealed class SorptionReading
     private const double LargestRelative = 1.05;
 
     private readonly MeasurementSource source;
+    private readonly ImmutableArray<SorptionTable> all;
     private readonly ImmutableArray<SorptionTable> tables;
     private readonly DecimalMark? mark;
     private readonly DecimalEvidence evidence;
@@ -35,11 +36,12 @@ internal sealed class SorptionReading
         this.source = source;
         var grid = source.Grid;
         var early = SorptionSettings.Of(grid.Rows.Where(r => r.Filled is > 0 and <= 2), null);
-        tables = SorptionTable.In(grid, early["unit-of-pressure"]?.Written);
+        all = SorptionTable.In(grid, early["unit-of-pressure"]?.Written);
+        tables = [.. all.Where(t => !t.IsDerived)];
         var layout = new TableLayout(grid, [.. Above().Where(r => !r.IsBlank)], tables.IsEmpty ? null : tables[0].Heading, null, [.. tables.SelectMany(t => t.Body)]);
         evidence = DecimalEvidence.Of(layout, [.. tables.SelectMany(t => t.Series).SelectMany(s => new[] { s.Relative, s.Absolute, s.Saturation, s.Amount }).OfType<int>().Distinct()]);
         mark = evidence.Settle(source.Talk);
-        settings = SorptionSettings.Of(Above().Concat(tables.SelectMany(t => t.Body.Where(r => !IsData(t, r) && r.Cells.Any(c => c.Text.IndexOfAny([':', '=']) > 0)))), mark);
+        settings = SorptionSettings.Of(Above().Concat(all.SelectMany(t => t.Body.Where(r => !IsData(t, r) && r.Cells.Any(c => c.Text.IndexOfAny([':', '=']) > 0)))), mark);
         if (source.File.Length > 1 && source.File.Count(NitrogenSorption.Holds) == 1)
         {
             foreach (var other in source.File.Where(g => !ReferenceEquals(g, grid)))
@@ -71,7 +73,9 @@ internal sealed class SorptionReading
                 measurements.Add(Measured(name, [.. group], unit.Value, p0, relativeUnit));
         }
 
-        var bodies = tables.Sum(t => t.Body.Length);
+        foreach (var derived in all.Where(t => t.IsDerived))
+            source.Talk.Note(Codes.MeaningLost, Weight.Note, $"The table in line {derived.Heading.Number.ToString(CultureInfo.InvariantCulture)} was worked out from the isotherm ({derived.Heading.Cells.First(c => SorptionWords.Meaning(c.Text) == SorptionColumn.Derived).Text}): it is left out and worked out anew.");
+        var bodies = all.Sum(t => t.Body.Length);
         var used = curves.SelectMany(c => c.Rows.Select(r => (c.Table, r.Row))).Distinct().Count();
         return new(new RowCount(asked ? 0 : used, asked ? used : 0, 0, bodies - used), Columns(), measurements.ToImmutable())
         {
@@ -86,7 +90,7 @@ internal sealed class SorptionReading
 
     private IEnumerable<GridRow> Above()
     {
-        var inside = tables.SelectMany(t => t.Body.Append(t.Heading).Append(t.Units).Append(t.Labels)).OfType<GridRow>().ToHashSet(ReferenceEqualityComparer.Instance);
+        var inside = all.SelectMany(t => t.Body.Append(t.Heading).Append(t.Units).Append(t.Labels)).OfType<GridRow>().ToHashSet(ReferenceEqualityComparer.Instance);
         return source.Grid.Rows.Where(r => !r.IsBlank && !inside.Contains(r));
     }
 

@@ -52,7 +52,7 @@ internal sealed partial class SorptionSettings
                 }
                 else if (i + 1 < cells.Length && !TableLayout.IsNumeric(cells[i]) && (SorptionWords.Setting(text) is not null || text.EndsWith(':') || text.StartsWith('_') || cells.Length == 2))
                 {
-                    var value = string.Join(' ', cells.Length == 2 || SorptionWords.Setting(cells[Math.Min(i + 2, cells.Length - 1)].Text) is not null || i + 2 >= cells.Length ? [cells[i + 1].Text] : UnitBehind(cells, i + 1));
+                    var value = cells[i + 1].Kind == CellKind.Number && cells.Length == 2 ? Shortest(cells[i + 1].Text) : string.Join(' ', cells.Length == 2 || SorptionWords.Setting(cells[Math.Min(i + 2, cells.Length - 1)].Text) is not null || i + 2 >= cells.Length ? [cells[i + 1].Text] : UnitBehind(cells, i + 1));
                     found.Add(Setting(text.TrimEnd(':', ' '), value, row.Number, cells[i + 1].Kind == CellKind.Number ? DecimalMark.Point : mark));
                     i++;
                 }
@@ -63,8 +63,22 @@ internal sealed partial class SorptionSettings
             }
         }
 
-        return new(found.ToImmutable());
+        // A file that names its units once has settings without any.
+        var units = new SorptionSettings(found.ToImmutable());
+        return new([.. units.all.Select(s => s is { Value: not null, Unit.Length: 0 } && UnitSaid(units, s.Name) is { Length: > 0 } unit ? s with { Unit = unit, Written = $"{s.Written} {unit}" } : s)]);
     }
+
+    private static string? UnitSaid(SorptionSettings settings, string name) => name switch
+    {
+        "mass" => MassUnit().Match(SorptionWords.Plain(settings["unit-of-mass"]?.Written ?? "")).Groups["unit"].Value,
+        "p0" => PressureUnit.In(settings["unit-of-pressure"]?.Written ?? "")?.Name,
+        "bath-temperature" or "degas-temperature" => settings["unit-of-temperature"]?.Written,
+        _ => null,
+    };
+
+    // Workbooks keep 0.0923 as 0.09229999999999999.
+    private static string Shortest(string number)
+        => double.TryParse(number, System.Globalization.NumberStyles.Float, System.Globalization.CultureInfo.InvariantCulture, out var value) ? value.ToString("G12", System.Globalization.CultureInfo.InvariantCulture) : number;
 
     // "0.1032 | g": the unit in a cell of its own.
     private static string[] UnitBehind(Cell[] cells, int value)
@@ -76,7 +90,7 @@ internal sealed partial class SorptionSettings
             found.Add(Setting(pair.Groups["key"].Value, pair.Groups["value"].Value, row, mark));
         else if (Amid().Match(text) is { Success: true } amid && SorptionWords.Setting(amid.Groups["key"].Value) is { } known)
             found.Add(Setting(amid.Groups["key"].Value, amid.Groups["value"].Value, row, mark) with { Name = known });
-        else if (text.Trim().Length > 0)
+        else if (text.Any(char.IsLetter))
             found.Add(new MeasuredSetting("note", text.Trim(), null, "", row));
     }
 
@@ -86,7 +100,8 @@ internal sealed partial class SorptionSettings
         var number = Leading().Match(written.Trim());
         var value = number.Success && name is not ("sample" or "adsorptive") ? Number(number.Groups["number"].Value, mark) : null;
         var unit = value is null ? "" : Unit(name, number.Groups["unit"].Value, key);
-        return new(name, written.Trim(), value, unit, row);
+        // What stands in the key is part of what was written: "Einwaage / g | 0,2156".
+        return new(name, value is not null && unit.Length > 0 && !SorptionWords.Plain(written).Contains(SorptionWords.Plain(unit), StringComparison.Ordinal) ? $"{written.Trim()} {unit}" : written.Trim(), value, unit, row);
     }
 
     private static double? Number(string text, DecimalMark? mark)

@@ -21,7 +21,10 @@ internal sealed record SorptionTable(
     /// <param name="column">Place of the column, from 0.</param>
     public string Written(int column) => Join(Heading, Units, column);
 
-    /// <summary>The tables of a grid, one below the other; none where no heading names a pressure and an amount over numbers.</summary>
+    /// <summary>True for a table that the isotherm was made into, for a line or for pores: it is left out.</summary>
+    public bool IsDerived => Series.IsEmpty;
+
+    /// <summary>The tables of a grid, one below the other, derived ones included; none where no heading names a pressure and an amount over numbers.</summary>
     /// <param name="grid">The grid.</param>
     /// <param name="unitOfPressure">What a setting says of the unit of pressure: "relative" turns pressures into p/p0; null for nothing.</param>
     public static ImmutableArray<SorptionTable> In(Grid grid, string? unitOfPressure)
@@ -34,7 +37,7 @@ internal sealed record SorptionTable(
                 starts.Add(i);
         }
 
-        return [.. starts.Select((at, k) => Of(rows, at, k + 1 < starts.Count ? starts[k + 1] : rows.Length, unitOfPressure)).OfType<SorptionTable>()];
+        return [.. starts.Select((at, k) => Of(rows, at, k + 1 < starts.Count ? starts[k + 1] : rows.Length, unitOfPressure))];
     }
 
     private static bool IsHeading(ImmutableArray<GridRow> rows, int at)
@@ -45,7 +48,11 @@ internal sealed record SorptionTable(
         if (!meanings.Any(m => m is SorptionColumn.Relative or SorptionColumn.Absolute) || !(meanings.Contains(SorptionColumn.Amount) || meanings.Count(m => m == SorptionColumn.Branch) > 0))
             return false;
         var pressure = meanings.IndexOf(meanings.Contains(SorptionColumn.Relative) ? SorptionColumn.Relative : SorptionColumn.Absolute);
-        return rows.Skip(at + 1).Where(r => !r.IsBlank).Take(FewestRows + RowsSearched).Count(r => !r.At(pressure).IsBlank && TableLayout.IsNumeric(r.At(pressure))) >= FewestRows;
+        // Numbers follow at once, but for a line of units and one that names the branch: a line of settings stands over no numbers.
+        var below = rows.Skip(at + 1).Where(r => !r.IsBlank).ToList();
+        var first = below.FindIndex(r => !r.At(pressure).IsBlank && TableLayout.IsNumeric(r.At(pressure)));
+        return first is >= 0 and <= 2 && below.Take(first).All(r => r.Filled == 1 || ReferenceEquals(r, UnitsBelow(rows, at)))
+            && below.Skip(first).Take(FewestRows).Count(r => !r.At(pressure).IsBlank && TableLayout.IsNumeric(r.At(pressure))) >= FewestRows;
     }
 
     private static GridRow? UnitsBelow(ImmutableArray<GridRow> rows, int at)
@@ -61,7 +68,7 @@ internal sealed record SorptionTable(
     private static ImmutableArray<SorptionColumn> Meant(GridRow heading, GridRow? units)
         => [.. Enumerable.Range(0, heading.Cells.Length).Select(c => SorptionWords.Meaning(Join(heading, units, c)))];
 
-    private static SorptionTable? Of(ImmutableArray<GridRow> rows, int at, int to, string? unitOfPressure)
+    private static SorptionTable Of(ImmutableArray<GridRow> rows, int at, int to, string? unitOfPressure)
     {
         var units = UnitsBelow(rows, at);
         var meanings = Meant(rows[at], units).ToArray();
@@ -77,13 +84,14 @@ internal sealed record SorptionTable(
                 meanings[c] = SorptionColumn.Amount;
         }
 
-        // A table that the isotherm was made into, for a line or for pores, is none.
-        if (meanings.Contains(SorptionColumn.Derived) && !meanings.Contains(SorptionColumn.Saturation) && !meanings.Contains(SorptionColumn.Absolute))
-            return null;
-        var labels = at > 0 && !rows[at - 1].IsBlank && !rows[at - 1].Cells.Any(c => !c.IsBlank && TableLayout.IsNumeric(c)) ? rows[at - 1] : null;
+        var isDerived = meanings.Contains(SorptionColumn.Derived) && !meanings.Contains(SorptionColumn.Saturation) && !meanings.Contains(SorptionColumn.Absolute);
+        var labels = at > 0 && !rows[at - 1].IsBlank && rows[at - 1].Cells.Where(c => !c.IsBlank).All(c => !TableLayout.IsNumeric(c) && SorptionWords.Setting(c.Text) is null && c.Text.IndexOfAny([':', '=']) < 0) ? rows[at - 1] : null;
         var title = Enumerable.Range(1, RowsSearched).Select(k => at - k).Where(k => k >= 0 && rows[k].Filled == 1).Select(k => rows[k].Cells.First(c => !c.IsBlank).Text).FirstOrDefault(SorptionWords.IsBranchLabel);
-        var series = Together([.. meanings], rows[at], units, labels);
-        return series.IsEmpty ? null : new(rows[at], units, labels, title is null ? null : SorptionWords.Branch(title), body, [.. meanings], series);
+        ImmutableArray<SorptionSeries> series = isDerived ? [] : Together([.. meanings], rows[at], units, labels);
+        // A line that named nothing of the columns is one of the settings.
+        if (series.All(s => s.Powder is null && (labels is null || !labels.Cells.Any(c => SorptionWords.IsBranchLabel(c.Text)))))
+            labels = null;
+        return new(rows[at], units, labels, title is null ? null : SorptionWords.Branch(title), body, [.. meanings], series);
     }
 
     // Each p/p0, or each pressure where none is relative, begins a curve; amounts that follow belong to it.

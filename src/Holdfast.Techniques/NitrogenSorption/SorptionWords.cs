@@ -54,7 +54,9 @@ internal static partial class SorptionWords
     public static string? Branch(string text)
     {
         var plain = Plain(text);
-        return Desorption().IsMatch(plain) ? SorptionReading.Desorption : AdsorptionBranch().IsMatch(plain) ? SorptionReading.Adsorption : null;
+        // A whole word decides over a short form, which may be an article: "rama de adsorción", "adsorption des gaz".
+        return Desorption().IsMatch(plain) ? SorptionReading.Desorption : AdsorptionBranch().IsMatch(plain) ? SorptionReading.Adsorption
+            : ShortDesorption().IsMatch(plain) ? SorptionReading.Desorption : ShortAdsorption().IsMatch(plain) ? SorptionReading.Adsorption : null;
     }
 
     /// <summary>True for a text that is the name of a branch and nothing more, or a heading of one: "Adsorption", "Desorption branch".</summary>
@@ -86,7 +88,7 @@ internal static partial class SorptionWords
     [GeneratedRegex(@"\s+", RegexOptions.NonBacktracking)]
     private static partial Regex Spaces();
 
-    [GeneratedRegex(@"1\s*/\s*[\[({]|/\s*[\[({]\s*[vnwq]\w*\s*[*·(]|-\s*1\s*[\])}]|thickness|schichtdicke|epaisseur|espesor|spessore|d[vsn](p|ads)?\s*\(?\w*\)?\s*/\s*d|pore|poro|poren|pori|пор[аыо]|孔|diamet|durchmesser|cumul|kumul|radius|alpha|α", RegexOptions.ExplicitCapture)]
+    [GeneratedRegex(@"1\s*/\s*[\[({]|/\s*[\[({]\s*[vnwq]\w*\s*[*·(]|p\s*-\s*1|thickness|schichtdicke|epaisseur|espesor|spessore|d[vsn](p|ads)?\s*\(?\w*\)?\s*/\s*d|pore|poro|poren|pori|пор[аыо]|孔|diamet|durchmesser|cumul|kumul|radius|alpha|α", RegexOptions.ExplicitCapture)]
     private static partial Regex Derived();
 
     [GeneratedRegex(@"(?<![a-z0-9])p\s*[/⁄∕÷]\s*\(?p\s*[_^]?\s*[{(]?\s*(0|o|°|\*|s|sat)(?![a-z0-9])|(?<![a-z0-9])p\s*[·⋅]?\s*p_?(0|o|°)\s*\^?\s*-1|(?<![a-z])p_?rel(?![a-z])|relativ\w*[\s_.-]*(druck|dr\.|pressure|press|p\b|tryck|tlak)|(druck|pression|presion|pressao|pressione|cisnienie|tekanan|tlak|tryck|pressure|druk)\s*,?\s*\(?(relativ|wzgl|relatif|rel\b)|rel\.?[\s_]*(pressure|press\.?|druck|p\b)|relatieve druk|relativni tlak|относит\w*\s*давл|давлен\w*\s*относит|相对压|相対圧|相對壓|상대\s*압력|bag[ıi]l\s*bas[ıi]n|nispi\s*bas[ıi]n|wzgledne\s*cisn", RegexOptions.ExplicitCapture)]
@@ -101,7 +103,7 @@ internal static partial class SorptionWords
     [GeneratedRegex(@"(?<![a-z])(time|zeit|temps|tiempo|tempo|время|时间|時間|sure|zaman|czas|waktu|tijd|temperatur\w*|temp)(?![a-z])|uncertaint|unsicherh|std\.? ?dev|enthalp|heat|(?<![a-z])(no|nr|n°|#|point|punkt|index|step)\.?$", RegexOptions.ExplicitCapture)]
     private static partial Regex OtherThing();
 
-    [GeneratedRegex(@"adsorb|adsorv|sorbed|sorbiert|(?<![a-z])ads\.? ?(vol|amount|quant|menge)|vol\w*\.? ?@? ?(ads|stp)|(?<![a-z])[vnqw]_?\(?ads\w*\)?|uptake|loading|beladung|quantit|cantidad|quantidad|(?<![a-z])menge|_amount|amount|адсорб|поглощ|吸附量|吸着量|흡착|adsorplan|adsorbowan|teradsorp|geadsorb|(?<![a-z])(volume|volumen|vol|объем)(?![a-z])", RegexOptions.ExplicitCapture)]
+    [GeneratedRegex(@"adsorb|adsorv|sorbed|sorbiert|(?<![a-z])ads\.? ?(vol|amount|quant|menge)|vol\w*\.? ?@? ?(ads|stp)|(?<![a-z])[vnqw][_\s]?\(?(ads|des)\w*\)?|uptake|loading|beladung|quantit|cantidad|quantidad|(?<![a-z])menge|_amount|amount|адсорб|поглощ|吸附量|吸着量|흡착|adsorplan|adsorbowan|teradsorp|geadsorb|(?<![a-z])(volume|volumen|vol|объем)(?![a-z])", RegexOptions.ExplicitCapture)]
     private static partial Regex AmountWord();
 
     [GeneratedRegex(@"^[vnqwa](_?[a-z0-9]{0,4})?(?![a-z])", RegexOptions.ExplicitCapture)]
@@ -113,11 +115,17 @@ internal static partial class SorptionWords
     [GeneratedRegex(@"press|druck|presion|давлен|压力|圧力|壓力|압력|bas[ıi]nc|tekanan|cisnien|(?<![a-z])(tlak|tryck|druk)(?![a-z])|^p(_?(abs|eq|e))?(\s*[/,(\[]|\s*$|\s+in\s)|^_(ad|de)sorp_pressure", RegexOptions.ExplicitCapture)]
     private static partial Regex Pressure();
 
-    [GeneratedRegex(@"des+orp|des+orc|des+orb|des+orz|десорб|脱附|脱着|脫附|탈착|(?<![a-z])des?\.?(?![a-z])|^d$|(?<![a-z])down(?![a-z])", RegexOptions.ExplicitCapture)]
+    [GeneratedRegex(@"des+orp|des+orc|des+orb|des+orz|десорб|脱附|脱着|脫附|탈착", RegexOptions.ExplicitCapture)]
     private static partial Regex Desorption();
 
-    [GeneratedRegex(@"_?adsorp(?!tiv)(_|t?i|cj|s|$)|adsorc|adsorz|adsorbim|адсорбц|^(吸附|吸着|흡착)|(?<![a-z])ads\.?(?![a-z])|^a$|(?<![a-z])up(?![a-z])", RegexOptions.ExplicitCapture)]
+    [GeneratedRegex(@"_?adsorp(?!tiv)(_|t?i|cj|s|$)|adsorc|adsorz|adsorbim|адсорбц|^(吸附|吸着|흡착)$", RegexOptions.ExplicitCapture)]
     private static partial Regex AdsorptionBranch();
+
+    [GeneratedRegex(@"(?<![a-z])des\.?(?![a-z])|^d$|(?<![a-z])down(?![a-z])", RegexOptions.ExplicitCapture)]
+    private static partial Regex ShortDesorption();
+
+    [GeneratedRegex(@"(?<![a-z])ads\.?(?![a-z])|^a$|(?<![a-z])up(?![a-z])", RegexOptions.ExplicitCapture)]
+    private static partial Regex ShortAdsorption();
 
     [GeneratedRegex(@"(?<![a-z0-9])n2(?![a-z0-9])|nitrog|stickstoff|azot|азот|氮|窒素|질소|stikstof|kvav|kvæl|dusik|typpi", RegexOptions.ExplicitCapture)]
     private static partial Regex NitrogenName();

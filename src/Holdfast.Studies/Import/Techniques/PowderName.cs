@@ -20,7 +20,8 @@ public static class PowderName
         var where = stated is { Length: > 0 }
             ? row > 0 ? $"line {History.Ordinal.Text(row)} says so" : "the file says so"
             : source.Grid.Sheet is not null && source.File.Length > 1 ? "the sheet is called so" : "the file is called so, and nothing in it names the powder";
-        var choices = known.Where(k => !Same(k, name)).Prepend(name).Take(MostChoices).ToImmutableArray();
+        // Where the file names it there is little to choose; any other name can still be answered.
+        var choices = (stated is { Length: > 0 } ? [] : known.Where(k => !Same(k, name))).Prepend(name).Take(MostChoices).ToImmutableArray();
         return Spelled(source.Talk.Assume(label is null ? source.Question("powder") : source.Question("powder") + ":" + label, Codes.UnknownSample, $"The powder is {name}: {where}.", choices, name).Trim(), known);
     }
 
