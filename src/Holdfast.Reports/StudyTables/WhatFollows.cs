@@ -19,6 +19,9 @@ public sealed record WhatFollows(ImmutableArray<WhatFollowsRow> Rows, ImmutableA
     /// <summary>Vessels of a very long file that are left for later: the first ones tell whether it was understood.</summary>
     public int Later { get; private init; }
 
+    /// <summary>The first table of each area of work that measurements of powders feed, where the files bring some.</summary>
+    public ImmutableArray<Tables.Table> Characterised { get; init; } = [];
+
     /// <summary>Works it out.</summary>
     /// <param name="study">The study before.</param>
     /// <param name="understood">What the files were understood to be, against this study.</param>
@@ -27,7 +30,7 @@ public sealed record WhatFollows(ImmutableArray<WhatFollowsRow> Rows, ImmutableA
         ArgumentNullException.ThrowIfNull(study);
         ArgumentNullException.ThrowIfNull(understood);
         var proposals = understood.Where(u => u.Understanding.Proposal is not null).OrderBy(u => u.Turn).Select(u => u.Understanding.Proposal!).ToList();
-        var after = proposals.Aggregate(study, (s, p) => Fold.After(s, p, s.Version, default, "") with { ReadingsEver = s.ReadingsEver + p.Readings.Length });
+        var after = proposals.Aggregate(study, (s, p) => Fold.After(s, p, s.Version, default, ""));
         return Of(after, proposals, Waiting(after, understood));
     }
 
@@ -47,7 +50,11 @@ public sealed record WhatFollows(ImmutableArray<WhatFollowsRow> Rows, ImmutableA
         var rows = evidence.Vessels.Where(v => codes.Contains(v.Code) && !v.IsStruck && v.Sample.Role is SampleRole.Vessel or SampleRole.Control)
             .Select(v => waiting.Contains(v.Code) ? WhatFollowsRow.Waiting(v) : new WhatFollowsRow(v, Why(v, evidence)));
         var fits = evidence.Kinetics.Concat(evidence.Isotherms).Where(f => f.Series.Vessels.Any(v => codes.Contains(v.Code)) && !f.Series.Vessels.Any(v => waiting.Contains(v.Code)));
-        return new WhatFollows([.. rows], [.. fits.Select(Says).OfType<string>()]) { Later = later };
+        return new WhatFollows([.. rows], [.. fits.Select(Says).OfType<string>()])
+        {
+            Later = later,
+            Characterised = brought.Any(b => b.Measurements is not null) ? [.. ReportTables.OfAreas(evidence).Where(a => a.Tables.Length > 0).Select(a => a.Tables[0])] : [],
+        };
     }
 
     // The study without what a very long file brings beyond its first vessels, and how many those are.

@@ -70,6 +70,10 @@ internal sealed record TableLayout(Grid Grid, ImmutableArray<GridRow> Preamble, 
     private static ImmutableArray<TableLayout> Together(ImmutableArray<TableLayout> tables)
         => [.. tables.Select(t => t with { Notes = tables.Where(o => o != t).Aggregate(t.Notes, (notes, o) => notes.Or(o.Notes)) })];
 
+    /// <summary>A grid as one table, whatever stands in it.</summary>
+    /// <param name="grid">The grid.</param>
+    public static TableLayout Whole(Grid grid) => Of(grid, 0, grid.Rows.Length);
+
     private static TableLayout Of(Grid grid, int from, int to)
     {
         var rows = grid.Rows[from..to];
