@@ -41,6 +41,9 @@ internal sealed class LineGroup
     /// <summary>Largest z of its lines.</summary>
     public double Significance => starts.Max(p => p.Significance);
 
+    /// <summary>χ² of the last fit.</summary>
+    public double ChiSquare { get; private set; } = double.NaN;
+
     /// <summary>Lorentz share as fitted, or as given.</summary>
     public double Eta => theta[Mixing];
 
@@ -181,6 +184,7 @@ internal sealed class LineGroup
     {
         theta = best.Theta;
         free = best.Memory.Free[..best.Free];
+        ChiSquare = best.S;
         chi = best.S / Math.Max(1, points.Length - best.Free);
         covariance = points.Length > best.Free ? Householder.Inverse(best.Memory.Factor, points.Length, best.Free) : null;
         u = new double[theta.Length];
