@@ -46,24 +46,22 @@ internal sealed partial record ScanLayout(
         => CellText.Read(cell.Text, cell.Kind == CellKind.Number ? DecimalMark.Point : mark) switch
         {
             CellText.Number n => n.Value,
-            // "20,025" beside other numbers of three decimals: for the look of a row either reading serves.
-            CellText.Ambiguous a when mark is null => a.Candidates[0],
+            // "20.025" could be twenty thousand: for the look of a row it is the angle.
+            CellText.Ambiguous a when mark is null => a.Candidates.Min(),
             _ => null,
         };
 
     /// <summary>Start, step and stop in words: "20, 0.02, 72".</summary>
     public string StepsInWords => Steps is { } s ? string.Create(CultureInfo.InvariantCulture, $"from {s.Start:0.####} to {s.Stop:0.####}° in steps of {s.Step:0.#####}°") : "";
 
-    // A decimal comma in a file of blanks was taken for a separator: "20,00 118" came as "20" and "00 118".
+    // A comma in a title, or as a decimal mark, was taken for the separator of a file of blanks: "20,00 118" came as "20" and "00 118", and "446 392 403" whole.
     private static List<GridRow> Rows(Grid grid)
-    {
-        if (grid.Separator != "," || grid.Rows.Count(r => r.Cells.Length > 1 && CutInTwo().IsMatch(r.At(1).Content ?? "")) * 2 < grid.Rows.Count(r => !r.IsBlank))
-            return [.. grid.Rows];
-        return [.. grid.Rows.Select(r => r with
-        {
-            Cells = [.. string.Join(',', r.Cells.Select(c => c.Content)).Split([' ', '\t'], StringSplitOptions.RemoveEmptyEntries).Select(t => new Cell(t))],
-        })];
-    }
+        => grid.Separator is null ? [.. grid.Rows] : [.. grid.Rows.Select(r => Whole(r, grid.Separator) is { } text && ByBlanks().IsMatch(text)
+            ? r with { Cells = [.. text.Split([' ', '\t'], StringSplitOptions.RemoveEmptyEntries).Select(t => new Cell(t))] } : r)];
+
+    // The line as it was written, where one separator at most could have been a decimal mark in each number.
+    private static string? Whole(GridRow row, string separator)
+        => row.Filled == 1 ? row.Cells.First(c => !c.IsBlank).Content : separator == "," ? string.Join(',', row.Cells.Select(c => c.Content)) : null;
 
     private static bool IsNumbers(GridRow row) => row.Filled > 0 && row.Cells.All(c => c.IsBlank || Number(c, null) is not null);
 
@@ -161,7 +159,7 @@ internal sealed partial record ScanLayout(
         var falling = Enumerable.Range(1, x.Length - 1).Count(i => x[i] < x[i - 1]) >= 0.98 * (x.Length - 1);
         double[] steps = [.. Enumerable.Range(1, x.Length - 1).Select(i => Math.Abs(x[i] - x[i - 1])).Order()];
         var step = steps[steps.Length / 2];
-        var isAngle = rising && x.Min() > -10 && x.Max() <= LargestAngle && step is >= FinestStep and <= WidestStep;
+        var isAngle = (rising || falling && at >= 0) && x.Min() > -10 && x.Max() <= LargestAngle && step is >= FinestStep and <= WidestStep;
         var named = at >= 0 ? ScanWords.Axis(names[at]) : null;
         if (named == ScanAxis.TwoTheta && ScanWords.SaysTwoTheta(names[at]) && isAngle)
             return Recognition.Certain($"the heading {names[at]}");
@@ -216,8 +214,8 @@ internal sealed partial record ScanLayout(
         return -1;
     }
 
-    [GeneratedRegex(@"^\d+\s+[-+]?\d")]
-    private static partial Regex CutInTwo();
+    [GeneratedRegex(@"^\s*[-+]?\d+([.,]\d+)?([eE][-+]?\d+)?([ \t]+[-+]?\d+([.,]\d+)?([eE][-+]?\d+)?)+\s*$", RegexOptions.ExplicitCapture | RegexOptions.NonBacktracking)]
+    private static partial Regex ByBlanks();
 
     [GeneratedRegex(@"^[\s#!;%/*'""]*((columns?|spalten|colonnes|data|x\s*,\s*y)\s*[:=])?\s*", RegexOptions.IgnoreCase | RegexOptions.ExplicitCapture)]
     private static partial Regex Comment();
