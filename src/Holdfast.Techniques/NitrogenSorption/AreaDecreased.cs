@@ -146,7 +146,7 @@ internal sealed class AreaDecreased : IClaimRule
         => powder is null || parent is null || powder.WithArea.IsEmpty ? null
             : $"nitrogen at 77 K, degassed {powder.WithArea[0].Degassing ?? "as not recorded"}; {Phrase.Count(powder.WithArea.Length, "portion")} of {powder.Name}, {Phrase.Number(parent.WithArea.Length)} of {parent.Name}; these batches";
 
-    private static IEnumerable<string> Words(string name) => name.ToLowerInvariant().Split([' ', '-', '_', '(', ')', ','], StringSplitOptions.RemoveEmptyEntries).Where(w => w.Length > 1 && !OfParents.Contains(w) && w != "doped" && w.Any(char.IsLetter));
+    private static IEnumerable<string> Words(string name) => name.ToLowerInvariant().Split([' ', '-', '_', '(', ')', ','], StringSplitOptions.RemoveEmptyEntries).Where(w => !OfParents.Contains(w) && w != "doped" && w.Any(char.IsLetter));
 
     private static bool IsParent(string name) => Array.Exists(OfParents, w => name.Contains(w, StringComparison.OrdinalIgnoreCase)) && !(name.Contains("doped", StringComparison.OrdinalIgnoreCase) && !name.Contains("undoped", StringComparison.OrdinalIgnoreCase));
 

@@ -23,6 +23,7 @@ internal sealed class SorptionReading
 
     private const int StrayPoints = 3;
     private const double LargestRelative = 1.05;
+    private const double LargestDisagreement = 0.05;
 
     private readonly MeasurementSource source;
     private readonly ImmutableArray<SorptionTable> all;
@@ -63,6 +64,7 @@ internal sealed class SorptionReading
         var p0 = SaturationSetting(curves, relativeUnit, ref asked);
         var unit = UnitOfAmount(curves, p0, relativeUnit, ref asked);
         Gas();
+        Disagreeing(curves, relativeUnit);
         var measurements = ImmutableArray.CreateBuilder<Measurement>();
         // Curves of one powder, adsorption and desorption side by side or in tables of their own, are one measurement.
         foreach (var group in curves.GroupBy(c => c.Series.Powder ?? "", StringComparer.Ordinal))
@@ -152,6 +154,18 @@ internal sealed class SorptionReading
         source.Talk.Explain(source.Question("pressure"), ["p/p0 = number/100", "a pressure in kPa, to be divided by p0", "a pressure in mmHg, to be divided by p0", "a pressure in mbar, to be divided by p0"]);
         asked |= answer is null;
         return answer == "percent" ? "%" : answer;
+    }
+
+    // Two columns that say the same should agree: where they do not, one of them is in another unit or belongs to another run.
+    private void Disagreeing(List<SorptionCurve> curves, string? relativeUnit)
+    {
+        if (relativeUnit is not ("" or "%"))
+            return;
+        var scale = relativeUnit == "%" ? 100 : 1;
+        double[] ratios = [.. curves.SelectMany(c => c.Rows.Where(r => r is { Relative: > 0.02, Absolute: > 0, Saturation: > 0 }).Select(r => r.Absolute!.Value / r.Saturation!.Value / (r.Relative!.Value / scale)
+            * ((PressureUnit.In(c.Table.Written(c.Series.Absolute!.Value))?.Kilopascal ?? 1) / (PressureUnit.In(c.Table.Written(c.Series.Saturation!.Value))?.Kilopascal ?? 1)))).Order()];
+        if (ratios.Length > 0 && Math.Abs(ratios[ratios.Length / 2] - 1) > LargestDisagreement)
+            source.Talk.Note(Codes.Ambiguous, Weight.Caution, $"p divided by p0 is {Shown(ratios[ratios.Length / 2])} times the p/p0 beside it: one of the columns is in another unit. p/p0 is used; check the file.");
     }
 
     // One saturation pressure for all rows, in the unit of the pressures; null where each row has its own or none is needed.
