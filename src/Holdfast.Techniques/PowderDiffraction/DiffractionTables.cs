@@ -45,7 +45,7 @@ internal sealed class DiffractionTables : IStudyTables
                 new Column("phase", "Phase"),
                 new Column("lines", "Lines, matched"),
                 .. new[] { "a", "b", "c" }.Select(s => new Column(s, s) { Unit = "Å" }),
-                .. new[] { "α", "β", "γ" }.Select(s => new Column(s, s) { Unit = "°" }),
+                .. new[] { ("alpha", "α"), ("beta", "β"), ("gamma", "γ") }.Select(s => new Column(s.Item1, s.Item2) { Unit = "°" }),
                 new Column("displacement", "Sample below the axis") { Unit = "mm" },
                 new Column("strangers", "Lines of no known phase"),
                 new Column("limit", "Smallest line that would be seen, of the strongest") { Unit = "%" },

@@ -15,6 +15,9 @@ internal sealed partial class ScanReading
     // A second scan has noise of its own; a drawn background has hardly any, and stays below.
     private const double SmoothShare = 0.3;
 
+    // Goniometers of laboratories, mm.
+    private const double LeastRadius = 50, MostRadius = 600;
+
     private readonly MeasurementSource source;
     private readonly ScanLayout layout;
     private readonly DecimalEvidence evidence;
@@ -220,10 +223,12 @@ internal sealed partial class ScanReading
 
     private IEnumerable<MeasuredSetting> Others(RadiationSaid said)
     {
-        foreach (var (row, text) in layout.Lines.Where(l => l.Row != layout.Heading?.Number && l.Row != layout.StepRow && l.Row != said.Row))
+        foreach (var (row, text) in layout.Lines)
         {
-            if (Radius().Match(text) is { Success: true } r)
-                yield return new(ScanNames.Radius, r.Value, double.Parse(r.Groups["mm"].Value.Replace(',', '.'), CultureInfo.InvariantCulture), "mm", row);
+            if (Radius().Match(text) is { Success: true } r && double.Parse(r.Groups["number"].Value.Replace(',', '.'), CultureInfo.InvariantCulture) * (r.Groups["cm"].Success ? 10 : 1) is >= LeastRadius and <= MostRadius and var radius)
+                yield return new(ScanNames.Radius, r.Value, radius, "mm", row);
+            if (row == layout.Heading?.Number || row == layout.StepRow || row == said.Row)
+                continue;
             var cut = text.TrimStart('#', '!', ';', '%', ' ').IndexOfAny([':', '=']);
             var plain = text.TrimStart('#', '!', ';', '%', ' ');
             yield return cut is > 0 and < 40 ? new(plain[..cut].Trim(), plain[(cut + 1)..].Trim(), null, "", row) : new("line " + row.ToString(CultureInfo.InvariantCulture), plain, null, "", row);
@@ -249,6 +254,6 @@ internal sealed partial class ScanReading
     [GeneratedRegex(@"^(cu|co|mo|fe|cr|ag)?\s*-?k|^(two|theta|line|step|scan|rev|ver|vers|version|no|nr|pdf|icsd|cod)\s*[-_ ]?\d", RegexOptions.IgnoreCase | RegexOptions.ExplicitCapture)]
     private static partial Regex RayLike();
 
-    [GeneratedRegex(@"radius\D{0,20}(?<mm>\d+([.,]\d+)?)\s*mm", RegexOptions.IgnoreCase | RegexOptions.ExplicitCapture)]
+    [GeneratedRegex(@"radius\D{0,30}(?<number>\d+([.,]\d+)?)\s*(mm|(?<cm>cm))?", RegexOptions.IgnoreCase | RegexOptions.ExplicitCapture)]
     private static partial Regex Radius();
 }
