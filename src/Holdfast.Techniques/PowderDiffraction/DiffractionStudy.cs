@@ -108,7 +108,7 @@ internal sealed record DiffractionStudy(ImmutableArray<PatternFound> Patterns, I
             Phases = [.. phases],
             Cubic = cubic,
             Lattice = phases.Count > 0 ? phases[0].Match.Lattice : cubic is [var only, ..] && cubic.Select(c => Math.Round(c.A, 2)).Distinct().Count() == 1 ? OfCubic(pattern, only) : null,
-            Size = SizeOf(pattern, phases.Count > 0 ? [.. phases[0].Match.Matched.Where(m => m.IsAlone).Select(m => m.Line)] : [.. pattern.TrueLines], instrument),
+            Size = pattern.IsStandard ? null : SizeOf(pattern, phases.Count > 0 ? [.. phases[0].Match.Matched.Where(m => m.IsAlone).Select(m => m.Line)] : [.. pattern.TrueLines], instrument),
             Strangers = phases.Count == 0 ? [] : [.. phases[0].Match.Strangers.Where(l => !explained.Contains(l))],
             Findings = findings.ToImmutable(),
         };
@@ -162,7 +162,7 @@ internal sealed record DiffractionStudy(ImmutableArray<PatternFound> Patterns, I
     private static FittedLine[] Voting(PatternFound pattern)
     {
         var top = pattern.TrueLines.Select(l => l.Height).DefaultIfEmpty().Max();
-        return [.. pattern.TrueLines.Where(l => l.Height >= VotesFrom * top && (l.Flags & LineFlags.Entangled) == 0).OrderBy(l => l.TwoTheta)];
+        return [.. pattern.TrueLines.Where(l => l.Height >= VotesFrom * top && (l.Flags & LineDoubts.Entangled) == LineDoubts.None).OrderBy(l => l.TwoTheta)];
     }
 
     private static Lattice? OfCubic(PatternFound pattern, CubicIndexing cell)
@@ -186,7 +186,7 @@ internal sealed record DiffractionStudy(ImmutableArray<PatternFound> Patterns, I
 
     private static SizeFound? SizeOf(PatternFound pattern, FittedLine[] candidates, InstrumentWidth? instrument)
     {
-        FittedLine[] lines = [.. candidates.Where(l => l.IsSettled && l.Significance >= SizeSignificance && (l.Flags & (LineFlags.WidthUncertain | LineFlags.Entangled)) == 0)];
+        FittedLine[] lines = [.. candidates.Where(l => l.IsSettled && l.Significance >= SizeSignificance && (l.Flags & (LineDoubts.WidthUncertain | LineDoubts.Entangled)) == LineDoubts.None)];
         if (lines.Length == 0)
             return null;
         var wavelength = pattern.Radiation.Ka1;

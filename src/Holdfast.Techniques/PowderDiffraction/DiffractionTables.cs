@@ -99,11 +99,11 @@ internal sealed class DiffractionTables : IStudyTables
 
     /// <summary>Remarks on a line, in words; empty for none.</summary>
     /// <param name="flags">Its flags.</param>
-    public static string Words(LineFlags flags)
+    public static string Words(LineDoubts flags)
         => string.Join("; ", new[]
         {
-            (LineFlags.MixingAtBound, "shape at its limit"), (LineFlags.NarrowerThanInstrument, "narrower than the instrument"), (LineFlags.WidthUncertain, "width uncertain"), (LineFlags.Entangled, "entangled with a neighbour"),
-            (LineFlags.NotSettled, "fit not settled"), (LineFlags.MaybeKBeta, "may be Kβ of a stronger line"), (LineFlags.MaybeTungsten, "may be tungsten of the tube"),
+            (LineDoubts.MixingAtBound, "shape at its limit"), (LineDoubts.NarrowerThanInstrument, "narrower than the instrument"), (LineDoubts.WidthUncertain, "width uncertain"), (LineDoubts.Entangled, "entangled with a neighbour"),
+            (LineDoubts.NotSettled, "fit not settled"), (LineDoubts.MaybeKBeta, "may be Kβ of a stronger line"), (LineDoubts.MaybeTungsten, "may be tungsten of the tube"),
         }.Where(w => flags.HasFlag(w.Item1)).Select(w => w.Item2));
 
     private static Row One(PatternFound p)

@@ -42,5 +42,5 @@ internal sealed record PatternFound(Measurement Measurement, PowderScan Scan, Ra
     public PhaseFound? Main => Phases.FirstOrDefault();
 
     /// <summary>Lines that are no ghost of the tube and no artefact.</summary>
-    public IEnumerable<FittedLine> TrueLines => Fit.Lines.Where(l => l.IsSettled && (l.Flags & (LineFlags.MaybeKBeta | LineFlags.MaybeTungsten)) == 0);
+    public IEnumerable<FittedLine> TrueLines => Fit.Lines.Where(l => l.IsSettled && (l.Flags & (LineDoubts.MaybeKBeta | LineDoubts.MaybeTungsten)) == LineDoubts.None);
 }

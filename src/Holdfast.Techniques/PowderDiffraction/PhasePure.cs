@@ -58,7 +58,7 @@ internal sealed class PhasePure : IClaimRule
             : pattern is null ? Decision.Missing($"There is no pattern of {claim.Words("powder")}. Take one in, or correct the name.", Next)
             : phase is null ? Decision.Missing($"No structure of {claim.Words("phase") ?? "a phase"} that the lines of {pattern.Sample} fit is in the study. Take it in as CIF.", Next)
             : claim.In("smallest-line", "%") is not { } limit || limit is <= 0 or >= 100 ? Decision.NotNamed(claim, "smallest-line", "2 %")
-            : Decide(Foreign(pattern, phase), OwnSeen(phase), phase.Match.DetectionLimit, limit, pattern.Scan.AreCounts, pattern.Fit.Lines.Any(l => (l.Flags & (LineFlags.MaybeKBeta | LineFlags.MaybeTungsten)) != 0));
+            : Decide(Foreign(pattern, phase), OwnSeen(phase), phase.Match.DetectionLimit, limit, pattern.Scan.AreCounts, pattern.Fit.Lines.Any(l => (l.Flags & (LineDoubts.MaybeKBeta | LineDoubts.MaybeTungsten)) != LineDoubts.None));
         return decision.On(claim, sentence, pattern is null || phase is null ? null : string.Create(CultureInfo.InvariantCulture, $"crystalline phases with lines between {pattern.Scan.TwoTheta[0]:0.#} and {pattern.Scan.TwoTheta[^1]:0.#}° ({pattern.Radiation.Name}), this portion"), pattern is null ? [] : [pattern.Measurement.Id]);
     }
 

@@ -16,7 +16,7 @@ internal static class ReferenceCell
     public static ImmutableArray<MeasuredSetting> Ask(MeasurementSource source)
     {
         var answer = source.Talk.Assume(source.Question("unit:cell"), Codes.Ambiguous,
-            "No cell is stated for this pattern: lines are matched with structures of the study, or with a cubic cell if one fits. A cell may be given as a, or as a b c α β γ in Å and degrees.", [None]);
+            "No cell is stated for this pattern: lines are matched with structures of the study, or with a cubic cell if one fits. The answer unit:cell gives one: a, or a b c α β γ, in Å and degrees.", [None]);
         if (answer == None)
             return [];
         return Of(answer) is not null ? [new(ScanNames.Cell, answer, null, "Å", 0)]

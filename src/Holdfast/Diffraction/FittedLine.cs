@@ -16,7 +16,7 @@ namespace Holdfast.Diffraction;
 /// <param name="Flags">What speaks against it.</param>
 public sealed record FittedLine(
     double TwoTheta, double TwoThetaU, double Spacing, double SpacingU, double Height, double Width, double WidthU, double Eta,
-    double Area, double AreaU, double Significance, double ReducedChiSquare, LineFlags Flags)
+    double Area, double AreaU, double Significance, double ReducedChiSquare, LineDoubts Flags)
 {
     // Areas in standard uncertainties.
     private const double LeastArea = 3;
@@ -25,5 +25,5 @@ public sealed record FittedLine(
     internal bool IsEmpty => !double.IsFinite(TwoThetaU) || !(Area > LeastArea * AreaU);
 
     /// <summary>True when place and uncertainty can be used.</summary>
-    public bool IsSettled => (Flags & (LineFlags.NotSettled | LineFlags.NarrowerThanInstrument)) == 0;
+    public bool IsSettled => (Flags & (LineDoubts.NotSettled | LineDoubts.NarrowerThanInstrument)) == LineDoubts.None;
 }

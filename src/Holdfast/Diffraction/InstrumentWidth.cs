@@ -16,7 +16,7 @@ public sealed record InstrumentWidth(double U, double V, double W, double From, 
     /// <param name="standard">Fitted lines of the standard.</param>
     public static InstrumentWidth? Of(IReadOnlyList<FittedLine> standard)
     {
-        FittedLine[] lines = [.. standard.Where(l => l.IsSettled && (l.Flags & (LineFlags.WidthUncertain | LineFlags.Entangled)) == 0)];
+        FittedLine[] lines = [.. standard.Where(l => l.IsSettled && (l.Flags & (LineDoubts.WidthUncertain | LineDoubts.Entangled)) == LineDoubts.None)];
         if (lines.Length < FewestLines)
             return null;
         var rows = MathNet.Numerics.LinearAlgebra.Matrix<double>.Build.Dense(lines.Length, 3);

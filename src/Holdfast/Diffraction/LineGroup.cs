@@ -101,17 +101,17 @@ internal sealed class LineGroup
         {
             var at = Common + k * PerLine;
             var (x, h, w, eta) = (theta[at], theta[at + 1], theta[at + 2], theta[Mixing]);
-            var flags = LineFlags.None;
+            var flags = LineDoubts.None;
             if (Array.IndexOf(free, Mixing) < 0 && eta is <= 1e-9 or >= 1 - 1e-9)
-                flags |= LineFlags.MixingAtBound;
+                flags |= LineDoubts.MixingAtBound;
             if (instrumentWidth is { } b && w < InstrumentShare * b)
-                flags |= LineFlags.NarrowerThanInstrument;
+                flags |= LineDoubts.NarrowerThanInstrument;
             if (!(u[at + 2] <= UncertainWidth * w))
-                flags |= LineFlags.WidthUncertain;
+                flags |= LineDoubts.WidthUncertain;
             if (correlation[k] > Entangled)
-                flags |= LineFlags.Entangled;
+                flags |= LineDoubts.Entangled;
             if (!settled || !double.IsFinite(u[at]) || u[at] <= 0 || h <= 0)
-                flags |= LineFlags.NotSettled;
+                flags |= LineDoubts.NotSettled;
             var spacing = Bragg.Spacing(x, radiation.Ka1);
             yield return new(x, u[at], spacing, spacing / Math.Tan(Bragg.Theta(x)) * u[at] * Math.PI / 360, h, w, u[at + 2], eta,
                 h * w * PseudoVoigt.Area(eta), AreaU(at, h, w, eta), starts[k].Significance, chi, flags);

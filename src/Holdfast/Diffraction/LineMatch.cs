@@ -30,7 +30,7 @@ public sealed record LineMatch(
 
     /// <summary>Possible second phase: unmatched lines with z of 5 or more that are no ghosts of the tube.</summary>
     public IEnumerable<FittedLine> Strangers
-        => Unmatched.Where(l => l.Significance >= SecondPhase && (l.Flags & (LineFlags.MaybeKBeta | LineFlags.MaybeTungsten | LineFlags.NarrowerThanInstrument)) == 0);
+        => Unmatched.Where(l => l.Significance >= SecondPhase && (l.Flags & (LineDoubts.MaybeKBeta | LineDoubts.MaybeTungsten | LineDoubts.NarrowerThanInstrument)) == LineDoubts.None);
 
     /// <summary>Matches.</summary>
     /// <param name="fit">Fitted lines.</param>
@@ -111,7 +111,7 @@ public sealed record LineMatch(
 
     private static Lattice? Refined(ImmutableArray<MatchedLine> pairs, UnitCell cell, Lattice? before, Radiation radiation)
     {
-        IndexedLine[] indexed = [.. pairs.Where(p => p.IsAlone && p.Reference.Planes is not null && (p.Line.Flags & LineFlags.Entangled) == 0)
+        IndexedLine[] indexed = [.. pairs.Where(p => p.IsAlone && p.Reference.Planes is not null && (p.Line.Flags & LineDoubts.Entangled) == LineDoubts.None)
             .Select(p => new IndexedLine(p.Reference.Planes!.Value, p.Line.TwoTheta, p.Line.TwoThetaU))];
         return Diffraction.Lattice.Of(indexed, cell.System, before?.Fit.Cell ?? cell, radiation.Ka1);
     }

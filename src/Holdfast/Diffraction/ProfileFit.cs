@@ -172,9 +172,9 @@ public sealed record ProfileFit(ImmutableArray<FittedLine> Lines, PeakSearch Sea
 
     private static ImmutableArray<FittedLine> WithGhosts(ImmutableArray<FittedLine> lines, Radiation radiation)
     {
-        LineFlags Of(FittedLine line)
-            => (radiation.Kb is { } kb && IsGhost(line, lines, radiation, kb) ? LineFlags.MaybeKBeta : LineFlags.None)
-                | (radiation.Anode.Length > 0 && IsGhost(line, lines, radiation, Radiation.TungstenLa) ? LineFlags.MaybeTungsten : LineFlags.None);
+        LineDoubts Of(FittedLine line)
+            => (radiation.Kb is { } kb && IsGhost(line, lines, radiation, kb) ? LineDoubts.MaybeKBeta : LineDoubts.None)
+                | (radiation.Anode.Length > 0 && IsGhost(line, lines, radiation, Radiation.TungstenLa) ? LineDoubts.MaybeTungsten : LineDoubts.None);
         return [.. lines.Select(l => l with { Flags = l.Flags | Of(l) })];
     }
 

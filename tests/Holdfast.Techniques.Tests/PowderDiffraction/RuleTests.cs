@@ -122,7 +122,7 @@ public class RuleTests
                 var breadth = 0.9 * Copper.Ka1 / 10 / (20 * Math.Cos(x * Math.PI / 360)) * 180 / Math.PI;
                 // Half of the runs add plainly, half in squares: the truth lies somewhere between.
                 var width = run % 2 == 0 ? breadth + 0.08 : Math.Sqrt(breadth * breadth + 0.08 * 0.08);
-                return new FittedLine(x, 0.001, 1, 1e-5, 1000, width * (1 + 0.02 * stream.Normal()), 0.02 * width, 0.5, 500, 5, 100, 1, LineFlags.None);
+                return new FittedLine(x, 0.001, 1, 1e-5, 1000, width * (1 + 0.02 * stream.Normal()), 0.02 * width, 0.5, 500, 5, 100, 1, LineDoubts.None);
             }).ToArray();
             WilliamsonHall Fit(Func<double, double> off) => WilliamsonHall.Of([.. lines.Select(l => (l.TwoTheta, off(l.Width), l.WidthU))], Copper.Ka1)!;
             var size = new SizeFound([.. lines.Select(l => Scherrer.Of(l, Copper.Ka1, 0.08))], Fit(w => w - 0.08), Fit(w => Math.Sqrt(w * w - 0.0064)), true);

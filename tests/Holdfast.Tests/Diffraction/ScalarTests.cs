@@ -158,7 +158,7 @@ public class ScalarTests
     }
 
     private static FittedLine Line(double twoTheta, double width)
-        => new(twoTheta, 0.001, Bragg.Spacing(twoTheta, 1.54059292), 1e-5, 1000, width, 0.01 * width, 0.5, 500, 5, 100, 1, LineFlags.None);
+        => new(twoTheta, 0.001, Bragg.Spacing(twoTheta, 1.54059292), 1e-5, 1000, width, 0.01 * width, 0.5, 500, 5, 100, 1, LineDoubts.None);
 
     private static double Of(JsonElement e, string name) => e.GetProperty(name).GetDouble();
 

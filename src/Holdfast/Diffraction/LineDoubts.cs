@@ -2,7 +2,7 @@ namespace Holdfast.Diffraction;
 
 /// <summary>What speaks against taking a fitted line at its word.</summary>
 [Flags]
-public enum LineFlags
+public enum LineDoubts
 {
     /// <summary>Nothing.</summary>
     None = 0,
