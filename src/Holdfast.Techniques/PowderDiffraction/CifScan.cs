@@ -1,6 +1,5 @@
 using System.Collections.Immutable;
 using System.Globalization;
-using Holdfast.Diffraction;
 using Holdfast.Studies;
 using Holdfast.Studies.Import;
 using Holdfast.Studies.Import.Cif;
@@ -91,5 +90,8 @@ internal static class CifScan
 
     private static ColumnUnderstanding Shown(CifLoop loop, string tag, int index, string? measures)
         => new(index, tag, measures is null ? ColumnUse.LeftOut : ColumnUse.Measured, null, null, null, measures is null ? "Not part of the scan: it stays in the original." : null,
-            [.. loop.Column(tag)!.Value.Take(3).Select(v => v.Text)], []) { Measures = measures };
+            [.. loop.Column(tag)!.Value.Take(3).Select(v => v.Text)], [])
+        {
+            Measures = measures,
+        };
 }

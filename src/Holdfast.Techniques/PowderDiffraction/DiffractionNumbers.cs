@@ -51,7 +51,10 @@ internal sealed class DiffractionNumbers : IDerivedNumbers
         foreach (var line in pattern.TrueLines)
         {
             yield return new(Line(id, line), $"place of a line of {sample} ({id})", Measured.From(line.TwoTheta, new Source(Line(id, line), "profile fit, covariance × max(1, χ²ᵣ)", line.TwoThetaU)), "°",
-                string.Create(CultureInfo.InvariantCulture, $"pseudo-Voigt profile{(pattern.Radiation.Ka2 is null ? "" : " of Kα1 and Kα2")} on the raw readings, weights 1/variance, χ²ᵣ {line.ReducedChiSquare:0.0}; d = λ/(2 sin θ) = {line.Spacing:0.00000} Å"), [wavelength], []) { Samples = [id] };
+                string.Create(CultureInfo.InvariantCulture, $"pseudo-Voigt profile{(pattern.Radiation.Ka2 is null ? "" : " of Kα1 and Kα2")} on the raw readings, weights 1/variance, χ²ᵣ {line.ReducedChiSquare:0.0}; d = λ/(2 sin θ) = {line.Spacing:0.00000} Å"), [wavelength], [])
+            {
+                Samples = [id],
+            };
         }
 
         if (pattern.Lattice is { } lattice)
@@ -62,7 +65,10 @@ internal sealed class DiffractionNumbers : IDerivedNumbers
             if (pattern.Radius is { } radius && lattice.Displacement(radius) is var (value, u))
             {
                 yield return new(Displacement(id), $"height of {sample} ({id}) below the axis", Measured.From(value, new Source(Displacement(id), "refined with the cell", u, lattice.Fit.DegreesOfFreedom)), "mm", "s = −D·R/2, D in radians",
-                    [new("R", radius, "mm", from)], []) { Samples = [id] };
+                    [new("R", radius, "mm", from)], [])
+                {
+                    Samples = [id],
+                };
             }
         }
 
@@ -71,7 +77,10 @@ internal sealed class DiffractionNumbers : IDerivedNumbers
             var (low, high) = size.Range;
             yield return new(Size(id), $"crystallite size of {sample} ({id})", Measured.From(middle, new Source(Size(id), "instrument taken off plainly or in squares, breadths, K", (high - low) / 4)), "nm",
                 size.IsSeparated ? "β·cos θ = Kλ/D + 4e·sin θ through all lines; mean of both ways to take the instrument off" : "D = Kλ/(β·cos θ), mean over lines and both ways to take the instrument off",
-                [new("K", Scherrer.UsualK, "", "usual shape factor, 5 %"), wavelength], []) { Samples = [id] };
+                [new("K", Scherrer.UsualK, "", "usual shape factor, 5 %"), wavelength], [])
+            {
+                Samples = [id],
+            };
         }
     }
 }

@@ -75,9 +75,16 @@ internal sealed class DiffractionSection : IResultSection
         {
             var (low, high) = size.Range;
             yield return size.IsLimit
-                ? [$"Crystallites: larger than {InWords.Plain(low, "nm")} (Scherrer, K = {InWords.Plain(Scherrer.UsualK)}). {(size.HasInstrument ? "The lines are hardly broader than those of the instrument." : "No pattern of a standard gives the width of the instrument, so there is no upper limit.")}"]
-                : [$"Crystallites: {InWords.Plain(low)} to {InWords.Plain(high, "nm")}", .. numbering.Trail(DiffractionNumbers.Size(id)), $", K = {InWords.Plain(Scherrer.UsualK)}, {InWords.Count(size.Lines.Length, "line")}, by {(size.IsSeparated ? "Williamson and Hall, size apart from strain" : "Scherrer; strain, if any, makes them look smaller")}. The bracket is between both ways to take the instrument off. It is a length of coherent columns, not the size of particles."];
+                ? [$"Crystallites: larger than {Nanometres(low)} nm (Scherrer, K = {InWords.Plain(Scherrer.UsualK)}). {(size.HasInstrument ? "The lines are hardly broader than those of the instrument." : "No pattern of a standard gives the width of the instrument, so there is no upper limit.")}"]
+                : [$"Crystallites: {Nanometres(low)} to {Nanometres(high)} nm", .. numbering.Trail(DiffractionNumbers.Size(id)), $", K = {InWords.Plain(Scherrer.UsualK)}, {InWords.Count(size.Lines.Length, "line")}, by {(size.IsSeparated ? "Williamson and Hall, size apart from strain" : "Scherrer; strain, if any, makes them look smaller")}. The bracket is between both ways to take the instrument off. It is a length of coherent columns, not the size of particles."];
         }
+    }
+
+    // Two figures: more than a size from breadths can carry.
+    private static string Nanometres(double size)
+    {
+        var step = Math.Pow(10, Math.Floor(Math.Log10(size)) - 1);
+        return (Math.Round(size / step) * step).ToString("G4", CultureInfo.InvariantCulture);
     }
 
     private static string Spacings(IEnumerable<double> d) => string.Join(", ", d.Take(MostNamed).Select(s => s.ToString("0.000", CultureInfo.InvariantCulture))) + " Å";

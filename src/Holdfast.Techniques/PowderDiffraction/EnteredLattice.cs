@@ -2,7 +2,6 @@ using System.Collections.Immutable;
 using Holdfast.Claims;
 using Holdfast.Claims.Analyses;
 using Holdfast.Statistics;
-using Holdfast.Studies.Import.Techniques;
 
 namespace Holdfast.Techniques.PowderDiffraction;
 

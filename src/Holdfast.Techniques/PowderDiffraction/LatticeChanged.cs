@@ -1,7 +1,6 @@
 using System.Collections.Immutable;
 using Holdfast.Claims;
 using Holdfast.Claims.Analyses;
-using Holdfast.Diffraction;
 using Holdfast.Statistics;
 
 namespace Holdfast.Techniques.PowderDiffraction;

@@ -65,7 +65,7 @@ internal sealed partial record ScanLayout(
 
     private static bool IsNumbers(GridRow row) => row.Filled > 0 && row.Cells.All(c => c.IsBlank || Number(c, null) is not null);
 
-    private static string Text(GridRow row) => string.Join(' ', row.Cells.Where(c => !c.IsBlank).Select(c => c.Text));
+    private static string Text(GridRow row) => string.Join(' ', row.Cells.Where(c => !c.IsBlank).Select(c => c.Text)) is var text && text.Length > ScanWords.LongestLine ? text[..ScanWords.LongestLine] : text;
 
     // Three numbers that fit the count of all that follow: start, step and stop in any order, or start, step and count.
     private static ScanLayout? Stepped(List<GridRow> rows, int first)
@@ -217,24 +217,24 @@ internal sealed partial record ScanLayout(
     [GeneratedRegex(@"^\s*[-+]?\d+([.,]\d+)?([eE][-+]?\d+)?([ \t]+[-+]?\d+([.,]\d+)?([eE][-+]?\d+)?)+\s*$", RegexOptions.ExplicitCapture | RegexOptions.NonBacktracking)]
     private static partial Regex ByBlanks();
 
-    [GeneratedRegex(@"^[\s#!;%/*'""]*((columns?|spalten|colonnes|data|x\s*,\s*y)\s*[:=])?\s*", RegexOptions.IgnoreCase | RegexOptions.ExplicitCapture)]
+    [GeneratedRegex(@"^[\s#!;%/*'""]*((columns?|spalten|colonnes|data|x\s*,\s*y)\s*[:=])?\s*", RegexOptions.IgnoreCase | RegexOptions.ExplicitCapture, matchTimeoutMilliseconds: ScanWords.Patience)]
     private static partial Regex Comment();
 
-    [GeneratedRegex(@"\s{2,}|\t")]
+    [GeneratedRegex(@"\s{2,}|\t", RegexOptions.None, matchTimeoutMilliseconds: ScanWords.Patience)]
     private static partial Regex Runs();
 
-    [GeneratedRegex(@"\s*[,;|]\s*")]
+    [GeneratedRegex(@"\s*[,;|]\s*", RegexOptions.None, matchTimeoutMilliseconds: ScanWords.Patience)]
     private static partial Regex Marks();
 
-    [GeneratedRegex(@"\s+")]
+    [GeneratedRegex(@"\s+", RegexOptions.None, matchTimeoutMilliseconds: ScanWords.Patience)]
     private static partial Regex Blanks();
 
-    [GeneratedRegex(@"(?<![a-z])(start|begin|from|first|anfang|début|inicio|min(imum)?)(?![a-z])[^0-9+\-]*(?<number>[+\-]?\d+([.,]\d+)?)", RegexOptions.IgnoreCase | RegexOptions.ExplicitCapture)]
+    [GeneratedRegex(@"(?<![a-z])(start|begin|from|first|anfang|début|inicio|min(imum)?)(?![a-z])[^0-9+\-]*(?<number>[+\-]?\d+([.,]\d+)?)", RegexOptions.IgnoreCase | RegexOptions.ExplicitCapture, matchTimeoutMilliseconds: ScanWords.Patience)]
     private static partial Regex StartWord();
 
-    [GeneratedRegex(@"(?<![a-z])(step|stepsize|increment|inc|schritt(weite)?|pas|paso)(?![a-z])(?!\s*time)[^0-9+\-]*(?<number>\d+([.,]\d+)?)", RegexOptions.IgnoreCase | RegexOptions.ExplicitCapture)]
+    [GeneratedRegex(@"(?<![a-z])(step|stepsize|increment|inc|schritt(weite)?|pas|paso)(?![a-z])(?!\s*time)[^0-9+\-]*(?<number>\d+([.,]\d+)?)", RegexOptions.IgnoreCase | RegexOptions.ExplicitCapture, matchTimeoutMilliseconds: ScanWords.Patience)]
     private static partial Regex StepWord();
 
-    [GeneratedRegex(@"(?<![a-z])(stop|end|to|last|final|ende|fin|max(imum)?)(?![a-z])[^0-9+\-]*(?<number>\d+([.,]\d+)?)", RegexOptions.IgnoreCase | RegexOptions.ExplicitCapture)]
+    [GeneratedRegex(@"(?<![a-z])(stop|end|to|last|final|ende|fin|max(imum)?)(?![a-z])[^0-9+\-]*(?<number>\d+([.,]\d+)?)", RegexOptions.IgnoreCase | RegexOptions.ExplicitCapture, matchTimeoutMilliseconds: ScanWords.Patience)]
     private static partial Regex StopWord();
 }

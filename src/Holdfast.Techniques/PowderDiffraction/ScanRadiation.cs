@@ -55,9 +55,9 @@ internal sealed partial record ScanRadiation(Radiation Radiation, double? Stated
         return settings.ToImmutable();
     }
 
-    [GeneratedRegex(@"^(?<number>\d+\.\d+)\s*(?<unit>Å|A|nm)?$", RegexOptions.ExplicitCapture)]
+    [GeneratedRegex(@"^(?<number>\d+\.\d+)\s*(?<unit>Å|A|nm)?$", RegexOptions.ExplicitCapture, matchTimeoutMilliseconds: ScanWords.Patience)]
     private static partial Regex Wavelength();
 
-    [GeneratedRegex(@"^(?<anode>[A-Za-z]{2})\s*-?\s*(K\s*-?\s*(α|a|alpha)\s*(?<one>[1₁])?)?$", RegexOptions.ExplicitCapture | RegexOptions.IgnoreCase)]
+    [GeneratedRegex(@"^(?<anode>[A-Za-z]{2})\s*-?\s*(K\s*-?\s*(α|a|alpha)\s*(?<one>[1₁])?)?$", RegexOptions.ExplicitCapture | RegexOptions.IgnoreCase, matchTimeoutMilliseconds: ScanWords.Patience)]
     private static partial Regex Line();
 }

@@ -2,7 +2,6 @@ using System.Collections.Immutable;
 using System.Globalization;
 using System.Text.RegularExpressions;
 using Holdfast.Amounts;
-using Holdfast.Diffraction;
 using Holdfast.Studies;
 using Holdfast.Studies.Import;
 using Holdfast.Studies.Import.Techniques;
@@ -197,7 +196,10 @@ internal sealed partial class ScanReading
     {
         var at = ScanLayout.Place(layout.Body[0], n);
         return new(at, heading.Length > 0 ? heading : "column " + (n + 1).ToString(CultureInfo.InvariantCulture), measures is null ? ColumnUse.LeftOut : ColumnUse.Measured, null, null, null, why,
-            [.. layout.Body.Take(3).Select(r => r.At(ScanLayout.Place(r, n)).Text)], []) { Measures = measures };
+            [.. layout.Body.Take(3).Select(r => r.At(ScanLayout.Place(r, n)).Text)], [])
+        {
+            Measures = measures,
+        };
     }
 
     // "sample: oxide SP-4, as calcined", "Scan of RT-1", "AL-9  alumina carrier": a code where there is one, else the words.
@@ -245,15 +247,15 @@ internal sealed partial class ScanReading
         return axis switch { ScanAxis.TwoTheta or ScanAxis.Theta => "°", ScanAxis.Spacing => nano ? "nm" : "Å", _ => nano ? "1/nm" : "1/Å" };
     }
 
-    [GeneratedRegex(@"(?<![a-z])(sample( name| id)?|specimen|probe|échantillon|muestra|campione|amostra|образец|title|titel|titre|name|scan of|pattern of|id|试样|样品)(?![a-z])\s*[:=]?\s+(?<name>.+)$|(?<![a-z])(sample|specimen|probe|title|name|id)\s*[:=,]\s*(?<name>.+)$", RegexOptions.IgnoreCase | RegexOptions.ExplicitCapture)]
+    [GeneratedRegex(@"(?<![a-z])(sample( name| id)?|specimen|probe|échantillon|muestra|campione|amostra|образец|title|titel|titre|name|scan of|pattern of|id|试样|样品)(?![a-z])\s*[:=]?\s+(?<name>.+)$|(?<![a-z])(sample|specimen|probe|title|name|id)\s*[:=,]\s*(?<name>.+)$", RegexOptions.IgnoreCase | RegexOptions.ExplicitCapture, matchTimeoutMilliseconds: ScanWords.Patience)]
     private static partial Regex SampleKey();
 
-    [GeneratedRegex(@"(?<![A-Za-z0-9])[A-Za-z]{1,5}[-_ ]?[A-Za-z]{0,2}\d+([-_.][A-Za-z0-9]+)*[A-Za-z]?(?![A-Za-z0-9])")]
+    [GeneratedRegex(@"(?<![A-Za-z0-9])[A-Za-z]{1,5}[-_ ]?[A-Za-z]{0,2}\d+([-_.][A-Za-z0-9]+)*[A-Za-z]?(?![A-Za-z0-9])", RegexOptions.ExplicitCapture, matchTimeoutMilliseconds: ScanWords.Patience)]
     private static partial Regex Code();
 
-    [GeneratedRegex(@"^(cu|co|mo|fe|cr|ag)?\s*-?k|^(two|theta|line|step|scan|rev|ver|vers|version|no|nr|pdf|icsd|cod)\s*[-_ ]?\d", RegexOptions.IgnoreCase | RegexOptions.ExplicitCapture)]
+    [GeneratedRegex(@"^(cu|co|mo|fe|cr|ag)?\s*-?k|^(two|theta|line|step|scan|rev|ver|vers|version|no|nr|pdf|icsd|cod)\s*[-_ ]?\d", RegexOptions.IgnoreCase | RegexOptions.ExplicitCapture, matchTimeoutMilliseconds: ScanWords.Patience)]
     private static partial Regex RayLike();
 
-    [GeneratedRegex(@"radius\D{0,30}(?<number>\d+([.,]\d+)?)\s*(mm|(?<cm>cm))?", RegexOptions.IgnoreCase | RegexOptions.ExplicitCapture)]
+    [GeneratedRegex(@"radius\D{0,30}(?<number>\d+([.,]\d+)?)\s*(mm|(?<cm>cm))?", RegexOptions.IgnoreCase | RegexOptions.ExplicitCapture, matchTimeoutMilliseconds: ScanWords.Patience)]
     private static partial Regex Radius();
 }

@@ -23,6 +23,6 @@ internal static partial class ScanUse
         return answer == ScanNames.Standard ? [new(ScanNames.Use, ScanNames.Standard, null, "", row)] : [];
     }
 
-    [GeneratedRegex(@"(?<![a-z])(LaB6|SRM\s*\d{3}[a-z]?|(instrument(al)?|line|width|profile|silicon|Si)[\s-]standard|standard reference)(?![a-z])", RegexOptions.IgnoreCase | RegexOptions.ExplicitCapture)]
+    [GeneratedRegex(@"(?<![a-z])(LaB6|SRM\s*\d{3}[a-z]?|(instrument(al)?|line|width|profile|silicon|Si)[\s-]standard|standard reference)(?![a-z])", RegexOptions.IgnoreCase | RegexOptions.ExplicitCapture, matchTimeoutMilliseconds: ScanWords.Patience)]
     private static partial Regex Words();
 }

@@ -1,4 +1,3 @@
-using System.Collections.Immutable;
 using System.Globalization;
 using Holdfast.Diffraction;
 using Holdfast.Studies;
@@ -99,6 +98,9 @@ internal static class StructureReading
             _ => null,
         };
         return new(index, tag, measures is null ? ColumnUse.LeftOut : ColumnUse.Measured, null, null, null, measures is null ? "Not needed for the lines: it stays in the original." : null,
-            [.. loop.Column(tag)!.Value.Take(3).Select(v => v.Text)], []) { Measures = measures };
+            [.. loop.Column(tag)!.Value.Take(3).Select(v => v.Text)], [])
+        {
+            Measures = measures,
+        };
     }
 }

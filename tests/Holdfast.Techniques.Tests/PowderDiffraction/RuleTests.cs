@@ -95,6 +95,55 @@ public class RuleTests
         Assert.Equal(Ruling.NotShownYet, Judged(study, new PhasePure(), ("powder", "ZF-3"), ("smallest-line", "3 %")).Ruling);
     }
 
+    // An invented rock salt, its structure beside its patterns: pure, with a foreign line, and with one that the claim's limit lets through.
+    [Fact]
+    public void PhasePure_OnPatternsBesideTheirStructure_GivesEachRuling()
+    {
+        (double At, double Height)[] strong = [(52.0, 700)], weak = [(52.0, 60)];
+        Verdict Of((double At, double Height)[] more, string limit)
+        {
+            var study = Intake.After(Intake.Nothing, Intake.Text("salt.cif", RockSalt));
+            var scan = "# sample: ZF-0\n# Cu Kα\n# 2theta counts\n" + Made.Rows(Made.Cubic(4.2112, Copper, 0.03, height: 9000, seed: 31, more: more));
+            study = Intake.After(study, Intake.Understand("ZF-0.xy", System.Text.Encoding.UTF8.GetBytes(scan), study));
+            return Judged(study, new PhasePure(), ("powder", "ZF-0"), ("phase", "salt of the tests"), ("smallest-line", limit));
+        }
+
+        var pure = Of([], "2 %");
+        Assert.True(pure.Ruling == Ruling.Holds, pure.Reason);
+        Assert.Equal(Ruling.Contradicted, Of(strong, "2 %").Ruling);
+        Assert.Equal(Ruling.NotShownYet, Of(weak, "5 %").Ruling);
+        Assert.Equal(Ruling.NotShownYet, Of([], "0.05 %").Ruling);
+    }
+
+    // A slope that carries: three powders, their structure in the study, contents from another method.
+    [Fact]
+    public void EnteredLattice_WithTheStructureOfTheHost_Holds()
+    {
+        var study = Intake.After(Study(), Intake.Text("salt.cif", RockSalt));
+        var verdict = Judged(study, new EnteredLattice(), ("parent", "ZF-0"), ("powders", "ZF-1, ZF-3"), ("contents", "1.0 %, 3.2 %"), ("dopant", "Ni"), ("cell-becomes", "larger"));
+        Assert.True(verdict.Ruling == Ruling.Holds, verdict.Reason);
+        Assert.Equal(Ruling.Contradicted, Judged(study, new EnteredLattice(), ("parent", "ZF-0"), ("powders", "ZF-1, ZF-3"), ("contents", "1.0 %, 3.2 %"), ("dopant", "Ni"), ("cell-becomes", "smaller")).Ruling);
+    }
+
+    // 400 simulated pairs of one and the same cell, mounted at different heights or with different zeros, noise as stated: "differs" may hold in 5 % at most (binomial, 99 %: 31).
+    [Fact]
+    public void LatticeChanged_OfSimulatedEqualCells_IsSeldomWrong()
+    {
+        var stream = new SeededStream(8, "equal cells");
+        var cell = new UnitCell(8.3142, 8.3142, 8.3142, 90, 90, 90);
+        Miller[] planes = [new(2, 2, 0), new(3, 1, 1), new(4, 0, 0), new(4, 2, 2), new(5, 1, 1), new(4, 4, 0), new(5, 3, 3)];
+        Lattice Of()
+        {
+            var (shift, zero) = (0.05 * stream.Normal(), 0.02 * stream.Normal());
+            return Lattice.Of([.. planes.Select(p => Bragg.TwoTheta(cell.Spacing(p), Copper.Ka1)!.Value)
+                .Zip(planes, (at, p) => new IndexedLine(p, at + zero + shift * Math.Cos(at * Math.PI / 360) + 0.004 * stream.Normal(), 0.003))], CrystalSystem.Cubic, cell, Copper.Ka1)!;
+        }
+
+        static Estimate A(Lattice l) => new("", l.Parameters[0].Value, l.Parameters[0].U, l.Fit.DegreesOfFreedom, l.Fit.Residuals.Length);
+        var wrong = Enumerable.Range(0, 400).Count(_ => LatticeChanged.Decide([("a", "Å", A(Of()), A(Of()))], 5, 85, true, null).Gated == Ruling.Holds);
+        Assert.True(wrong <= 31, $"{wrong} of 400");
+    }
+
     [Theory]
     [InlineData("phase-pure")]
     [InlineData("lattice-changed")]
@@ -131,6 +180,33 @@ public class RuleTests
 
         Assert.True(covered >= 190, $"{covered} of 200");
     }
+
+    // Rock salt: six permutations, eight signs, four centrings.
+    private static readonly string RockSalt = """
+        data_salt
+        _chemical_name_common 'salt of the tests'
+        _chemical_formula_sum 'Mg O'
+        _cell_formula_units_Z 4
+        _cell_length_a 4.2120
+        _cell_length_b 4.2120
+        _cell_length_c 4.2120
+        _cell_angle_alpha 90
+        _cell_angle_beta 90
+        _cell_angle_gamma 90
+        loop_
+        _atom_site_label
+        _atom_site_fract_x
+        _atom_site_fract_y
+        _atom_site_fract_z
+        Mg1 0 0 0
+        O1 0.5 0.5 0.5
+        loop_
+        _space_group_symop_operation_xyz
+
+        """ + string.Join('\n', from axes in new[] { "xyz", "yzx", "zxy", "yxz", "xzy", "zyx" }
+                                from signs in Enumerable.Range(0, 8)
+                                from shift in new[] { "000", "011", "101", "110" }
+                                select string.Join(',', Enumerable.Range(0, 3).Select(i => ((signs >> i & 1) == 1 ? "-" : "") + axes[i] + (shift[i] == '1' ? "+1/2" : "")))) + "\n";
 
     internal static Study Study()
     {
