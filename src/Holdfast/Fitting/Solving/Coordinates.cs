@@ -28,6 +28,17 @@ internal sealed class Coordinates
         }
     }
 
+    /// <summary>Coordinates that are the parameters themselves, held between bounds by projection.</summary>
+    /// <param name="lower">Lowest values; −∞ where there is none.</param>
+    /// <param name="upper">Highest values; +∞ where there is none.</param>
+    public Coordinates(double[] lower, double[] upper)
+    {
+        Count = lower.Length;
+        logarithmic = new bool[Count];
+        floor = new double[Count];
+        (Lower, Upper) = (lower, upper);
+    }
+
     /// <summary>Number of parameters.</summary>
     public int Count { get; }
 

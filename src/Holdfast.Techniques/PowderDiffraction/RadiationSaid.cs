@@ -1,0 +1,122 @@
+using System.Collections.Immutable;
+using System.Globalization;
+using System.Text.RegularExpressions;
+using Holdfast.Diffraction;
+
+namespace Holdfast.Techniques.PowderDiffraction;
+
+/// <summary>What the words above a scan say of its radiation.</summary>
+/// <param name="Anodes">Anodes named, each once.</param>
+/// <param name="Wavelengths">Wavelengths stated, ångström, in order.</param>
+/// <param name="OnlyFirst">True when Kα1 alone is said to be in the beam; false when both lines are named; null when it is left open.</param>
+/// <param name="Row">First row that says something; 0 for none.</param>
+/// <param name="Written">That row.</param>
+internal sealed partial record RadiationSaid(ImmutableArray<string> Anodes, ImmutableArray<double> Wavelengths, bool? OnlyFirst, int Row, string Written)
+{
+    private static readonly (string Word, string Symbol)[] Names =
+    [
+        ("copper", "Cu"), ("kupfer", "Cu"), ("cuivre", "Cu"), ("cobre", "Cu"), ("cobalt", "Co"), ("kobalt", "Co"), ("cobalto", "Co"), ("molybd", "Mo"), ("iron", "Fe"), ("eisen", "Fe"),
+        ("chromium", "Cr"), ("chrom", "Cr"), ("silver", "Ag"), ("silber", "Ag"),
+    ];
+
+    /// <summary>True when nothing is said.</summary>
+    public bool IsSilent => Anodes.IsEmpty && Wavelengths.IsEmpty;
+
+    /// <summary>Reads the lines above a scan.</summary>
+    /// <param name="lines">Rows with their numbers.</param>
+    public static RadiationSaid In(IEnumerable<(int Row, string Text)> lines)
+    {
+        var anodes = new List<string>();
+        var wavelengths = new List<double>();
+        bool? only = null;
+        var (row, written) = (0, "");
+        foreach (var (number, text) in lines)
+        {
+            var before = anodes.Count + wavelengths.Count;
+            foreach (var anode in AnodesIn(text))
+            {
+                if (!anodes.Contains(anode))
+                    anodes.Add(anode);
+            }
+
+            foreach (var wavelength in WavelengthsIn(text))
+            {
+                if (!wavelengths.Exists(w => Math.Abs(w - wavelength) < 1e-6))
+                    wavelengths.Add(wavelength);
+            }
+
+            if (OnlyKa1().IsMatch(text))
+                only = true;
+            else if (only is null && Both().IsMatch(text))
+                only = false;
+            if (row == 0 && anodes.Count + wavelengths.Count > before)
+                (row, written) = (number, text);
+        }
+
+        return new([.. anodes], [.. wavelengths], only, row, written);
+    }
+
+    private static IEnumerable<string> AnodesIn(string text)
+    {
+        foreach (Match m in BesideK().Matches(text))
+            yield return Symbol(m.Groups["symbol"].Value);
+        if (!Tube().IsMatch(text))
+            yield break;
+        // "Anode,Co", "Tube: copper": the symbol must stand by itself on a line about the tube.
+        foreach (Match m in Alone().Matches(text))
+            yield return Symbol(m.Groups["symbol"].Value);
+        foreach (var (word, symbol) in Names)
+        {
+            if (text.Contains(word, StringComparison.OrdinalIgnoreCase))
+                yield return symbol;
+        }
+    }
+
+    private static string Symbol(string written) => $"{char.ToUpperInvariant(written[0])}{char.ToLowerInvariant(written[1])}";
+
+    // A number with a unit of length, or on a line about the wavelength; a decimal comma reads as well.
+    private static IEnumerable<double> WavelengthsIn(string text)
+    {
+        var about = AboutWavelength().IsMatch(text);
+        var unit = Angstrom().IsMatch(text) ? 1 : Nanometre().IsMatch(text) ? 10.0 : 0;
+        if (!about && (unit == 0 || !(BesideK().IsMatch(text) || Tube().IsMatch(text))))
+            yield break;
+        foreach (Match m in Decimal().Matches(text))
+        {
+            var number = double.Parse(m.Value.Replace(',', '.'), CultureInfo.InvariantCulture);
+            // Without a unit, a wavelength below 0.3 is in nm: no laboratory uses harder rays (common practice).
+            var angstrom = unit > 0 ? number * unit : number < 0.3 ? number * 10 : number;
+            if (angstrom is >= 0.3 and <= 2.6 && (Radiation.Near(angstrom) is not null || IsSecond(angstrom) || about && m.Value.Length >= 5 || about && !text.Contains("ratio", StringComparison.OrdinalIgnoreCase)))
+                yield return angstrom;
+        }
+    }
+
+    private static bool IsSecond(double wavelength) => Radiation.All.Any(r => r.Ka2 is { } second && Math.Abs(wavelength / second - 1) < 5e-4);
+
+    [GeneratedRegex(@"(?<![A-Za-z])(?<symbol>Cu|Co|Mo|Fe|Cr|Ag|CU|CO|MO|FE|CR|AG|cu|co|mo)[\s\-_]*K[\s\-_]*(α|a|alpha|Α|β|b|beta|\\a)", RegexOptions.ExplicitCapture, matchTimeoutMilliseconds: ScanWords.Patience)]
+    private static partial Regex BesideK();
+
+    [GeneratedRegex(@"anode|anoda|anodo|tube|target|radiation|strahlung|rayonnement|radiaci|radiaz|x[- ]?ray source|source|r(ö|oe)hre|анод|излучение|靶", RegexOptions.ExplicitCapture | RegexOptions.IgnoreCase, matchTimeoutMilliseconds: ScanWords.Patience)]
+    private static partial Regex Tube();
+
+    [GeneratedRegex(@"(?<![A-Za-z0-9\-])(?<symbol>Cu|Co|Mo|Fe|Cr|Ag|CU|CO|MO|FE|CR|AG)(?![A-Za-z0-9\-])", RegexOptions.ExplicitCapture, matchTimeoutMilliseconds: ScanWords.Patience)]
+    private static partial Regex Alone();
+
+    [GeneratedRegex(@"wave\s*-?length|lambda|λ|wellenl|longueur d.onde|longitud de onda|lunghezza d.onda|длина волны|波长|k[\s\-_]*(alpha|α|a)[\s\-_]*[12]\b", RegexOptions.ExplicitCapture | RegexOptions.IgnoreCase, matchTimeoutMilliseconds: ScanWords.Patience)]
+    private static partial Regex AboutWavelength();
+
+    [GeneratedRegex(@"\d\s*(Å|Å|A(?![a-z])|angstr|ångstr)|\((Å|Å|A|angstr\w*)\)|\[(Å|Å|A|angstr\w*)\]|angstr", RegexOptions.ExplicitCapture | RegexOptions.IgnoreCase, matchTimeoutMilliseconds: ScanWords.Patience)]
+    private static partial Regex Angstrom();
+
+    [GeneratedRegex(@"\d\s*nm|[\[(]nm[\])]|,\s*nm", RegexOptions.ExplicitCapture | RegexOptions.IgnoreCase, matchTimeoutMilliseconds: ScanWords.Patience)]
+    private static partial Regex Nanometre();
+
+    [GeneratedRegex(@"(?<![\d.,])\d[.,]\d{2,}", RegexOptions.ExplicitCapture, matchTimeoutMilliseconds: ScanWords.Patience)]
+    private static partial Regex Decimal();
+
+    [GeneratedRegex(@"k[\s\-_]*(alpha|α|a)[\s\-_]*1\W*(only|nur|seul|allein|pure|monochrom)|(only|pure|strictly|monochromated|monochromatic)\W*((cu|co|mo|fe|cr|ag)[\s\-_]*)?k[\s\-_]*(alpha|α|a)[\s\-_]*1|no\W*k[\s\-_]*(alpha|α|a)[\s\-_]*2|k[\s\-_]*(alpha|α|a)[\s\-_]*2\W*(stripped|removed|none)", RegexOptions.ExplicitCapture | RegexOptions.IgnoreCase, matchTimeoutMilliseconds: ScanWords.Patience)]
+    private static partial Regex OnlyKa1();
+
+    [GeneratedRegex(@"k[\s\-_]*(alpha|α|a)[\s\-_]*1\W{0,3}(\+|and|/|,|&|und|et|y)?\W{0,3}(2|k[\s\-_]*(alpha|α|a)[\s\-_]*2)|k[\s\-_]*(alpha|α|a)(?![a-z])(?![\s\-_]*[1-9])|ratio|1[.,]5443|1[.,]5444", RegexOptions.ExplicitCapture | RegexOptions.IgnoreCase, matchTimeoutMilliseconds: ScanWords.Patience)]
+    private static partial Regex Both();
+}

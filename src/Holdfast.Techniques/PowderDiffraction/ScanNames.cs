@@ -1,0 +1,18 @@
+namespace Holdfast.Techniques.PowderDiffraction;
+
+/// <summary>Names under which the columns and settings of a measurement are kept.</summary>
+internal static class ScanNames
+{
+    /// <summary>Columns of a scan.</summary>
+    public const string TwoTheta = "2theta", Theta = "theta", Spacing = "d", Q = "Q", Counts = "counts", Background = "background";
+
+    /// <summary>Settings of a scan.</summary>
+    public const string Radiation = "radiation", Wavelength = "wavelength", Second = "wavelength of Kα2", Ratio = "ratio of Kα2 to Kα1", Radius = "goniometer radius", Use = "use", Cell = "reference cell",
+        InstrumentWidth = "instrument width";
+
+    /// <summary>What a pattern is used for.</summary>
+    public const string Standard = "standard for the width of the instrument";
+
+    /// <summary>Columns and settings of a structure.</summary>
+    public const string Structure = "structure", Label = "label", Element = "element", X = "x", Y = "y", Z = "z", Occupancy = "occupancy", B = "B", Operation = "operation";
+}
