@@ -78,7 +78,7 @@ internal sealed class SorptionReading
             Decimal = mark,
             DecimalReason = source.Talk.Answers.To("decimal") is null ? evidence.Reason : "as you answered",
             FirstRows = tables[0].Body,
-            Settings = [.. settings.All.Select(s => $"{s.Name} {s.Written} (line {s.Row.ToString(CultureInfo.InvariantCulture)})")],
+            Settings = [.. settings.All.Select(s => s.Row > 0 ? $"{s.Name} {s.Written} (line {s.Row.ToString(CultureInfo.InvariantCulture)})" : $"{s.Name} {s.Written}")],
         };
     }
 
