@@ -10,10 +10,7 @@ internal static class CommandLine
 {
     /// <summary>Every verb, in the order of the work.</summary>
     public static IReadOnlyList<IVerb> Verbs { get; } =
-        [.. typeof(CommandLine).Assembly.GetTypes()
-            .Where(t => t is { IsClass: true, IsAbstract: false } && typeof(IVerb).IsAssignableFrom(t))
-            .Select(t => (IVerb)Activator.CreateInstance(t)!)
-            .OrderBy(v => v.Place)];
+        [.. Catalogue.Of<IVerb>().OrderBy(v => v.Place)];
 
     /// <summary>Runs one command line.</summary>
     /// <param name="words">As typed.</param>

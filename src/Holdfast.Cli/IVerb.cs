@@ -2,7 +2,7 @@ using System.CommandLine;
 
 namespace Holdfast.Cli;
 
-/// <summary>One verb of the command line, in one file under Verbs/. Verbs are found by reflection and need a constructor without parameters.</summary>
+/// <summary>One verb of the command line, in one file under Verbs/. Verbs are found by <see cref="Studies.Catalogue"/> and need a constructor without parameters.</summary>
 internal interface IVerb
 {
     /// <summary>The verb's place in the list of verbs: verbs are listed in the order of the work.</summary>

@@ -116,6 +116,7 @@ internal static class TakenJson
         json.WriteNumber("samples", proposal.Samples.Length);
         json.WriteNumber("runs", proposal.Runs.Length);
         json.WriteNumber("readings", proposal.Readings.Length);
+        json.WriteNumber("measurements", proposal.Measurements?.Length ?? 0);
         json.WriteNumber("claims", proposal.Claims.Length);
         json.WriteNumber("margins", proposal.Margins.Length);
         json.WriteNumber("apparatus", proposal.Apparatus.Length);

@@ -5,8 +5,8 @@ namespace Holdfast.Studies;
 
 /// <summary>
 /// Something that can be recorded about a sample or read from it: mass, contact time, absorbance. A file's column is recognised
-/// by a property's <see cref="Headings"/>. Every static field that holds properties, one or several, is found in this assembly by one reflection
-/// pass, so a new area of work adds one file of properties and edits nothing else.
+/// by a property's <see cref="Headings"/>. Every static field that holds properties, one or several, is found by
+/// <see cref="Catalogue"/>, so a new area of work adds one file of properties and edits nothing else.
 /// </summary>
 /// <param name="Name">Stable name, used in files and addresses: "contact-time".</param>
 /// <param name="Title">Words for a heading: "contact time".</param>
@@ -19,7 +19,7 @@ public sealed record Property(
     string Name, string Title, string Unit, string? Symbol, Holds Holds, bool IsSignal, ImmutableArray<string> Headings)
 {
     private static readonly Lazy<ImmutableArray<Property>> Found = new(() =>
-        [.. typeof(Property).Assembly.GetTypes()
+        [.. Catalogue.Types
             .SelectMany(t => t.GetFields(BindingFlags.Public | BindingFlags.Static))
             .Where(f => f.FieldType == typeof(Property) || f.FieldType == typeof(ImmutableArray<Property>))
             .SelectMany(f => f.GetValue(null) switch { Property one => [one], ImmutableArray<Property> several => several, _ => ImmutableArray<Property>.Empty })

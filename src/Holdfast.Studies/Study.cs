@@ -33,6 +33,9 @@ public sealed record Study
     /// <summary>Readings in the order they came.</summary>
     public ImmutableArray<Reading> Readings { get; init; } = [];
 
+    /// <summary>Measurements of powders in the order they came.</summary>
+    public ImmutableArray<Measurement> Measurements { get; init; } = [];
+
     /// <summary>Present strikes.</summary>
     public ImmutableArray<Strike> Strikes { get; init; } = [];
 
@@ -58,6 +61,9 @@ public sealed record Study
     /// <summary>How many readings were ever numbered, those of undone takes included: ids are never given twice.</summary>
     public int ReadingsEver { get; init; }
 
+    /// <summary>How many measurements were ever numbered, those of undone takes included.</summary>
+    public int MeasurementsEver { get; init; }
+
     /// <summary>Number of the entry that sealed the study, or null while it is open.</summary>
     public long? SealedBy { get; init; }
 
@@ -75,6 +81,14 @@ public sealed record Study
     /// <param name="id">Its address, "R-0142".</param>
     public Reading? Reading(string id) => Readings.FirstOrDefault(r => string.Equals(r.Id, id, StringComparison.Ordinal));
 
+    /// <summary>The measurement with this id, or null.</summary>
+    /// <param name="id">Its address, "M-0001".</param>
+    public Measurement? Measurement(string id) => Measurements.FirstOrDefault(m => string.Equals(m.Id, id, StringComparison.Ordinal));
+
+    /// <summary>True when the study has a sample, reading or measurement that a line can be drawn through by this name.</summary>
+    /// <param name="target">Sample code, or id of a reading or measurement.</param>
+    public bool Has(string target) => Sample(target) is not null || Reading(target) is not null || Measurement(target) is not null;
+
     /// <summary>The strike through a reading, or through its sample, or null.</summary>
     /// <param name="reading">Any reading.</param>
     public Strike? StrikeOf(Reading reading)
@@ -91,6 +105,18 @@ public sealed record Study
         ArgumentNullException.ThrowIfNull(sample);
         return Strikes.FirstOrDefault(s => string.Equals(s.Target, sample.Code, StringComparison.Ordinal));
     }
+
+    /// <summary>The strike through a measurement, or null.</summary>
+    /// <param name="measurement">Any measurement.</param>
+    public Strike? StrikeOf(Measurement measurement)
+    {
+        ArgumentNullException.ThrowIfNull(measurement);
+        return Strikes.FirstOrDefault(s => string.Equals(s.Target, measurement.Id, StringComparison.Ordinal));
+    }
+
+    /// <summary>True when the measurement is struck.</summary>
+    /// <param name="measurement">Any measurement.</param>
+    public bool IsStruck(Measurement measurement) => StrikeOf(measurement) is not null;
 
     /// <summary>True when the reading or its sample is struck.</summary>
     /// <param name="reading">Any reading.</param>

@@ -5,10 +5,10 @@ using Holdfast.Testing;
 
 namespace Holdfast.Conventions;
 
-/// <summary>References run one way: Holdfast ← Studies ← Claims ← Reports ← the doors. The program holds both doors, so the command line may open the other.</summary>
+/// <summary>References run one way: Holdfast ← Studies ← Claims ← Reports ← Techniques ← the doors. The program holds both doors, so the command line may open the other.</summary>
 public class ArrowTests
 {
-    private static readonly string[] Order = ["Holdfast", "Holdfast.Studies", "Holdfast.Claims", "Holdfast.Reports"];
+    private static readonly string[] Order = ["Holdfast", "Holdfast.Studies", "Holdfast.Claims", "Holdfast.Reports", "Holdfast.Techniques"];
     private static readonly string[] Doors = ["Holdfast.Cli", "Holdfast.Web"];
     private const string WrittenByTheCompiler = "System.Environment.get_CurrentManagedThreadId";
     private static readonly string[] Impure =

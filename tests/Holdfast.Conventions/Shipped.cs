@@ -11,7 +11,7 @@ internal static class Shipped
 
     /// <summary>All of them.</summary>
     public static IReadOnlyList<Assembly> Assemblies { get; } =
-        [Science, Assembly.Load("Holdfast.Studies"), Assembly.Load("Holdfast.Claims"), Assembly.Load("Holdfast.Reports"), Assembly.Load("Holdfast.Cli")];
+        [Science, Assembly.Load("Holdfast.Studies"), Assembly.Load("Holdfast.Claims"), Assembly.Load("Holdfast.Reports"), Assembly.Load("Holdfast.Techniques"), Assembly.Load("Holdfast.Cli")];
 
     /// <summary>Public types, nested ones included.</summary>
     public static IEnumerable<Type> Types => Assemblies.SelectMany(a => a.GetExportedTypes());

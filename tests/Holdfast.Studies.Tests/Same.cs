@@ -9,5 +9,5 @@ internal static class Same
 
     // The plain tables would not do: they leave out what they do not show. Every member is compared.
     private static string Text(Study study)
-        => JsonSerializer.Serialize(study with { Version = 0, Fingerprint = "", ReadingsEver = 0 });
+        => JsonSerializer.Serialize(study with { Version = 0, Fingerprint = "", ReadingsEver = 0, MeasurementsEver = 0 });
 }

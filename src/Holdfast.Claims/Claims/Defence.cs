@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using Holdfast.Claims.Analyses;
+using Holdfast.Studies;
 
 namespace Holdfast.Claims;
 
@@ -10,10 +11,7 @@ namespace Holdfast.Claims;
 public sealed class Defence
 {
     private static readonly Lazy<ImmutableArray<IClaimRule>> Found = new(() =>
-        [.. typeof(Defence).Assembly.GetTypes()
-            .Where(t => t is { IsClass: true, IsAbstract: false } && typeof(IClaimRule).IsAssignableFrom(t))
-            .Select(t => (IClaimRule)Activator.CreateInstance(t)!)
-            .OrderBy(r => r.Id, StringComparer.Ordinal)]);
+        [.. Catalogue.Of<IClaimRule>().OrderBy(r => r.Id, StringComparer.Ordinal)]);
 
     private readonly Evidence evidence;
     private readonly Evidence? unstruck;

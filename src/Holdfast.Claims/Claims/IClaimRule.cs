@@ -5,7 +5,7 @@ namespace Holdfast.Claims;
 
 /// <summary>
 /// One kind of claim, in one file: what it says, what the data must show for it, and how it is judged. Rules are found by
-/// reflection and need a constructor without parameters; a snapshot of their ids makes an addition visible.
+/// <see cref="Studies.Catalogue"/> and need a constructor without parameters; a snapshot of their ids makes an addition visible.
 /// </summary>
 public interface IClaimRule
 {

@@ -16,15 +16,15 @@ internal sealed class List : IVerb
     public Command Command(Door door)
     {
         var options = new StudyOptions();
-        var what = new Argument<string>("what") { Description = "samples, readings, daybook, or meanings: what a column of a file can be said to hold", DefaultValueFactory = _ => "samples" };
-        what.AcceptOnlyFromAmong("samples", "readings", "daybook", "meanings");
-        var command = options.On(new Command("list", "list samples, readings, the Daybook, or the meanings a column can have") { what });
+        var what = new Argument<string>("what") { Description = "samples, readings, measurements, daybook, meanings (what a column of a file can be said to hold), or techniques (of characterisation of the powder)", DefaultValueFactory = _ => "samples" };
+        what.AcceptOnlyFromAmong("samples", "readings", "measurements", "daybook", "meanings", "techniques");
+        var command = options.On(new Command("list", "list samples, readings, measurements, the Daybook, the meanings a column can have, or the techniques") { what });
         command.SetAction(parsed =>
         {
             var form = parsed.GetValue(options.As)!;
-            if (parsed.GetValue(what) is "meanings")
+            if (parsed.GetValue(what) is "meanings" or "techniques")
             {
-                Printed.Write(MeaningTable.All, form, door.Out);
+                Printed.Write(parsed.GetValue(what) is "meanings" ? MeaningTable.All : TechniqueTable.All, form, door.Out);
                 return Exit.Done;
             }
 
@@ -33,6 +33,9 @@ internal sealed class List : IVerb
             {
                 case "readings":
                     Printed.Write(SampleTable.Readings(study.Study), form, door.Out);
+                    break;
+                case "measurements":
+                    Printed.Write(MeasurementTable.Of(study.Study), form, door.Out);
                     break;
                 case "daybook":
                     Printed.Write(DaybookTable.Of(study.Daybook), form, door.Out);

@@ -5,7 +5,7 @@ using Holdfast.Studies.History;
 
 namespace Holdfast.Cli.Verbs;
 
-/// <summary>A line through a sample or reading.</summary>
+/// <summary>A line through a sample, reading or measurement.</summary>
 internal sealed class Strike : IVerb
 {
     public int Place => 40;
@@ -13,15 +13,15 @@ internal sealed class Strike : IVerb
     public IReadOnlyList<string> Examples => ["holdfast strike V-11 --because \"stopper leaked\"", "holdfast strike R-0142 --rehearse"];
 
     public IReadOnlyList<(int Code, string Meaning)> Exits
-        => [(Exit.NeedsDecision, "no reason, or struck already"), (Exit.NoSuchThing, "no such sample or reading"), (Exit.ChangedOrSealed, "changed elsewhere or sealed")];
+        => [(Exit.NeedsDecision, "no reason, or struck already"), (Exit.NoSuchThing, "no such sample, reading or measurement"), (Exit.ChangedOrSealed, "changed elsewhere or sealed")];
 
     public Command Command(Door door)
     {
         var options = new StudyOptions();
-        var target = new Argument<string>("target") { Description = "sample code or reading id" };
+        var target = new Argument<string>("target") { Description = "sample code, or id of a reading or measurement" };
         var because = new Option<string>("--because") { Description = "why; a reader will see this" };
         var rehearse = new Option<bool>("--rehearse") { Description = "show what would change, keep nothing" };
-        var command = options.On(new Command("strike", "draw a line through a sample or reading; it stays legible") { target, because, rehearse });
+        var command = options.On(new Command("strike", "draw a line through a sample, reading or measurement; it stays legible") { target, because, rehearse });
         command.SetAction(parsed =>
         {
             var what = parsed.GetValue(target)!;
@@ -46,9 +46,9 @@ internal sealed class Strike : IVerb
     private static int Rehearse(StudyOptions options, ParseResult parsed, Door door, string what)
     {
         using var study = options.Read(parsed, door);
-        if (study.Study.Sample(what) is null && study.Study.Reading(what) is null)
+        if (!study.Study.Has(what))
         {
-            door.Error.WriteLine($"There is no sample or reading {what} in this study. Nothing was tried.");
+            door.Error.WriteLine($"There is no sample, reading or measurement {what} in this study. Nothing was tried.");
             return Exit.NoSuchThing;
         }
 

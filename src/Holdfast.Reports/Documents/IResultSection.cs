@@ -3,7 +3,7 @@ using Holdfast.Claims;
 namespace Holdfast.Reports.Documents;
 
 /// <summary>
-/// One section of results, in one file: what an area of work found, as prose, figures and tables. Kinds are found by reflection and need a
+/// One section of results, in one file: what an area of work found, as prose, figures and tables. Kinds are found by <see cref="Studies.Catalogue"/> and need a
 /// constructor without parameters; the report prints them in the order of their places, and the bench shows the same text under Findings.
 /// </summary>
 internal interface IResultSection

@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using Holdfast.Claims;
 using Holdfast.Reports.Figures;
 using Holdfast.Reports.Markup;
+using Holdfast.Studies;
 
 namespace Holdfast.Reports.Documents;
 
@@ -9,11 +10,7 @@ namespace Holdfast.Reports.Documents;
 public static class ResultSections
 {
     private static readonly Lazy<ImmutableArray<IResultSection>> Found = new(() =>
-        [.. typeof(ResultSections).Assembly.GetTypes()
-            .Where(t => t is { IsClass: true, IsAbstract: false } && typeof(IResultSection).IsAssignableFrom(t))
-            .Select(t => (IResultSection)Activator.CreateInstance(t)!)
-            .OrderBy(s => s.Place)
-            .ThenBy(s => s.GetType().Name, StringComparer.Ordinal)]);
+        [.. Catalogue.Of<IResultSection>().OrderBy(s => s.Place).ThenBy(s => s.GetType().Name, StringComparer.Ordinal)]);
 
     /// <summary>Every kind of section, in the order of the report.</summary>
     internal static ImmutableArray<IResultSection> Kinds => Found.Value;

@@ -4,7 +4,7 @@ using Holdfast.Reports.Figures;
 namespace Holdfast.Reports.StudyFigures;
 
 /// <summary>
-/// One kind of figure that a study gives, in one file. Kinds are found by reflection and need a constructor without parameters; a
+/// One kind of figure that a study gives, in one file. Kinds are found by <see cref="Studies.Catalogue"/> and need a constructor without parameters; a
 /// snapshot of their names makes an addition visible.
 /// </summary>
 public interface IStudyFigure

@@ -6,6 +6,7 @@ using Holdfast.Claims;
 using Holdfast.Claims.Analyses;
 using Holdfast.Reports.Figures;
 using Holdfast.Reports.StudyTables;
+using Holdfast.Studies;
 
 namespace Holdfast.Reports.StudyFigures;
 
@@ -13,11 +14,7 @@ namespace Holdfast.Reports.StudyFigures;
 public static class StudyFigure
 {
     private static readonly Lazy<ImmutableArray<IStudyFigure>> Found = new(() =>
-        [.. typeof(StudyFigure).Assembly.GetTypes()
-            .Where(t => t is { IsClass: true, IsAbstract: false } && typeof(IStudyFigure).IsAssignableFrom(t))
-            .Select(t => (IStudyFigure)Activator.CreateInstance(t)!)
-            .OrderBy(f => f.Place)
-            .ThenBy(f => f.GetType().Name, StringComparer.Ordinal)]);
+        [.. Catalogue.Of<IStudyFigure>().OrderBy(f => f.Place).ThenBy(f => f.GetType().Name, StringComparer.Ordinal)]);
 
     private static readonly ConditionalWeakTable<Dossier, Dictionary<IStudyFigure, Outcome<Figure[]>>> Known = [];
 

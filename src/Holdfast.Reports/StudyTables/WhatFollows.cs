@@ -23,7 +23,7 @@ public sealed record WhatFollows(ImmutableArray<WhatFollowsRow> Rows, ImmutableA
         ArgumentNullException.ThrowIfNull(study);
         ArgumentNullException.ThrowIfNull(understood);
         var proposals = understood.Where(u => u.Understanding.Proposal is not null).OrderBy(u => u.Turn).Select(u => u.Understanding.Proposal!).ToList();
-        var after = proposals.Aggregate(study, (s, p) => Fold.After(s, p, s.Version, default, "") with { ReadingsEver = s.ReadingsEver + p.Readings.Length });
+        var after = proposals.Aggregate(study, (s, p) => Fold.After(s, p, s.Version, default, ""));
         return Of(Evidence.Of(after), proposals, Waiting(after, understood));
     }
 

@@ -12,11 +12,7 @@ namespace Holdfast.Reports.Trails;
 /// <summary>Trails of numbers that follow from many vessels together: fitted parameters, enthalpies, selectivities, doses. Worked out once for a study.</summary>
 public sealed class DerivedTrails
 {
-    private static readonly Lazy<ImmutableArray<IDerivedNumbers>> Areas = new(() =>
-        [.. typeof(DerivedTrails).Assembly.GetTypes()
-            .Where(t => t is { IsClass: true, IsAbstract: false } && typeof(IDerivedNumbers).IsAssignableFrom(t))
-            .OrderBy(t => t.Name, StringComparer.Ordinal)
-            .Select(t => (IDerivedNumbers)Activator.CreateInstance(t)!)]);
+    private static readonly Lazy<ImmutableArray<IDerivedNumbers>> Areas = new(() => [.. Catalogue.Of<IDerivedNumbers>().OrderBy(a => a.GetType().Name, StringComparer.Ordinal)]);
 
     private static readonly Analysis<DerivedTrails> Known = new(e => new(e));
 

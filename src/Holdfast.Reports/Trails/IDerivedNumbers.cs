@@ -3,7 +3,7 @@ using Holdfast.Claims.Analyses;
 namespace Holdfast.Reports.Trails;
 
 /// <summary>
-/// The derived numbers of one area of work, in one file: what follows from many vessels together. Areas are found by reflection and need a constructor
+/// The derived numbers of one area of work, in one file: what follows from many vessels together. Areas are found by <see cref="Studies.Catalogue"/> and need a constructor
 /// without parameters.
 /// </summary>
 /// <remarks>

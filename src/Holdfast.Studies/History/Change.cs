@@ -50,6 +50,9 @@ public sealed record TakenIn : Change
     /// <summary>New readings, with their ids.</summary>
     public ImmutableArray<Reading> Readings { get; init; } = [];
 
+    /// <summary>New measurements of powders, with their ids; null for none, so that entries without them stay as earlier versions wrote them.</summary>
+    public ImmutableArray<Measurement>? Measurements { get; init; }
+
     /// <summary>Claims stated.</summary>
     public ImmutableArray<ClaimStated> Claims { get; init; } = [];
 

@@ -64,7 +64,6 @@ public sealed class Daybook
         {
             Version = number,
             Fingerprint = entry.Hash,
-            ReadingsEver = state.ReadingsEver + (change is TakenIn taken ? taken.Readings.Length : 0),
         });
     }
 

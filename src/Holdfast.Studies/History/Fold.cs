@@ -13,16 +13,16 @@ public static class Fold
             throw new ArgumentException("A history begins with the entry that began the study.", nameof(entries));
         var study = new Study { Title = begun.Title, Analyte = begun.Analyte, Invented = begun.Invented, Details = begun.Details };
         var undone = UndoOrder.Of(entries).Undone;
-        var readingsEver = 0;
+        var (readingsEver, measurementsEver) = (0, 0);
         foreach (var entry in entries)
         {
             // Readings that an undo took away keep their ids for themselves.
             if (entry.Change is TakenIn taken)
-                readingsEver += taken.Readings.Length;
+                (readingsEver, measurementsEver) = (readingsEver + taken.Readings.Length, measurementsEver + (taken.Measurements?.Length ?? 0));
             if (!undone.Contains(entry.Number))
                 study = After(study, entry.Change, entry.Number, entry.When, entry.Who);
         }
-        return study with { ReadingsEver = readingsEver, Version = entries[^1].Number, Fingerprint = entries[^1].Hash };
+        return study with { ReadingsEver = readingsEver, MeasurementsEver = measurementsEver, Version = entries[^1].Number, Fingerprint = entries[^1].Hash };
     }
 
     /// <summary>The study after one more change that is not an undo or a redo; also used to rehearse one that is not kept.</summary>
@@ -67,6 +67,9 @@ public static class Fold
             Samples = Merge(study.Samples, taken.Samples),
             Runs = study.Runs.AddRange(taken.Runs),
             Readings = study.Readings.AddRange(taken.Readings),
+            ReadingsEver = study.ReadingsEver + taken.Readings.Length,
+            Measurements = study.Measurements.AddRange(taken.Measurements ?? []),
+            MeasurementsEver = study.MeasurementsEver + (taken.Measurements?.Length ?? 0),
             Layouts = Remember(study.Layouts, taken.Layouts),
         };
         foreach (var claim in taken.Claims)

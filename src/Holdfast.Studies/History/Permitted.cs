@@ -182,8 +182,8 @@ public static class Permitted
 
     private static void Exists(Study study, string target)
     {
-        if (study.Sample(target) is null && study.Reading(target) is null)
-            throw Unknown("sample or reading", target);
+        if (!study.Has(target))
+            throw Unknown("sample, reading or measurement", target);
     }
 
     private static bool IsStruck(Study study, string target) => study.Strikes.Any(s => string.Equals(s.Target, target, StringComparison.Ordinal));

@@ -33,7 +33,7 @@ internal static class Sense
     /// <summary>True when something that must be there is not: a name, an origin, an item of a list.</summary>
     public static bool Missing(object whole)
     {
-        if (whole is string or ImmutableArray<double>)
+        if (whole is string or ImmutableArray<double> or ImmutableArray<double?>)
             return false;
         if (whole is IDictionary words)
             return words.Values.Cast<object?>().Any(v => v is null || Missing(v));
@@ -55,8 +55,8 @@ internal static class Sense
 
     private static string? Trouble(Study study, Change change, ImmutableArray<Entry> before) => change switch
     {
-        Struck s when !Exists(study, s.Target) => $"strikes {s.Target}, which the study does not have",
-        Restored r when !Exists(study, r.Target) => $"restores {r.Target}, which the study does not have",
+        Struck s when !study.Has(s.Target) => $"strikes {s.Target}, which the study does not have",
+        Restored r when !study.Has(r.Target) => $"restores {r.Target}, which the study does not have",
         FactCorrected f when study.Sample(f.Sample) is null => $"corrects {f.Sample}, which the study does not have",
         BlockTyped { Cells.IsDefault: false } b when b.Cells.FirstOrDefault(c => study.Sample(c.Sample) is null) is { } cell => $"types into {cell.Sample}, which the study does not have",
         Undone u when UndoOrder.Of(before).Next?.Number != u.Entry => $"undoes entry {Ordinal.Text(u.Entry)}, which is not the newest in force",
@@ -87,10 +87,17 @@ internal static class Sense
                 return $"takes in {reading.Id} with more wavelengths than intensities, or fewer";
         }
 
+        known = study.Measurements.Select(m => m.Id).ToHashSet(StringComparer.Ordinal);
+        foreach (var measurement in taken.Measurements ?? [])
+        {
+            if (!known.Add(measurement.Id))
+                return $"takes in {measurement.Id} a second time";
+            if (measurement.Columns.Any(c => c.Numbers is null == c.Words is null || c.Length != measurement.Rows()))
+                return $"takes in {measurement.Id} with columns of unequal length, or a column that holds neither numbers nor words";
+        }
+
         return null;
     }
-
-    private static bool Exists(Study study, string target) => study.Sample(target) is not null || study.Reading(target) is not null;
 
     private static bool IsDefault(object value) => value.GetType() is { IsGenericType: true } type && type.GetGenericTypeDefinition() == typeof(ImmutableArray<>)
         && (bool)type.GetProperty(nameof(ImmutableArray<int>.IsDefault))!.GetValue(value)!;

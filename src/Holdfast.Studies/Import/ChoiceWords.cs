@@ -58,6 +58,8 @@ public static class ChoiceWords
             "dilution" => "dilution",
             "codes" => "settings in the sample codes",
             "unit" => "unit of " + about,
+            "technique" => "what was measured",
+            "powder" => "name of the powder",
             "share" => about + ", per cent or fraction",
             "same" => "which column holds the " + (Studies.Property.Named(about)?.Title ?? about),
             _ => about.Length == 0 ? kind : about,
@@ -72,6 +74,8 @@ public static class ChoiceWords
         ArgumentNullException.ThrowIfNull(question);
         ArgumentNullException.ThrowIfNull(choice);
         var kind = question.Split(':')[0];
+        if (kind == "technique")
+            return Techniques.TechniqueList.Named(choice) is { } technique ? "Read as " + technique.Title : choice == Techniques.TechniqueList.Table ? "Read as an ordinary table" : choice;
         if (kind == "column")
             return ColumnChoices.All.FirstOrDefault(c => string.Equals(c.Name, choice, StringComparison.OrdinalIgnoreCase))?.Title ?? choice;
         if (kind.StartsWith("role", StringComparison.Ordinal))

@@ -18,9 +18,13 @@ public sealed record ColumnUnderstanding(
     /// <summary>Why it is taken for that, in words, or null: "'weight of NPs' with mg: a mass".</summary>
     public string? Evidence { get; init; }
 
+    /// <summary>What it holds in a measurement, in words: "relative pressure p/p0, adsorption"; null elsewhere.</summary>
+    public string? Measures { get; init; }
+
     /// <summary>What it holds, in words of the bench: "mass of sorbent", "uncertainty of volume", "not used".</summary>
     public string Meaning => Use switch
     {
+        ColumnUse.Measured => Measures ?? "read as it stands",
         ColumnUse.Code => "sample code",
         ColumnUse.Role => "what the sample is for",
         ColumnUse.Uncertainty => "uncertainty of " + Title,

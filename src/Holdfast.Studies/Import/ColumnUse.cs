@@ -48,6 +48,9 @@ public enum ColumnUse
     /// <summary>A column of a table that is no table of samples: a claim's parameter, a margin's end, x or y.</summary>
     Cell,
 
+    /// <summary>A column of a measurement of the powder; see <see cref="ColumnUnderstanding.Measures"/>.</summary>
+    Measured,
+
     /// <summary>Understood, but without a usable unit: kept as written, and feeds nothing.</summary>
     WithoutUnit,
 

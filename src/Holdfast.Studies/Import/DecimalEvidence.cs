@@ -63,6 +63,27 @@ internal sealed partial record DecimalEvidence(DecimalMark? Mark, string Reason,
             : new(DecimalMark.Point, pointDoubt > 0 ? "numbers are written with a point" : "no number needs a mark", null);
     }
 
+    /// <summary>The mark that holds, asked about where the cells leave it open; null while it is.</summary>
+    /// <param name="talk">Where the question goes.</param>
+    public DecimalMark? Settle(Dialogue talk)
+    {
+        var answer = talk.Answers.To("decimal");
+        if (Mark is null)
+        {
+            talk.Ask("decimal", Codes.Ambiguous, Example is { } cell && cell.Count(c => c is ',' or '.') == 1 && Reason.EndsWith("only evidence", StringComparison.Ordinal)
+                ? $"{cell} could be {cell.Replace(',', '.')} or {cell.Replace(",", "", StringComparison.Ordinal).Replace(".", "", StringComparison.Ordinal)}. Which decimal mark does this instrument write?"
+                : $"This file holds numbers with points and with commas ({Example}). Which is the decimal mark? Cells with the other are then kept as text.", ["point", "comma"]);
+        }
+
+        return answer?.ToLowerInvariant() switch
+        {
+            null => Mark,
+            "point" or "." => DecimalMark.Point,
+            "comma" or "," => DecimalMark.Comma,
+            _ => throw new StudyException(Codes.Ambiguous, $"The decimal mark is point or comma, not {answer}. Nothing is kept."),
+        };
+    }
+
     // "14,99 ± 0,11" and "14,9 mg" are evidence as well.
     private static string NumberIn(string text) => CellParts.Scatter(text)?.Number ?? CellParts.Split(text)?.Number ?? text;
 

@@ -3,7 +3,7 @@ using System.Collections.Immutable;
 namespace Holdfast.Studies.Import;
 
 /// <summary>Questions raised and things noticed while one file is understood.</summary>
-internal sealed class Dialogue(string fileName, Answers answers)
+public sealed class Dialogue(string fileName, Answers answers)
 {
     private readonly List<Question> questions = [];
     private readonly List<Finding> findings = [];
@@ -65,7 +65,7 @@ internal sealed class Dialogue(string fileName, Answers answers)
 
     // Samples, units, roles and decimal marks can be answered in other words than those that are offered; who asks reads them.
     private static bool IsOpenTo(string id)
-        => id is "decimal" || id.StartsWith("match:", StringComparison.Ordinal) || id.StartsWith("unit:", StringComparison.Ordinal) || id.StartsWith("role:", StringComparison.Ordinal);
+        => id is "decimal" or "powder" || id.StartsWith("powder:", StringComparison.Ordinal) || id.StartsWith("match:", StringComparison.Ordinal) || id.StartsWith("unit:", StringComparison.Ordinal) || id.StartsWith("role:", StringComparison.Ordinal);
 
     /// <summary>Notes something.</summary>
     public void Note(string code, Weight weight, string sentence, params IEnumerable<string> concerns) => findings.Add(new Finding(code, weight, sentence, [.. concerns]));

@@ -2,14 +2,11 @@ using System.Collections.Immutable;
 
 namespace Holdfast.Studies.Import;
 
-/// <summary>Every kind of file that can be read, found by one reflection pass.</summary>
+/// <summary>Every kind of file that can be read, found by <see cref="Catalogue"/>.</summary>
 public static class FileReaders
 {
     private static readonly Lazy<ImmutableArray<IFileReader>> Found = new(() =>
-        [.. typeof(IFileReader).Assembly.GetTypes()
-            .Where(t => t is { IsClass: true, IsAbstract: false } && t.IsAssignableTo(typeof(IFileReader)))
-            .Select(t => (IFileReader)Activator.CreateInstance(t)!)
-            .OrderBy(r => r.Order).ThenBy(r => r.Name, StringComparer.Ordinal)]);
+        [.. Catalogue.Of<IFileReader>().OrderBy(r => r.Order).ThenBy(r => r.Name, StringComparer.Ordinal)]);
 
     /// <summary>All of them, in the order in which they are asked.</summary>
     public static ImmutableArray<IFileReader> All => Found.Value;

@@ -3,6 +3,7 @@ using System.Security.Cryptography;
 using Holdfast.Amounts;
 using Holdfast.Studies.History;
 using Holdfast.Studies.Import.Shapes;
+using Holdfast.Studies.Import.Techniques;
 
 namespace Holdfast.Studies.Import;
 
@@ -14,11 +15,13 @@ internal sealed class FileUnderstanding
     private readonly string sha256;
     private readonly long length;
     private readonly Answers answers;
+    private readonly ImmutableArray<Grid> grids;
     private ImmutableArray<(TableLayout Layout, TableKind Kind)> tables;
 
-    private FileUnderstanding(string fileName, string sha256, long length, IFileReader? reader, Answers answers, ImmutableArray<(TableLayout, TableKind)> tables, Finding? refusal)
+    private FileUnderstanding(string fileName, string sha256, long length, IFileReader? reader, Answers answers, ImmutableArray<Grid> grids, Finding? refusal)
     {
-        (FileName, this.sha256, this.length, this.answers, this.tables) = (fileName, sha256, length, answers, tables);
+        (FileName, this.sha256, this.length, this.answers, this.grids) = (fileName, sha256, length, answers, grids);
+        tables = [.. grids.SelectMany(TablesOf)];
         (Reader, Refusal) = (reader, refusal);
     }
 
@@ -51,8 +54,7 @@ internal sealed class FileUnderstanding
             return Refused(Finding.Of(Codes.Unreadable, Weight.Stop, $"{fileName} is of no kind that is read here, so nothing is taken in from it. Export it as CSV or XLSX.", fileName));
         try
         {
-            ImmutableArray<TableLayout> layouts = [.. reader.Read(bytes, fileName, own, cancel).SelectMany(g => TableLayout.In(g))];
-            return new(fileName, sha256, bytes.Length, reader, own, [.. layouts.Select(l => (l, TableKinds.Of(l)))], null);
+            return new(fileName, sha256, bytes.Length, reader, own, reader.Read(bytes, fileName, own, cancel), null);
         }
         catch (StudyException e)
         {
@@ -73,11 +75,11 @@ internal sealed class FileUnderstanding
     /// <param name="taken">Fingerprints of files of the same drop that came before.</param>
     public Understanding Against(Study study, IReadOnlyDictionary<string, string> taken)
     {
-        tables = [.. tables.Select(t => LongReport.Turn(t.Layout, study.Analyte) is { } turned ? (turned, TableKinds.Of(turned)) : WideSeries.Turn(t.Layout) is { } wide ? (wide, TableKinds.Of(wide)) : t)];
+        tables = [.. tables.Select(t => t.Kind == TableKind.Measurement ? t : LongReport.Turn(t.Layout, study.Analyte) is { } turned ? (turned, TableKinds.Of(turned)) : WideSeries.Turn(t.Layout) is { } wide ? (wide, TableKinds.Of(wide)) : t)];
         var elsewhere = tables.Where(t => t.Kind is TableKind.Unknown).Aggregate(Notes.None, (n, t) => n.Or(Notes.Of(t.Layout.Grid.Rows.Where(r => !r.IsBlank), study.Analyte)));
         tables = [.. tables.Select(t => (t.Layout with { Notes = t.Layout.Notes.Or(elsewhere) }, Answered(t.Layout, t.Kind, study)))];
         if (tables.Select(t => t.Layout).FirstOrDefault(l => SettingsOfSheets.Are(l, tables.Select(t => t.Layout))) is { } settings)
-            tables = [.. tables.Select(t => t.Layout == settings ? t with { Kind = TableKind.Unknown } : t with { Layout = t.Layout with { Notes = t.Layout.Notes.Or(SettingsOfSheets.Of(settings, t.Layout.Grid.Sheet, study.Analyte)) } })];
+            tables = [.. tables.Select(t => t.Kind == TableKind.Measurement ? t : t.Layout == settings ? t with { Kind = TableKind.Unknown } : t with { Layout = t.Layout with { Notes = t.Layout.Notes.Or(SettingsOfSheets.Of(settings, t.Layout.Grid.Sheet, study.Analyte)) } })];
         var understood = new Understanding { FileName = FileName, Sha256 = sha256, Bytes = length, Reader = Reader?.Name };
         if (Refusal is not null)
             return understood with { Findings = [Refusal] };
@@ -109,6 +111,17 @@ internal sealed class FileUnderstanding
                 shown.Add(Show(layout, kind) with { LeftOut = $"{(layout.Grid.IsHidden ? "hidden" : "not used")}, {Ordinal.Text(layout.Grid.Rows.Length)} rows left out" });
                 continue;
             }
+            if (kind == TableKind.Measurement)
+            {
+                var (measured, of) = Measure(layout, study, talk);
+                shown.Add(of);
+                brings = Join(brings, measured);
+                study = Fold.After(study, measured, study.Version, default, "");
+                continue;
+            }
+
+            if (kind is TableKind.Unknown or TableKind.Points && layout.Part == 0)
+                AskWhetherMeasured(layout.Grid, talk);
             var source = new TableSource(layout, study, talk, sha256) { SeveralSheets = used.Select(t => t.Layout.Grid.Sheet).Distinct().Count() > 1, Tables = used.Count, RunsHere = runs };
             var (draft, table) = Understand(source, kind);
             shown.Add(table);
@@ -117,7 +130,7 @@ internal sealed class FileUnderstanding
             if (draft.Points is not null)
                 points.Add(draft.Points);
             brings = Join(brings, draft.Brings);
-            study = Fold.After(study, draft.Brings, study.Version, default, "") with { ReadingsEver = study.ReadingsEver + draft.Brings.Readings.Length };
+            study = Fold.After(study, draft.Brings, study.Version, default, "");
         }
         if (tables.All(t => t.Kind == TableKind.Unknown))
             talk.Note(Codes.Unreadable, Weight.Caution, $"{FileName} was read, but no column of it is understood. It stays in the tray and nothing is taken in.", FileName);
@@ -132,6 +145,51 @@ internal sealed class FileUnderstanding
         };
     }
 
+    // A grid that a technique recognises is one measurement, whatever tables its lines may look like.
+    private IEnumerable<(TableLayout Layout, TableKind Kind)> TablesOf(Grid grid)
+        => TechniqueOf(grid) is not null ? [(TableLayout.Whole(grid), TableKind.Measurement)] : TableLayout.In(grid).Select(l => (l, TableKinds.Of(l)));
+
+    private ITechnique? TechniqueOf(Grid grid)
+    {
+        var recognised = TechniqueList.For(grid);
+        if (answers.To(TechniqueQuestion(grid)) is { } answer)
+            return string.Equals(answer, TechniqueList.Table, StringComparison.OrdinalIgnoreCase) ? null : recognised.Select(r => r.Technique).FirstOrDefault(t => string.Equals(t.Name, answer, StringComparison.OrdinalIgnoreCase));
+        return recognised is [(var technique, { IsCertain: true })] ? technique : null;
+    }
+
+    private string TechniqueQuestion(Grid grid) => grid.Sheet is { } sheet && grids.Length > 1 ? "technique:" + sheet : "technique";
+
+    private (TakenIn Brings, TableUnderstanding Shown) Measure(TableLayout layout, Study study, Dialogue talk)
+    {
+        var grid = layout.Grid;
+        var technique = TechniqueOf(grid)!;
+        var says = TechniqueList.For(grid).First(r => r.Technique == technique).Says;
+        talk.Assume(TechniqueQuestion(grid), Codes.Ambiguous, $"{grid.Sheet ?? FileName} is read as {technique.Title}: {says.Evidence}.", [technique.Name, TechniqueList.Table]);
+        var draft = technique.Read(new MeasurementSource(grid, grids, study, talk, sha256));
+        ImmutableArray<Measurement> measured = [.. draft.Measurements.Select((m, i) => m with { Id = "M-" + (study.MeasurementsEver + i + 1).ToString("0000", System.Globalization.CultureInfo.InvariantCulture) })];
+        return (new TakenIn { Measurements = measured.IsEmpty ? null : measured }, Show(layout, TableKind.Measurement) with
+        {
+            HeadingLine = draft.HeadingLine ?? layout.Heading?.Number,
+            UnitsLine = draft.UnitsLine ?? (draft.HeadingLine is null ? layout.Units?.Number : null),
+            Decimal = draft.Decimal,
+            DecimalReason = draft.DecimalReason,
+            Columns = draft.Columns,
+            Rows = draft.Rows,
+            Settings = draft.Settings,
+            FirstRows = draft.FirstRows.IsEmpty ? draft.HeadingLine is { } line ? [.. grid.Rows.Where(r => r.Number > line && !r.IsBlank).Take(RowsShown)] : [.. layout.Body.Take(RowsShown)] : [.. draft.FirstRows.Take(RowsShown)],
+        });
+    }
+
+    // Two bare columns may be a scan or anything else: nothing is taken in before it is said.
+    private void AskWhetherMeasured(Grid grid, Dialogue talk)
+    {
+        if (TechniqueList.For(grid) is not { IsEmpty: false } possible)
+            return;
+        talk.Ask(TechniqueQuestion(grid), Codes.Ambiguous, $"{grid.Sheet ?? FileName} may be {string.Join(" or ", possible.Select(p => $"{p.Technique.Title} ({p.Says.Evidence})"))}. Is it?",
+            [.. possible.Select(p => p.Technique.Name), TechniqueList.Table]);
+        talk.Explain(TechniqueQuestion(grid), [.. possible.Select(p => "read as " + p.Technique.Title), "left as it is: not used in the study"]);
+    }
+
     private static (Draft? Draft, TableUnderstanding Shown) Understand(TableSource source, TableKind kind)
     {
         var table = Show(source.Layout, kind);
@@ -142,7 +200,7 @@ internal sealed class FileUnderstanding
             ? PointsColumns.Numeric(source.Layout)
             : [.. columns.Where(c => c.Use is ColumnUse.Signal or ColumnUse.Dilution or ColumnUse.Uncertainty or ColumnUse.WeighedFull or ColumnUse.WeighedEmpty or ColumnUse.DilutedFrom or ColumnUse.DilutedTo || c is { Use: ColumnUse.Fact or ColumnUse.WithoutUnit, Property.Holds: Holds.Number }).Select(c => c.Index)];
         var evidence = DecimalEvidence.Of(source.Layout, numbers);
-        var mark = Settle(evidence, source.Talk);
+        var mark = evidence.Settle(source.Talk);
         var draft = kind switch
         {
             TableKind.Claims => ClaimsTable.Understand(source, mark),
@@ -176,24 +234,6 @@ internal sealed class FileUnderstanding
         var known = answers.Remembering(study.Layouts.GetValueOrDefault(layout.Signature));
         var meant = Columns.ReadHeadings(layout).Select(h => known.To("column:" + h.Name)).Where(a => a is not (null or "leave-out")).Select(a => ColumnChoices.Named(a!)).ToList();
         return meant.Count == 0 ? kind : meant.Exists(p => p is { IsSignal: true }) ? TableKind.Readings : TableKind.Samples;
-    }
-
-    private static DecimalMark? Settle(DecimalEvidence evidence, Dialogue talk)
-    {
-        var answer = talk.Answers.To("decimal");
-        if (evidence.Mark is null)
-        {
-            talk.Ask("decimal", Codes.Ambiguous, evidence.Example is { } cell && cell.Count(c => c is ',' or '.') == 1 && evidence.Reason.EndsWith("only evidence", StringComparison.Ordinal)
-                ? $"{cell} could be {cell.Replace(',', '.')} or {cell.Replace(",", "", StringComparison.Ordinal).Replace(".", "", StringComparison.Ordinal)}. Which decimal mark does this instrument write?"
-                : $"This file holds numbers with points and with commas ({evidence.Example}). Which is the decimal mark? Cells with the other are then kept as text.", ["point", "comma"]);
-        }
-        return answer?.ToLowerInvariant() switch
-        {
-            null => evidence.Mark,
-            "point" or "." => DecimalMark.Point,
-            "comma" or "," => DecimalMark.Comma,
-            _ => throw new StudyException(Codes.Ambiguous, $"The decimal mark is point or comma, not {answer}. Nothing is kept."),
-        };
     }
 
     private Finding? Duplicate(Study study, IReadOnlyDictionary<string, string> taken)
@@ -246,6 +286,7 @@ internal sealed class FileUnderstanding
         Samples = a.Samples.AddRange(b.Samples),
         Runs = a.Runs.AddRange(b.Runs),
         Readings = a.Readings.AddRange(b.Readings),
+        Measurements = b.Measurements is { } more ? (a.Measurements ?? []).AddRange(more) : a.Measurements,
         Claims = a.Claims.AddRange(b.Claims),
         Margins = a.Margins.AddRange(b.Margins),
         Apparatus = a.Apparatus.AddRange(b.Apparatus),

@@ -3,8 +3,8 @@ using System.Collections.Immutable;
 namespace Holdfast.Studies.Import;
 
 /// <summary>
-/// A kind of file that can be read as tables. Every implementation in this assembly with a constructor that takes nothing is found by
-/// reflection: a new kind is one file, and nothing else is edited.
+/// A kind of file that can be read as tables. Every implementation with a constructor that takes nothing is found by
+/// <see cref="Catalogue"/>: a new kind is one file, and nothing else is edited.
 /// </summary>
 public interface IFileReader
 {

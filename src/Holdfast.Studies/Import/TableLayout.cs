@@ -64,6 +64,10 @@ internal sealed record TableLayout(Grid Grid, ImmutableArray<GridRow> Preamble, 
         return tables.ToImmutable();
     }
 
+    /// <summary>A grid as one table, whatever stands in it.</summary>
+    /// <param name="grid">The grid.</param>
+    public static TableLayout Whole(Grid grid) => Of(grid, 0, grid.Rows.Length);
+
     private static TableLayout Of(Grid grid, int from, int to)
     {
         var rows = grid.Rows[from..to];

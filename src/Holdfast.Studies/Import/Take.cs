@@ -62,7 +62,7 @@ public static class Take
             if (understanding.Proposal is not { } proposal)
                 continue;
             taken.TryAdd(understanding.Sha256, file.Name);
-            study = Fold.After(study, proposal with { Files = [] }, study.Version, default, "") with { ReadingsEver = study.ReadingsEver + proposal.Readings.Length };
+            study = Fold.After(study, proposal with { Files = [] }, study.Version, default, "");
         }
         Sense.PhysicalSense.Review(before, study, understood, answers);
         Sense.WhatIsMissing.Say(before, study, understood);
@@ -113,6 +113,7 @@ public static class Take
             Samples = [.. all.SelectMany(p => p.Samples)],
             Runs = [.. all.SelectMany(p => p.Runs)],
             Readings = [.. all.SelectMany(p => p.Readings)],
+            Measurements = all.Exists(p => p.Measurements is not null) ? [.. all.SelectMany(p => p.Measurements ?? [])] : null,
             Claims = [.. all.SelectMany(p => p.Claims)],
             Margins = [.. all.SelectMany(p => p.Margins)],
             Apparatus = [.. all.SelectMany(p => p.Apparatus)],

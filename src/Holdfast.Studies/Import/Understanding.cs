@@ -148,6 +148,9 @@ public enum TableKind
     /// <summary>Whole spectra, a column each.</summary>
     Spectra,
 
+    /// <summary>A measurement of the powder by one of the techniques.</summary>
+    Measurement,
+
     /// <summary>Balances, glassware and meters.</summary>
     Apparatus,
 

@@ -20,7 +20,7 @@ internal static class PlainTables
 
     /// <summary>All of them, in a fixed order.</summary>
     public static ImmutableArray<PlainTable> Of(Study study)
-        => [Samples(study), Facts(study), Readings(study), .. Spectra(study), Runs(study), Claims(study), Margins(study), Plan(study), Apparatus(study), Strikes(study), Originals(study)];
+        => [Samples(study), Facts(study), Readings(study), .. Spectra(study), .. Measurements(study), Runs(study), Claims(study), Margins(study), Plan(study), Apparatus(study), Strikes(study), Originals(study)];
 
     private static PlainTable Samples(Study study)
     {
@@ -113,6 +113,56 @@ internal static class PlainTables
         yield return table;
     }
 
+    // Most studies hold none: their package stays as it was.
+    private static IEnumerable<PlainTable> Measurements(Study study)
+    {
+        if (study.Measurements.IsEmpty)
+            yield break;
+        var heads = new PlainTable("measurements", "One row a measurement of a powder; its settings and points are in the tables of those names.",
+        [
+            new("id", "string", "Address of the measurement."),
+            new("technique", "string", "Technique that read it."),
+            new("sample", "string", "The powder, as it is called."),
+            new("struck", "boolean", "True when a line was drawn through it; see strikes."),
+            .. Where,
+        ], key: ["id"]);
+        var settings = new PlainTable("measurement_settings", "One row a setting of a measurement, as it was stated.",
+        [
+            new("measurement", "string", "Address of the measurement."),
+            new("place", "integer", "Place among its settings, from 1."),
+            new("name", "string", "What was set."),
+            new("written", "string", "As it was written."),
+            new("value", "number", "The number, in the unit beside it; empty for words."),
+            new("unit", "string", "Its unit."),
+            new("row", "integer", "Line or row of the file; 0 for what was answered."),
+        ], key: ["measurement", "place"]);
+        var points = new PlainTable("measurement_points", "One row a cell of a measurement, column by column, as it stands in the file.",
+        [
+            new("measurement", "string", "Address of the measurement."),
+            new("column", "string", "What the column holds."),
+            new("heading", "string", "Its heading as written."),
+            new("unit", "string", "Unit of its numbers."),
+            new("point", "integer", "Row of the measurement, from 1."),
+            new("number", "number", "The number; empty where the row holds none."),
+            new("words", "string", "The words of a column of words."),
+        ], key: ["measurement", "column", "point"]);
+        foreach (var m in study.Measurements)
+        {
+            heads.Add([m.Id, m.Technique, m.Sample, study.IsStruck(m), .. Place(m.Origin)]);
+            foreach (var (i, s) in m.Settings.Index())
+                settings.Add(m.Id, i + 1, s.Name, s.Written, s.Value, Said(s.Unit), s.Row);
+            foreach (var column in m.Columns)
+            {
+                for (var i = 0; i < column.Length; i++)
+                    points.Add(m.Id, column.Name, Said(column.Heading), Said(column.Unit), i + 1, column.Numbers?[i], column.Words?[i]);
+            }
+        }
+
+        yield return heads;
+        yield return settings;
+        yield return points;
+    }
+
     private static PlainTable Runs(Study study)
     {
         var table = new PlainTable("runs", "One row a sitting at an instrument, with what its file said about itself.",
@@ -198,9 +248,9 @@ internal static class PlainTables
 
     private static PlainTable Strikes(Study study)
     {
-        var table = new PlainTable("strikes", "One row a line drawn through a sample or reading, with its reason.",
+        var table = new PlainTable("strikes", "One row a line drawn through a sample, reading or measurement, with its reason.",
         [
-            new("target", "string", "Sample code or reading id."),
+            new("target", "string", "Sample code, or id of a reading or measurement."),
             new("reason", "string", "Why."),
             new("entry", "integer", "Entry of the history."),
             new("struck", "datetime", "When."),
@@ -235,6 +285,8 @@ internal static class PlainTables
             : name + "_" + property.Unit.Replace("/", "_per_", StringComparison.Ordinal).Replace("%", "percent", StringComparison.Ordinal)
                 .Replace(" ", "_", StringComparison.Ordinal);
     }
+
+    private static string? Said(string words) => words.Length > 0 ? words : null;
 
     private static string Role(SampleRole role) => JsonNamingPolicy.KebabCaseLower.ConvertName(role.ToString());
 

@@ -105,7 +105,7 @@ public class TakeTests
 
     [Fact]
     public void Readers_FoundByReflection_AreTheseAndNoOthers()
-        => Assert.Equal(["workbook", "JCAMP-DX spectrum", "delimited text"], FileReaders.All.Select(r => r.Name));
+        => Assert.Equal(["workbook", "JCAMP-DX spectrum", "CIF", "delimited text"], FileReaders.All.Select(r => r.Name));
 
     private static string Digit(int number) => number.ToString(CultureInfo.InvariantCulture);
 }

@@ -1,0 +1,31 @@
+using System.Collections.Immutable;
+using System.Reflection;
+
+namespace Holdfast.Studies;
+
+/// <summary>
+/// Every kind of thing that a frame asks for without knowing it: properties, file readers, techniques, claim rules, sections, figures, derived numbers,
+/// verbs. They are found in all assemblies of Holdfast that lie beside the program and say that they hold kinds, so an addition edits nothing.
+/// </summary>
+public static class Catalogue
+{
+    private static readonly Lazy<ImmutableArray<Type>> Found = new(() =>
+        [.. Directory.EnumerateFiles(AppContext.BaseDirectory, "Holdfast*.dll")
+            .Select(Path.GetFileNameWithoutExtension).Order(StringComparer.Ordinal)
+            .Select(name => Assembly.Load(name!))
+            .Where(a => a.IsDefined(typeof(HoldsKindsAttribute)))
+            .SelectMany(a => a.GetTypes())
+            .OrderBy(t => t.FullName, StringComparer.Ordinal)]);
+
+    /// <summary>Every type of those assemblies, in the order of their full names.</summary>
+    public static ImmutableArray<Type> Types => Found.Value;
+
+    /// <summary>One of each class that is of a kind and has a constructor without parameters, in the order of their full names.</summary>
+    /// <typeparam name="TKind">The interface of the kind.</typeparam>
+    public static IEnumerable<TKind> Of<TKind>() where TKind : class
+        => Types.Where(t => t is { IsClass: true, IsAbstract: false } && t.IsAssignableTo(typeof(TKind))).Select(t => (TKind)Activator.CreateInstance(t)!);
+}
+
+/// <summary>Says that an assembly holds kinds of things that <see cref="Catalogue"/> finds. Tests and tools do not say so: what they make up reaches no program.</summary>
+[AttributeUsage(AttributeTargets.Assembly)]
+public sealed class HoldsKindsAttribute : Attribute;
