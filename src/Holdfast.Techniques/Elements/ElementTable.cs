@@ -144,7 +144,7 @@ internal sealed class ElementTable
             : i == layout.SpotColumn ? One(i, ColumnUse.Measured, "field, spot or digest", null, null)
             : i == layout.MassColumn ? One(i, ColumnUse.Measured, layout.Kind == ElementFiles.Atomic && !HasBoth ? "atomic percent" : "amount by mass", layout.Unit, null)
             : i == layout.AtomicColumn ? One(i, ColumnUse.Measured, "atomic percent", "%", null)
-            : One(i, ColumnUse.NotUnderstood, null, null, MeasuredTable.Has(Heading(i), ErrorWords) || Heading(i).Contains('±', StringComparison.Ordinal)
+            : One(i, ColumnUse.LeftOut, null, null, MeasuredTable.Has(Heading(i), ErrorWords) || Heading(i).Contains('±', StringComparison.Ordinal)
                 ? "Counting error of the instrument: the scatter between places is used instead." : "It is neither element nor amount."))];
     }
 

@@ -91,7 +91,7 @@ public sealed class InfraredFiles : ITechnique
         var several = pairs.Length > 1;
         var own = several ? "" : FileWords.Powder(source, table.Preamble);
         var measurements = ImmutableArray.CreateBuilder<Measurement>();
-        var columns = Enumerable.Range(0, table.Width).Select(i => table.Shown(i, ColumnUse.NotUnderstood, null, null, "It is neither wavenumber nor spectrum.")).ToArray();
+        var columns = Enumerable.Range(0, table.Width).Select(i => table.Shown(i, ColumnUse.LeftOut, null, null, "It is neither wavenumber nor spectrum.")).ToArray();
         for (var k = 0; k < pairs.Length; k++)
         {
             var (x, y) = pairs[k];
@@ -193,7 +193,7 @@ public sealed class InfraredFiles : ITechnique
         var open = stated == StatedScale.Transmittance ? possible.Count(p => p != OrdinateScale.Absorbance) : 1;
         if (expected is { } agreed && possible.Contains(agreed) && open == 1)
             return WordOf(agreed);
-        ImmutableArray<string> choices = [.. possible.Concat(Enum.GetValues<OrdinateScale>()).Distinct().Select(WordOf)];
+        ImmutableArray<string> choices = [.. (possible.Count > 0 && expected is { } said ? possible.Append(said) : possible.Concat(Enum.GetValues<OrdinateScale>())).Distinct().Select(WordOf)];
         if (expected is null && stated == StatedScale.Nothing && possible.Count == 1)
             return Explained(talk.Assume(id, Codes.UnitMissing, $"{heading} is read as {choices[0]}: nothing says so, but {range} with {pointing} fits nothing else.", choices, heading));
         return Explained(talk.Ask(id, Codes.Ambiguous, stated switch

@@ -82,7 +82,7 @@ public sealed class ParticleFiles : ITechnique
                 ? table.Shown(i, ColumnUse.Measured, size.Name, size.IsLength ? unit : null, null)
             : i == sizes.GroupColumn ? table.Shown(i, ColumnUse.Measured, "powder", null, "Each group is a powder of its own.")
             : i == sizes.ImageColumn ? table.Shown(i, ColumnUse.Measured, "image", null, null)
-            : table.Shown(i, ColumnUse.NotUnderstood, null, null, sizes.IndexColumns.Contains(i) ? "It counts the particles and is no measurement." : "It is no size.")).ToImmutableArray();
+            : table.Shown(i, ColumnUse.LeftOut, null, null, sizes.IndexColumns.Contains(i) ? "It counts the particles and is no measurement." : "It is no size.")).ToImmutableArray();
         return new(new RowCount(open ? 0 : table.Body.Length, open ? table.Body.Length : 0, table.Blank, table.Below.Length), columns, open ? [] : measured.ToImmutable())
         {
             HeadingLine = table.HeadingLine,

@@ -6,7 +6,9 @@ namespace Holdfast.Infrared;
 /// <param name="Limit">Resolution below which no shift can be said, cm⁻¹.</param>
 public sealed record BandShift(Band Before, Band After, double Limit)
 {
-    private const double SameBandWithin = 25;
+    /// <summary>Bands no farther apart than this are taken for one band that moved; cm⁻¹.</summary>
+    public const double SameBandWithin = 25;
+
     private const double CoverageFactor = 2;
 
     /// <summary>After less before, cm⁻¹.</summary>
