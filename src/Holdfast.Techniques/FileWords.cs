@@ -20,7 +20,7 @@ internal static class FileWords
         var (stated, row) = Stated(lines);
 
         // "ceria in zirconia CZ-10" in the file CZ-10.csv: the file has the short name of it.
-        if (stated is not null && stem.Length > 2 && Key(stated).Contains(Key(stem), StringComparison.Ordinal))
+        if (stated is not null && stated.Contains(' ', StringComparison.Ordinal) && stem.Length > 2 && Key(stated).Contains(Key(stem), StringComparison.Ordinal))
             stated = null;
         return PowderName.Settle(source, stated ?? (stem.Length > 0 && !string.Equals(stem, Path.GetFileNameWithoutExtension(source.Talk.FileName), StringComparison.Ordinal) ? stem : null), stated is null ? 0 : row);
     }

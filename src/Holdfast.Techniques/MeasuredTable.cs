@@ -176,11 +176,11 @@ internal sealed record MeasuredTable(
         var at = from - 1;
         while (at >= 0 && rows[at].IsBlank)
             at--;
-        if (at < 0 || rows[at].Cells.Any(c => !c.IsBlank && TableLayout.IsNumeric(c) && c.Kind == CellKind.Number) || (rows[at].Filled < 2 && rows[from].Filled > 1))
+        if (at < 0 || rows[at].Cells.Any(c => c.Kind == CellKind.Number && !c.IsBlank))
             return (null, null, at + 1);
         var over = at - 1;
-        return TableLayout.IsUnits(rows[at]) && over >= 0 && !rows[over].IsBlank && rows[over].Filled >= rows[at].Filled && rows[over].Filled <= rows[from].Filled && !rows[over].Cells.Any(c => !c.IsBlank && TableLayout.IsNumeric(c))
-            ? (rows[over], rows[at], over)
-            : (rows[at], null, at);
+        if (TableLayout.IsUnits(rows[at]) && over >= 0 && !rows[over].IsBlank && rows[over].Filled >= rows[at].Filled && rows[over].Filled <= rows[from].Filled && !rows[over].Cells.Any(c => !c.IsBlank && TableLayout.IsNumeric(c)))
+            return (rows[over], rows[at], over);
+        return rows[at].Filled < 2 && rows[from].Filled > 1 ? (null, null, at + 1) : (rows[at], null, at);
     }
 }

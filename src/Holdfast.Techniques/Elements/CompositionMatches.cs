@@ -65,7 +65,7 @@ public sealed class CompositionMatches : IClaimRule
             : expected is null ? Decision.NotNamed(claim, "formula", "Zn0.96Co0.04O")
             : claim.Words("rival") is not null && rival is null ? Decision.NotNamed(claim, "rival", "Zn0.92Co0.08O")
             : Decide(ratio.ToString(), [.. powder.Ratios(ratio).Select(r => r.Value.Value)], expected.Value, rival, powder.IsDissolved, !powder.IsNormalised, claim.In("bias", "%") / 100);
-        return decision.On(claim, Phrase.Sentence(claim, Wording), powder is null ? null : $"powder {powder.Name}, {Phrase.Count(powder.Places.Length, powder.IsDissolved ? "digest" : "place")}", powder?.Measurements.Select(m => m.Id) ?? []);
+        return decision.On(claim, ClaimSentence.Of(claim, this), powder is null ? null : $"powder {powder.Name}, {Phrase.Count(powder.Places.Length, powder.IsDissolved ? "digest" : "place")}", powder?.Measurements.Select(m => m.Id) ?? []);
     }
 
     /// <summary>Judges a ratio.</summary>

@@ -159,7 +159,7 @@ internal sealed class ElementTable
     private string? Title(int row)
     {
         var filled = grid.Rows[row].Cells.Where(c => !c.IsBlank).ToList();
-        return filled.Count == 1 && row > 0 && filled[0].Text.Length <= 60 && MeasuredTable.Has(filled[0].Text, PlaceWords) && !IsTotal(filled[0].Text) ? filled[0].Text : null;
+        return filled.Count == 1 && filled[0].Text.Length <= 60 && MeasuredTable.Has(filled[0].Text, PlaceWords) && !IsTotal(filled[0].Text) ? filled[0].Text : null;
     }
 
     private static ImmutableArray<ElementLine> Distinct(IEnumerable<ElementLine> lines) => [.. lines];

@@ -40,7 +40,7 @@ public sealed class BandShifts : IClaimRule
         ArgumentNullException.ThrowIfNull(evidence);
         var study = InfraredStudy.Of(evidence);
         var (before, after) = (study.For(claim.Words("before")), study.For(claim.Words("after")));
-        return Judge(claim, before, after).On(claim, Phrase.Sentence(claim, Wording), InfraredParameters.Scope([.. before, .. after]), before.Concat(after).Select(s => s.Measurement.Id));
+        return Judge(claim, before, after).On(claim, ClaimSentence.Of(claim, this), InfraredParameters.Scope([.. before, .. after]), before.Concat(after).Select(s => s.Measurement.Id));
     }
 
     /// <summary>Judges the spectra that a claim names.</summary>
@@ -88,7 +88,7 @@ public sealed class BandShifts : IClaimRule
         var size = (welch with { Value = Math.Abs(welch.Value) }).AtLeast(propagated);
         return new(
             IntervalRuling.Above(size, resolution),
-            $"The band moves by {Phrase.With(shift, "cm⁻¹")}, {Phrase.Interval(welch.AtLeast(propagated).Interval(), "cm⁻¹")} (95 %), n = {before.Count} and {after.Count} spectra; the resolution is {Phrase.With(resolution, "cm⁻¹")}.",
+            $"The band moves by {Phrase.With(shift, "cm⁻¹")}, {Phrase.Interval(welch.AtLeast(propagated).Interval(), "cm⁻¹")}, n = {before.Count} and {after.Count} spectra; the resolution is {Phrase.With(resolution, "cm⁻¹")}.",
             "Welch on the position of the band, one-sided against the resolution")
         {
             Numbers = [Deciding.Of("shift", welch.AtLeast(propagated), 0.95, "cm⁻¹"), Deciding.Plain("resolution", resolution, "cm⁻¹")],

@@ -37,7 +37,7 @@ public sealed class BondFormed : IClaimRule
         var loaded = BandShifts.Judge(claim, before, after);
         var decision = loaded.Numbers.IsEmpty ? loaded
             : Decide(loaded, control.IsEmpty ? null : BandShifts.Judge(claim, before, control));
-        return decision.On(claim, Phrase.Sentence(claim, Wording), InfraredParameters.Scope([.. before, .. after, .. control]), before.Concat(after).Concat(control).Select(s => s.Measurement.Id));
+        return decision.On(claim, ClaimSentence.Of(claim, this), InfraredParameters.Scope([.. before, .. after, .. control]), before.Concat(after).Concat(control).Select(s => s.Measurement.Id));
     }
 
     /// <summary>Judges the shift on loading beside that of the control.</summary>

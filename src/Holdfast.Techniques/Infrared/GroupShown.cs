@@ -40,7 +40,7 @@ public sealed class GroupShown : IClaimRule
         ArgumentNullException.ThrowIfNull(claim);
         ArgumentNullException.ThrowIfNull(evidence);
         var spectra = InfraredStudy.Of(evidence).For(claim.Words("powder"));
-        var sentence = Phrase.Sentence(claim, Wording);
+        var sentence = ClaimSentence.Of(claim, this);
         var group = GroupNamed(claim.Words("group"));
         var decision = spectra.IsEmpty ? InfraredParameters.NoSpectrum(claim.Words("powder"))
             : group.IsEmpty ? Decision.NotNamed(claim, "group", "phosphate")

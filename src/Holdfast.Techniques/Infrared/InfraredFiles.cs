@@ -60,14 +60,14 @@ public sealed class InfraredFiles : ITechnique
     public Recognition Recognise(Grid grid)
     {
         ArgumentNullException.ThrowIfNull(grid);
-        if (MeasuredTable.Of(grid, 2) is not { } table || table.Body.Length < FewestRows || table.Preamble.Any(r => r.Cells.Any(c => OrdinateWords.IsRaman(c.Text))))
+        if (MeasuredTable.Of(grid, 2) is not { } table || table.Body.Length < FewestRows || table.Preamble.Append(table.Heading ?? new GridRow(0, [])).Any(r => r.Cells.Any(c => OrdinateWords.IsRaman(c.Text))))
             return Recognition.None;
         var pairs = Pairs(table);
         if (pairs.IsEmpty)
             return Recognition.None;
         var said = table.Preamble.Any(r => r.Cells.Any(c => OrdinateWords.IsInfrared(c.Text)));
         var x = pairs[0].X;
-        var numbers = Known(table.Numbers(x, table.Marks([x]).Mark));
+        var numbers = Wavenumbers(table, x, table.Marks([x]).Mark);
         var span = numbers.Max() - numbers.Min();
         if (OrdinateWords.IsWavenumber(table.Says(x)) && numbers.Min() < LowestMiddle && span >= LeastSpan)
             return Recognition.Certain($"'{table.Named(x)}' from {Text(numbers[0])} to {Text(numbers[^1])} are wavenumbers");
@@ -140,7 +140,7 @@ public sealed class InfraredFiles : ITechnique
 
     private static bool IsAxis(MeasuredTable table, int column, DecimalMark mark)
     {
-        var numbers = Known(table.Numbers(column, mark));
+        var numbers = Wavenumbers(table, column, mark);
         if (numbers.Length < FewestRows || OrdinateWords.IsOrdinate(table.Says(column)))
             return false;
         var rising = numbers[1] > numbers[0];
@@ -216,7 +216,7 @@ public sealed class InfraredFiles : ITechnique
     {
         ImmutableArray<double?> x = table.Numbers(pair.X, mark), y = table.Numbers(pair.Y, mark);
         var unit = WavelengthUnit(table, pair.X);
-        var points = x.Zip(y).Where(p => p.First is > 0 && p.Second is not null).Select(p => (unit == "cm-1" ? p.First!.Value : 1e7 / Unit.Parse(unit).Convert(p.First!.Value, Unit.Parse("nm")), p.Second!.Value));
+        var points = x.Zip(y).Where(p => p.First is > 0 && p.Second is not null).Select(p => (ToWavenumber(p.First!.Value, unit), p.Second!.Value));
         if (InfraredSpectrum.Of(points, scale).Value is not { } spectrum)
             return "no absorbance follows";
         Band[] bands = [.. BandSearch.Of(spectrum).OrderByDescending(b => b.Prominence).Take(3)];
@@ -246,7 +246,17 @@ public sealed class InfraredFiles : ITechnique
 
     private static string FileStem(MeasurementSource source) => System.IO.Path.GetFileNameWithoutExtension(source.Talk.FileName);
 
-    private static double[] Known(ImmutableArray<double?> numbers) => [.. numbers.OfType<double>()];
+    // Numbers of an axis as wavenumbers, whatever it is written in; in the order of the file.
+    private static double[] Wavenumbers(MeasuredTable table, int column, DecimalMark? mark)
+    {
+        var unit = WavelengthUnit(table, column);
+        return [.. table.Numbers(column, mark).OfType<double>().Where(v => unit == "cm-1" || v > 0).Select(v => ToWavenumber(v, unit))];
+    }
+
+    /// <summary>A place on an axis as a wavenumber, cm⁻¹.</summary>
+    /// <param name="value">The place, above 0.</param>
+    /// <param name="unit">"cm-1", or a unit of length.</param>
+    internal static double ToWavenumber(double value, string unit) => unit is "cm-1" or "" ? value : 1e7 / Unit.Parse(unit).Convert(value, Unit.Parse("nm"));
 
     private static string WordOf(OrdinateScale scale) => Choices.First(c => c.Scale == scale).Word;
 

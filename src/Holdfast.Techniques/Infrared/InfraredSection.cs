@@ -57,7 +57,7 @@ internal sealed class InfraredSection : IResultSection
         return new(
             StudyFigure.Id("infrared-bands", spectrum.Name), $"Bands of {spectrum.Name}",
             [
-                Column.Of("wavenumber", "ν̃", "cm^-1", "wavenumber"), Column.Of("absorbance", "A", null, "absorbance at the top"), Column.Of("width", "width", "cm^-1", "width at half prominence"),
+                new Column("wavenumber", "Wavenumber") { Unit = "cm^-1" }, Column.Of("absorbance", "A", null, "absorbance at the top"), new Column("width", "Width") { Unit = "cm^-1", Spoken = "width at half prominence" },
                 new Column("consistent", "Consistent with"), new Column("also", "May also be"),
             ],
             [.. listed.Select(b => Row.Of(

@@ -1,5 +1,4 @@
 using System.Collections.Immutable;
-using Holdfast.Amounts;
 using Holdfast.Claims.Analyses;
 using Holdfast.Infrared;
 using Holdfast.Studies;
@@ -35,15 +34,13 @@ public sealed record InfraredStudy(ImmutableArray<MeasuredSpectrum> Spectra)
         if (measurement.Column(InfraredFiles.Wavenumber) is not { Numbers: { } x } axis || measurement.Column(InfraredFiles.Ordinate)?.Numbers is not { } y || measurement.Setting(InfraredFiles.Scale) is not { } scale)
             return new(measurement, name, path, null, [], []);
         var outcome = InfraredSpectrum.Of(
-            x.Zip(y).Where(p => p.First is > 0 && p.Second is not null).Select(p => (Wavenumber(p.First!.Value, axis.Unit), p.Second!.Value)),
+            x.Zip(y).Where(p => p.First is > 0 && p.Second is not null).Select(p => (InfraredFiles.ToWavenumber(p.First!.Value, axis.Unit), p.Second!.Value)),
             InfraredFiles.ScaleOf(scale.Written), measurement.Setting(InfraredFiles.Resolution)?.Value, path == InfraredFiles.Reflected);
         if (outcome.Value is not { } spectrum)
             return new(measurement, name, path, null, [], [.. outcome.Findings]);
         var bands = GroupPossibility.Of(spectrum, BandSearch.Of(spectrum));
         return new(measurement, name, path, spectrum, [.. bands.Select(b => new NamedBand(b.Band, [.. AirBands.For(b.Band)], [.. b.Possibilities]))], [.. outcome.Findings]);
     }
-
-    private static double Wavenumber(double value, string unit) => unit is "cm-1" or "" ? value : 1e7 / Unit.Parse(unit).Convert(value, Unit.Parse("nm"));
 }
 
 /// <summary>One spectrum of a powder.</summary>

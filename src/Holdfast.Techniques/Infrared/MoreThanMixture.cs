@@ -49,7 +49,7 @@ public sealed class MoreThanMixture : IClaimRule
             : first.IsEmpty ? InfraredParameters.NoSpectrum(claim.Words("first"))
             : second.IsEmpty ? InfraredParameters.NoSpectrum(claim.Words("second"))
             : Fit(composites, mixtures, [first[0].Spectrum!, second[0].Spectrum!]);
-        return decision.On(claim, Phrase.Sentence(claim, Wording), InfraredParameters.Scope(all), all.Select(s => s.Measurement.Id));
+        return decision.On(claim, ClaimSentence.Of(claim, this), InfraredParameters.Scope(all), all.Select(s => s.Measurement.Id));
     }
 
     private static Decision Fit(ImmutableArray<MeasuredSpectrum> composites, ImmutableArray<MeasuredSpectrum> mixtures, IReadOnlyList<InfraredSpectrum> parents)

@@ -45,7 +45,7 @@ public sealed class ParticlesChanged : IClaimRule
         var decision = missing ?? (larger is null ? Decision.NotNamed(claim, "direction", "larger")
             : Decide(compared!, Math.Min(powder!.Particles.Length, parent!.Particles.Length), Math.Min(powder.Images, parent.Images), larger.Value, margin.Low / 100, margin.High / 100));
         return (decision with { Warnings = [.. decision.Warnings, .. margin.Notes] }).On(
-            claim, Phrase.Sentence(claim, Wording), SizeClaims.Scope(powder, parent), (powder?.Measurements ?? []).Concat(parent?.Measurements ?? []).Select(m => m.Id));
+            claim, ClaimSentence.Of(claim, this), SizeClaims.Scope(powder, parent), (powder?.Measurements ?? []).Concat(parent?.Measurements ?? []).Select(m => m.Id));
     }
 
     /// <summary>Judges a comparison.</summary>
@@ -63,7 +63,7 @@ public sealed class ParticlesChanged : IClaimRule
         var same = IntervalRuling.Within(compared.Ratio, low, high) == Ruling.Holds;
         return new(
             asClaimed ? Ruling.Holds : other || same ? Ruling.Contradicted : Ruling.NotShownYet,
-            $"{SizeClaims.Words(compared)}; the 95 % interval is {Phrase.Interval(interval, "")}"
+            $"{SizeClaims.Words(compared)}; {Phrase.Interval(interval, "")}"
                 + (same ? $", and {Phrase.Span(low, high, "")} counts as the same." : "."),
             "Welch on ln d, two-sided")
         {

@@ -45,7 +45,7 @@ public sealed class ParticlesUnchanged : IClaimRule
         var decision = missing ?? Decide(
             compared!, Math.Min(powder!.Particles.Length, parent!.Particles.Length), Math.Min(powder.Images, parent.Images), Math.Max(powder.Statistics.Gsd, parent.Statistics.Gsd), margin.Low / 100, margin.High / 100);
         return (decision with { Warnings = [.. decision.Warnings, .. margin.Notes] }).On(
-            claim, Phrase.Sentence(claim, Wording), SizeClaims.Scope(powder, parent), (powder?.Measurements ?? []).Concat(parent?.Measurements ?? []).Select(m => m.Id));
+            claim, ClaimSentence.Of(claim, this), SizeClaims.Scope(powder, parent), (powder?.Measurements ?? []).Concat(parent?.Measurements ?? []).Select(m => m.Id));
     }
 
     /// <summary>Judges a comparison.</summary>

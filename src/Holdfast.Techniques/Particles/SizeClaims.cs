@@ -49,7 +49,7 @@ internal static class SizeClaims
     /// <summary>What the ratio is, in words.</summary>
     /// <param name="compared">The comparison.</param>
     public static string Words(SizeComparison compared)
-        => $"Geometric means stand as {Phrase.Number(compared.Ratio.Value)} to 1, {Phrase.Interval(compared.Ratio.Interval(0.90), "")} (90 %, scale included), counted by {(compared.Unit == SizeUnit.Images ? "image" : "particle")}";
+        => $"Geometric means stand as {Phrase.Number(compared.Ratio.Value)} to 1, {Phrase.Interval(compared.Ratio.Interval(0.90), "")}, the scale included, counted by {(compared.Unit == SizeUnit.Images ? "image" : "particle")}";
 
     /// <summary>The deciding numbers.</summary>
     /// <param name="compared">The comparison.</param>

@@ -52,8 +52,9 @@ public static class BandSearch
 
     private static double WidthAt(InfraredSpectrum spectrum, double[] y, int top, double level)
     {
+        // Twice the nearer side: the other one may run into a neighbour.
         var (left, right) = Around(y, top, level);
-        return spectrum.Wavenumbers[right] - spectrum.Wavenumbers[left];
+        return 2 * Math.Min(spectrum.Wavenumbers[right] - spectrum.Wavenumbers[top], spectrum.Wavenumbers[top] - spectrum.Wavenumbers[left]);
     }
 
     private static (int Left, int Right) Around(double[] y, int top, double level)

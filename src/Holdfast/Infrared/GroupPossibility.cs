@@ -9,7 +9,7 @@ public sealed record GroupPossibility(GroupRange Range, IReadOnlyList<GroupRange
     /// <summary>True when a strong vibration that belongs to the group is not there.</summary>
     public bool IsWeakened => Missing.Count > 0;
 
-    /// <summary>What every band may be: all rows that it fits, those without a missing partner first, then by how many of the group's other vibrations are seen.</summary>
+    /// <summary>What every band may be: all rows that it fits, those without a missing partner first, then by how many of the group's other vibrations are seen, then broad rows for broad bands.</summary>
     /// <param name="spectrum">The spectrum, for its range.</param>
     /// <param name="bands">Its bands.</param>
     public static IReadOnlyList<(Band Band, IReadOnlyList<GroupPossibility> Possibilities)> Of(InfraredSpectrum spectrum, IReadOnlyList<Band> bands)
@@ -18,7 +18,7 @@ public sealed record GroupPossibility(GroupRange Range, IReadOnlyList<GroupRange
         ArgumentNullException.ThrowIfNull(bands);
         var seen = GroupRange.All.ToDictionary(r => r, r => bands.Any(r.Fits));
         return [.. bands.Select(b => (b, (IReadOnlyList<GroupPossibility>)[.. GroupRange.All.Where(r => r.Fits(b)).Select(Judge)
-            .OrderBy(p => p.IsWeakened).ThenByDescending(p => p.Seen.Count).ThenBy(p => p.Range.High - p.Range.Low)]))];
+            .OrderBy(p => p.IsWeakened).ThenByDescending(p => p.Seen.Count).ThenByDescending(p => p.Range.IsBroad == GroupRange.IsBroadBand(b)).ThenBy(p => p.Range.High - p.Range.Low)]))];
 
         GroupPossibility Judge(GroupRange row)
         {

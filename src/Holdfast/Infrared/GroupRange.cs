@@ -26,6 +26,10 @@ public sealed record GroupRange(string Group, string Vibration, double Low, doub
     public bool Fits(Band band)
     {
         ArgumentNullException.ThrowIfNull(band);
-        return band.Wavenumber >= Low - band.U && band.Wavenumber <= High + band.U && (!IsBroad || band.Width >= BroadFrom);
+        return band.Wavenumber >= Low - band.U && band.Wavenumber <= High + band.U && (!IsBroad || IsBroadBand(band));
     }
+
+    /// <summary>True for a band as broad as those of hydrogen-bonded groups.</summary>
+    /// <param name="band">The band.</param>
+    internal static bool IsBroadBand(Band band) => band.Width >= BroadFrom;
 }
