@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using System.Globalization;
+using System.Runtime.CompilerServices;
 using System.Text;
 using Holdfast.Amounts;
 using Holdfast.Studies.Import;
@@ -20,6 +21,9 @@ internal sealed record MeasuredTable(
 {
     private const int RowsOfEvidence = 400;
 
+    // Each technique looks at each grid, some more than once.
+    private static readonly ConditionalWeakTable<Grid, MeasuredTable?[]> Known = [];
+
     /// <summary>How many columns the rows have.</summary>
     public int Width { get; } = Body.Max(r => r.Cells.Length);
 
@@ -28,8 +32,14 @@ internal sealed record MeasuredTable(
 
     /// <summary>The table of a grid; null where no row holds enough numbers.</summary>
     /// <param name="grid">The grid.</param>
-    /// <param name="numbers">Fewest cells of a row that hold a number.</param>
+    /// <param name="numbers">Fewest cells of a row that hold a number, 1 or 2.</param>
     public static MeasuredTable? Of(Grid grid, int numbers)
+    {
+        var known = Known.GetValue(grid, g => [Find(g, 1), Find(g, 2)]);
+        return known[Math.Clamp(numbers, 1, 2) - 1];
+    }
+
+    private static MeasuredTable? Find(Grid grid, int numbers)
     {
         var rows = grid.Rows;
         var (from, to, most) = (-1, -1, 0);

@@ -58,8 +58,8 @@ public sealed class CompositionMatches : IClaimRule
         ArgumentNullException.ThrowIfNull(evidence);
         var powder = ElementStudy.Of(evidence).For(claim.Words("powder"));
         var ratio = ElementRatio.Read(claim.Words("ratio")).Value;
-        var expected = Formula.Read(claim.Words("formula")).Value is { } formula ? ratio?.In(formula) : null;
-        var rival = Formula.Read(claim.Words("rival")).Value is { } other ? ratio?.In(other) : null;
+        var expected = FormulaNamed(claim.Words("formula")) is { } formula ? ratio?.In(formula) : null;
+        var rival = FormulaNamed(claim.Words("rival")) is { } other ? ratio?.In(other) : null;
         var decision = powder is null ? Decision.Missing($"There is no composition of {claim.Words("powder") ?? "the powder"}.", Dissolve("the powder"))
             : ratio is null ? Decision.NotNamed(claim, "ratio", "Co/(Co+Zn)")
             : expected is null ? Decision.NotNamed(claim, "formula", "Zn0.96Co0.04O")
@@ -116,6 +116,24 @@ public sealed class CompositionMatches : IClaimRule
             ],
             Next = Dissolve("the powder"),
         };
+    }
+
+    // "Zn0.96Co0.04O", or "Zn1-xCoxO, x = 0.04".
+    internal static Formula? FormulaNamed(string? words)
+    {
+        if (Formula.Read(words).Value is { } plain)
+            return plain;
+        string[] parts = (words ?? "").Split(',', ';');
+        if (VariableFormula.Read(parts[0]).Value is not { } open)
+            return null;
+        var values = new Dictionary<char, double>();
+        foreach (var part in parts.Skip(1).Select(p => p.Split('=')).Where(p => p.Length == 2 && p[0].Trim().Length == 1))
+        {
+            if (Amounts.CellText.Read(part[1], Amounts.DecimalMark.Point) is Amounts.CellText.Number number)
+                values[part[0].Trim()[0]] = number.Value;
+        }
+
+        return open.Variables.All(values.ContainsKey) ? open.At(values).Value : null;
     }
 
     private static NextExperiment Dissolve(string powder) => new(

@@ -65,7 +65,7 @@ public sealed class ParticleFiles : ITechnique
             if (unit is null)
                 break;
             foreach (var size in group.Sizes)
-                open |= !Slips(source, size, group, unit, settings);
+                open |= !Slips(source, sizes, size, group, unit, settings);
             if (!scales.IsDefaultOrEmpty && scales[k] is { } factor)
                 settings.Add(new("scale", "× " + Text(factor), factor, "", 0));
             measured.Add(new Measurement(
@@ -125,17 +125,16 @@ public sealed class ParticleFiles : ITechnique
     }
 
     // A size far outside all others while a tenth of it fits: asked, since mean and scatter hang on it.
-    private static bool Slips(MeasurementSource source, SizeColumn size, SizeGroup group, string unit, ImmutableArray<MeasuredSetting>.Builder settings)
+    private static bool Slips(MeasurementSource source, SizeTable sizes, SizeColumn size, SizeGroup group, string unit, ImmutableArray<MeasuredSetting>.Builder settings)
     {
         int[] known = [.. Enumerable.Range(0, size.Numbers.Length).Where(i => size.Numbers[i] is > 0)];
         double[] values = [.. known.Select(i => size.Numbers[i]!.Value)];
         var settled = true;
         foreach (var slip in TenfoldSlip.Among(values))
         {
-            var body = SizeTable.Of(source.Grid)!.Table;
-            var row = body.Body[group.Rows[known[slip.Index]]];
-            var written = row.At(SizeTable.Of(source.Grid)!.Sizes.First(s => s.Name == size.Name && (body.Named(s.Column) == size.Heading)).Column).Text;
-            var particle = SizeTable.Of(source.Grid)!.IndexColumns.Select(c => row.At(c).Text).FirstOrDefault(t => t.Length > 0);
+            var row = sizes.Table.Body[group.Rows[known[slip.Index]]];
+            var written = row.At(sizes.Sizes.First(s => s.Name == size.Name && sizes.Table.Named(s.Column) == size.Heading).Column).Text;
+            var particle = sizes.IndexColumns.Select(c => row.At(c).Text).FirstOrDefault(t => t.Length > 0);
             var name = particle is null ? $"Row {row.Number.ToString(CultureInfo.InvariantCulture)}" : $"Particle {particle} (row {row.Number.ToString(CultureInfo.InvariantCulture)})";
             var id = $"size:{row.Number.ToString(CultureInfo.InvariantCulture)}" + (source.Grid.Sheet is { } sheet && source.File.Length > 1 ? ":" + sheet : "");
             var suggested = Text(slip.Suggested);

@@ -2,22 +2,6 @@ using Holdfast.Amounts;
 
 namespace Holdfast.Composition;
 
-/// <summary>How two columns of percent fit together when one is said to be mass and the other atoms.</summary>
-public enum PercentLabels
-{
-    /// <summary>They fit as labelled.</summary>
-    AsLabelled,
-
-    /// <summary>They fit only when their headings are exchanged.</summary>
-    Exchanged,
-
-    /// <summary>They fit either way, so it does not matter.</summary>
-    Either,
-
-    /// <summary>They fit neither way: the columns are not two views of one table.</summary>
-    Neither,
-}
-
 /// <summary>Checks a column of mass percent against one of atomic percent with the atomic weights.</summary>
 /// <param name="Labels">How they fit.</param>
 /// <param name="OffAsLabelled">Largest difference of atomic percent as labelled.</param>
@@ -54,4 +38,20 @@ public sealed record PercentColumns(PercentLabels Labels, double OffAsLabelled, 
         var atomic = Percentages.ToAtomic([.. list.Select(r => new KeyValuePair<Element, Measured>(r.Element, r.Mass))]);
         return atomic.Zip(list, (a, r) => Math.Abs(a.Value.Value - 100 * r.Atomic / total)).Max();
     }
+}
+
+/// <summary>How two columns of percent fit together when one is said to be mass and the other atoms.</summary>
+public enum PercentLabels
+{
+    /// <summary>They fit as labelled.</summary>
+    AsLabelled,
+
+    /// <summary>They fit only when their headings are exchanged.</summary>
+    Exchanged,
+
+    /// <summary>They fit either way, so it does not matter.</summary>
+    Either,
+
+    /// <summary>They fit neither way: the columns are not two views of one table.</summary>
+    Neither,
 }

@@ -82,8 +82,8 @@ public sealed class SpectralMixing
     {
         ArgumentNullException.ThrowIfNull(spectrum);
         ArgumentNullException.ThrowIfNull(parents);
-        ArgumentOutOfRangeException.ThrowIfLessThan(parents.Count, 1);
-        ArgumentOutOfRangeException.ThrowIfGreaterThan(parents.Count, 3);
+        ArgumentOutOfRangeException.ThrowIfLessThan(parents.Count, 1, nameof(parents));
+        ArgumentOutOfRangeException.ThrowIfGreaterThan(parents.Count, 3, nameof(parents));
         InfraredSpectrum[] all = [spectrum, .. parents];
         if (parents.Any(p => p.IsReflected != spectrum.IsReflected))
             return None($"A spectrum by total reflection is never compared with one by transmission: measure them alike.");

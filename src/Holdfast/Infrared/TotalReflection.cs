@@ -1,9 +1,9 @@
 namespace Holdfast.Infrared;
 
-/// <summary>Attenuated total reflection: how deep the light goes, and the first correction for it.</summary>
+/// <summary>Attenuated total reflection: how deep the light goes.</summary>
 /// <remarks>
 /// d = λ/(2π n₁ √(sin²θ − (n₂/n₁)²)) (N. J. Harrick, Internal Reflection Spectroscopy, 1967; from memory). The depth grows with the wavelength, so bands at
-/// low wavenumbers look too strong. Strong bands also move down by some 10 to 20 cm⁻¹ (from memory), which this does not mend.
+/// low wavenumbers look too strong. Strong bands also move down by some 10 to 20 cm⁻¹ (from memory).
 /// </remarks>
 public static class TotalReflection
 {
@@ -20,10 +20,4 @@ public static class TotalReflection
         var under = sine * sine - sample / crystal * (sample / crystal);
         return under > 0 ? 1e4 / wavenumber / (2 * Math.PI * crystal * Math.Sqrt(under)) : null;
     }
-
-    /// <summary>Absorbance as if the depth were the same everywhere: A·ν/ν₀; no unit.</summary>
-    /// <param name="absorbance">As measured; no unit.</param>
-    /// <param name="wavenumber">cm⁻¹.</param>
-    /// <param name="reference">Wavenumber at which nothing changes, cm⁻¹.</param>
-    public static double Corrected(double absorbance, double wavenumber, double reference = 1000) => absorbance * wavenumber / reference;
 }

@@ -83,7 +83,6 @@ public class InfraredSpectrumTests
         Agree.Digits(4, 2.00518, TotalReflection.Depth(1000)!.Value);
         Assert.Equal(TotalReflection.Depth(500)!.Value, 2 * TotalReflection.Depth(1000)!.Value, 1e-12);
         Assert.Null(TotalReflection.Depth(1000, sample: 1.8));
-        Assert.Equal(0.5, TotalReflection.Corrected(1, 500));
     }
 
     [Fact]
