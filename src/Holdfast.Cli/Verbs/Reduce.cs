@@ -17,7 +17,7 @@ internal sealed class Reduce : IVerb
     public Command Command(Door door)
     {
         var options = new StudyOptions();
-        var series = new Argument<string?>("series") { Description = "one series; every vessel when left out", Arity = ArgumentArity.ZeroOrOne };
+        var series = new Argument<string?>("series") { Description = "one series, or one technique of characterisation; everything when left out", Arity = ArgumentArity.ZeroOrOne };
         var command = options.On(new Command("reduce", "readings to quantities: concentrations, removal, uptake, each with uncertainty") { series });
         command.SetAction(parsed =>
         {
@@ -25,9 +25,17 @@ internal sealed class Reduce : IVerb
             var evidence = Evidence.Of(study.Study);
             var name = parsed.GetValue(series);
             var vessels = evidence.Vessels.Where(v => name is null || string.Equals(v.Sample.Series, name, StringComparison.OrdinalIgnoreCase)).ToArray();
+            var areas = ReportTables.OfAreas(evidence).Where(a => a.Tables.Length > 0).ToArray();
+            if (areas.FirstOrDefault(a => string.Equals(a.Name, name, StringComparison.OrdinalIgnoreCase)) is { Name: not null } area)
+            {
+                foreach (var table in area.Tables)
+                    Printed.Write(table, parsed.GetValue(options.As)!, door.Out);
+                return Exit.Done;
+            }
+
             if (vessels.Length == 0 && name is not null)
             {
-                door.Error.WriteLine($"This study has no series {name}. Series: {string.Join(", ", evidence.Series.Select(s => s.Name))}.");
+                door.Error.WriteLine($"This study has no series {name}. Series: {string.Join(", ", evidence.Series.Select(s => s.Name).Concat(areas.Select(a => a.Name)))}.");
                 return Exit.NoSuchThing;
             }
 
@@ -41,6 +49,19 @@ internal sealed class Reduce : IVerb
                     $"{run.Run.Id}: {curve.Kind.ToString().ToLowerInvariant()} to {curve.Top:0.###} mg/L, detection limit {curve.Limits.Detection.Value:0.####} mg/L ({curve.Limits.Detection.Formula})"));
                 foreach (var reason in curve.Reasons)
                     options.Remark(parsed, door, "  " + reason);
+            }
+
+            // The first table of an area sums it up; all of them, and other forms, have the area's name.
+            if (name is null && parsed.GetValue(options.As) is "text")
+            {
+                foreach (var characterised in areas)
+                    Printed.Write(characterised.Tables[0], "text", door.Out);
+                if (vessels.Length == 0 && areas.Length > 0)
+                    return Exit.Done;
+            }
+            else if (name is null && areas.Length > 0)
+            {
+                options.Remark(parsed, door, $"also: {string.Join(", ", areas.Select(a => "holdfast reduce " + a.Name))}");
             }
 
             Printed.Write(VesselTable.Of("quantities", name is null ? "Quantities" : $"Quantities of series {name}", vessels, evidence), parsed.GetValue(options.As)!, door.Out);

@@ -5,12 +5,23 @@ using Holdfast.Reports.Figures;
 using Holdfast.Reports.StudyFigures;
 using Holdfast.Reports.Tables;
 using Holdfast.Reports.Trails;
+using Holdfast.Studies;
 
 namespace Holdfast.Reports.StudyTables;
 
 /// <summary>Every table of a study under a short stable name, for files: full precision, uncertainties in columns of their own.</summary>
 public static class ReportTables
 {
+    private static readonly Lazy<ImmutableArray<IStudyTables>> Kinds = new(() => [.. Catalogue.Of<IStudyTables>().OrderBy(k => k.Name, StringComparer.Ordinal)]);
+
+    /// <summary>The tables of areas of work in files of their own, by the name of the area; an area that falls gives the finding.</summary>
+    /// <param name="evidence">The study worked out.</param>
+    public static ImmutableArray<(string Name, ImmutableArray<Table> Tables)> OfAreas(Evidence evidence)
+    {
+        ArgumentNullException.ThrowIfNull(evidence);
+        return [.. Kinds.Value.Select(k => (k.Name, Room.Of("the tables of " + k.Name, () => k.Of(evidence).ToArray()) is var made && made.Value is { } tables ? [.. tables] : ImmutableArray.Create(Fallen(k.Name, made.Findings[0]))))];
+    }
+
     /// <summary>The tables, those of the figures last; none twice.</summary>
     /// <param name="dossier">The study worked out.</param>
     public static ImmutableArray<Table> All(Dossier dossier)
@@ -39,10 +50,14 @@ public static class ReportTables
 
         foreach (var (name, area) in AnalysisTables.Areas)
             Some(name, () => area(evidence));
+        foreach (var (_, of) in OfAreas(evidence))
+            tables.AddRange(of);
         Some("sensor", () => SensorTables.All(Sensing.Of(evidence)));
         One("samples", () => SampleTable.Of(evidence.Study));
         One("readings", () => SampleTable.Readings(evidence.Study));
         One("apparatus", () => StudyFactTables.Apparatus(evidence.Study));
+        if (!evidence.Study.Measurements.IsEmpty)
+            One("measurements", () => MeasurementTable.Of(evidence.Study));
         One("files", () => StudyFactTables.Originals(evidence.Study));
         One("strikes", () => StudyFactTables.Strikes(evidence.Study));
         One("findings", () => StudyFactTables.Findings(evidence.Findings.Concat(evidence.Vessels.SelectMany(v => v.Findings)).Concat(StudyFigure.Fallen(dossier)).Concat(DerivedTrails.Of(evidence).Fallen)));

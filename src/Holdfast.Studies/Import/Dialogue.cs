@@ -65,7 +65,7 @@ public sealed class Dialogue(string fileName, Answers answers)
 
     // Samples, units, roles and decimal marks can be answered in other words than those that are offered; who asks reads them.
     private static bool IsOpenTo(string id)
-        => id is "decimal" or "powder" || id.StartsWith("powder:", StringComparison.Ordinal) || id.StartsWith("match:", StringComparison.Ordinal) || id.StartsWith("unit:", StringComparison.Ordinal) || id.StartsWith("role:", StringComparison.Ordinal);
+        => id is "decimal" or "powder" || id.StartsWith("powder:", StringComparison.Ordinal) || id.StartsWith("value:", StringComparison.Ordinal) || id.StartsWith("match:", StringComparison.Ordinal) || id.StartsWith("unit:", StringComparison.Ordinal) || id.StartsWith("role:", StringComparison.Ordinal);
 
     /// <summary>Notes something.</summary>
     public void Note(string code, Weight weight, string sentence, params IEnumerable<string> concerns) => findings.Add(new Finding(code, weight, sentence, [.. concerns]));

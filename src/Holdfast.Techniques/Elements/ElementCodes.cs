@@ -4,8 +4,8 @@ namespace Holdfast.Techniques.Elements;
 internal static class ElementCodes
 {
     /// <summary>Totals were made 100 %.</summary>
-    public const string Normalised = "HF-721";
+    public const string Normalised = "HF-761";
 
     /// <summary>Too few places, or places that scatter more than counting explains.</summary>
-    public const string Places = "HF-722";
+    public const string Places = "HF-762";
 }

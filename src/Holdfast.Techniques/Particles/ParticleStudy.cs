@@ -86,10 +86,10 @@ public sealed record ParticleStudy(ImmutableArray<SizeList> Lists)
 internal static class ParticleCodes
 {
     /// <summary>Too few particles for a distribution.</summary>
-    public const string Few = "HF-731";
+    public const string Few = "HF-771";
 
     /// <summary>All of one image, or images not recorded.</summary>
-    public const string OneImage = "HF-732";
+    public const string OneImage = "HF-772";
 }
 
 /// <summary>The sizes of one powder.</summary>

@@ -52,5 +52,5 @@ public static class XrayCautions
         return findings;
     }
 
-    private static Finding Say(Weight weight, FormattableString words) => Finding.Of("HF-720", weight, words.ToString(CultureInfo.InvariantCulture));
+    private static Finding Say(Weight weight, FormattableString words) => Finding.Of("HF-760", weight, words.ToString(CultureInfo.InvariantCulture));
 }

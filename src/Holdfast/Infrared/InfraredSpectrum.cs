@@ -109,5 +109,5 @@ public sealed class InfraredSpectrum
     /// <param name="high">Upper end, cm⁻¹.</param>
     public bool Covers(double low, double high) => Wavenumbers[0] <= low && Wavenumbers[^1] >= high;
 
-    private static Finding Say(Weight weight, FormattableString words) => Finding.Of("HF-710", weight, words.ToString(CultureInfo.InvariantCulture));
+    private static Finding Say(Weight weight, FormattableString words) => Finding.Of("HF-750", weight, words.ToString(CultureInfo.InvariantCulture));
 }

@@ -164,7 +164,7 @@ public sealed class SpectralMixing
     }
 
     private static Outcome<SpectralMixing> None(FormattableString why)
-        => Outcome<SpectralMixing>.None(Finding.Of("HF-711", Weight.Stop, why.ToString(CultureInfo.InvariantCulture)));
+        => Outcome<SpectralMixing>.None(Finding.Of("HF-751", Weight.Stop, why.ToString(CultureInfo.InvariantCulture)));
 }
 
 /// <summary>A stretch where a spectrum leaves the sum of its parents.</summary>

@@ -71,7 +71,7 @@ public class SpectralMixingTests
         var reflected = InfraredSpectrum.Of(points, OrdinateScale.Absorbance, isReflected: true).Value!;
         var outcome = SpectralMixing.Of(reflected, Column("parent_a"));
         Assert.False(outcome.HasValue);
-        Assert.Equal("HF-711", outcome.Findings[0].Code);
+        Assert.Equal("HF-751", outcome.Findings[0].Code);
     }
 
     private static InfraredSpectrum Column(string name) => Spectrum(Rows.Select(r => (r.Number("wavenumber_cm-1"), r.Number(name))));

@@ -9,8 +9,9 @@ public static class PowderName
     /// <param name="source">The grid.</param>
     /// <param name="stated">The name as the file states it, or null.</param>
     /// <param name="row">Row it stands in.</param>
+    /// <param name="label">Tells powders of one grid apart: a label above their columns, part of the question's id; null for the only one.</param>
     /// <returns>The name as the study spells it already, or as it stands.</returns>
-    public static string Settle(MeasurementSource source, string? stated, int row = 0)
+    public static string Settle(MeasurementSource source, string? stated, int row = 0, string? label = null)
     {
         ArgumentNullException.ThrowIfNull(source);
         var known = Known(source.Study);
@@ -19,8 +20,9 @@ public static class PowderName
         var where = stated is { Length: > 0 }
             ? row > 0 ? $"line {History.Ordinal.Text(row)} says so" : "the file says so"
             : source.Grid.Sheet is not null && source.File.Length > 1 ? "the sheet is called so" : "the file is called so, and nothing in it names the powder";
-        var choices = known.Where(k => !Same(k, name)).Prepend(name).Take(MostChoices).ToImmutableArray();
-        return Spelled(source.Talk.Assume(source.Question("powder"), Codes.UnknownSample, $"The powder is {name}: {where}.", choices, name).Trim(), known);
+        // Where the file names it there is little to choose; any other name can still be answered.
+        var choices = (stated is { Length: > 0 } ? [] : known.Where(k => !Same(k, name))).Prepend(name).Take(MostChoices).ToImmutableArray();
+        return Spelled(source.Talk.Assume(label is null ? source.Question("powder") : source.Question("powder") + ":" + label, Codes.UnknownSample, $"The powder is {name}: {where}.", choices, name).Trim(), known);
     }
 
     private const int MostChoices = 6;

@@ -1,0 +1,75 @@
+using System.Text.RegularExpressions;
+using Holdfast.Porosity;
+
+namespace Holdfast.Techniques.NitrogenSorption;
+
+/// <summary>A unit of the amount adsorbed.</summary>
+/// <param name="Name">How it is kept: "cm3(STP)/g", "mmol/g", "cm3(STP)".</param>
+/// <param name="Mmol">Millimoles in one of it, per gram or per sample.</param>
+/// <param name="Per">Per what.</param>
+/// <param name="SaysStp">True where the text says that volumes are at 0 °C and 101.325 kPa, or no volume is meant.</param>
+internal sealed partial record AmountUnit(string Name, double Mmol, AmountPer Per, bool SaysStp)
+{
+    private static readonly (string Pattern, string Name, double Mmol, bool IsVolume)[] Numerators =
+    [
+        (@"cm\^?3|ccm|cc|ml|cm\*\*3|см\^?3|мл", "cm3(STP)", 1 / Nitrogen.StpPerMmol, true),
+        (@"mm\^?3|μl|ul|мкл", "mm3(STP)", 0.001 / Nitrogen.StpPerMmol, true),
+        (@"dm\^?3|l|л", "L(STP)", 1000 / Nitrogen.StpPerMmol, true),
+        (@"mmol|ммоль", "mmol", 1, false),
+        (@"μmol|umol|mkmol|мкмоль", "umol", 0.001, false),
+        (@"mol|моль", "mol", 1000, false),
+        (@"mg|мг", "mg", 1 / Nitrogen.MolarMass, false),
+    ];
+
+    /// <summary>The units that can be answered, the usual ones first.</summary>
+    public static IReadOnlyList<string> Choices { get; } = ["cm3(STP)/g", "mmol/g", "cm3(STP)", "mmol", "mg/g"];
+
+    /// <summary>The unit that stands in a heading or a cell, or null. Brackets, raised digits, STP in any place: "cm³ g⁻¹, STP", "mL(STP)/g".</summary>
+    /// <param name="text">A heading, a unit, a setting.</param>
+    public static AmountUnit? In(string text)
+    {
+        var plain = SorptionWords.Plain(text);
+        var saysStp = Stp().IsMatch(plain);
+        var bare = Spaces().Replace(Stp().Replace(plain, " "), " ");
+        foreach (var (pattern, name, mmol, isVolume) in Numerators)
+        {
+            var match = Regex.Match(bare, $@"(?<![a-zа-я0-9])n?({pattern})(?![a-zа-я0-9])(?<rest>.*)$", RegexOptions.ExplicitCapture, TimeSpan.FromSeconds(1));
+            if (!match.Success)
+                continue;
+            var rest = match.Groups["rest"].Value;
+            // Milligrams of nitrogen are an amount only per gram of powder; alone they are a mass.
+            if (PerKilogram().IsMatch(rest))
+                return new(name + "/kg", mmol / 1000, AmountPer.Gram, saysStp || !isVolume);
+            if (PerGram().IsMatch(rest) || PerGramWords().IsMatch(bare))
+                return new(name + "/g", mmol, AmountPer.Gram, saysStp || !isVolume);
+            return name == "mg" ? null : new(name, mmol, AmountPer.Sample, saysStp || !isVolume);
+        }
+
+        return null;
+    }
+
+    [GeneratedRegex(@"[\[({,;@]?\s*(s\.?t\.?p\.?|n\.?t\.?p\.?|i\.?n\.?|normbed\w*|norm(al)?|н\.?у\.?|标准|標準)(?![a-z])\s*[\])},;]?", RegexOptions.ExplicitCapture)]
+    private static partial Regex Stp();
+
+    [GeneratedRegex(@"\s+", RegexOptions.NonBacktracking)]
+    private static partial Regex Spaces();
+
+    [GeneratedRegex(@"^[\s)\]·⋅*.]*(/|per|pro|par|por|na|je)\s*[\[(]?\s*(g|gram\w*|г)(?![a-zа-я])|^[\s)\]·⋅*.(]*(g|г)\s*\^?\s*\(?-\s*1", RegexOptions.ExplicitCapture)]
+    private static partial Regex PerGram();
+
+    [GeneratedRegex(@"^[\s)\]·⋅*.]*(/|per|pro|par|por|na|je)\s*[\[(]?\s*(kg|кг)(?![a-zа-я])|^[\s)\]·⋅*.(]*(kg|кг)\s*\^?\s*\(?-\s*1", RegexOptions.ExplicitCapture)]
+    private static partial Regex PerKilogram();
+
+    [GeneratedRegex(@"per gram|pro gramm|par gramme|por gramo|por grama|per grammo|на грамм|每克", RegexOptions.ExplicitCapture)]
+    private static partial Regex PerGramWords();
+}
+
+/// <summary>Per what an amount is.</summary>
+internal enum AmountPer
+{
+    /// <summary>Per gram of powder.</summary>
+    Gram,
+
+    /// <summary>Of all the powder in the cell, or not said.</summary>
+    Sample,
+}

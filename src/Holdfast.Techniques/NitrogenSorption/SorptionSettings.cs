@@ -1,0 +1,142 @@
+using System.Collections.Immutable;
+using System.Text.RegularExpressions;
+using Holdfast.Amounts;
+using Holdfast.Studies;
+using Holdfast.Studies.Import;
+
+namespace Holdfast.Techniques.NitrogenSorption;
+
+/// <summary>What lines outside the tables say of a measurement, key by key: mass, degassing, bath, gas, p0, units; what nobody here knows is kept under its own word.</summary>
+internal sealed partial class SorptionSettings
+{
+    private readonly ImmutableArray<MeasuredSetting> all;
+
+    private SorptionSettings(ImmutableArray<MeasuredSetting> all) => this.all = all;
+
+    /// <summary>Everything that is said, in the order of the file.</summary>
+    public ImmutableArray<MeasuredSetting> All => all;
+
+    /// <summary>The words of the first setting of a name, or null.</summary>
+    public MeasuredSetting? this[string name] => all.FirstOrDefault(s => s.Name == name);
+
+    /// <summary>Mass of the sample, g; null where none is stated with a unit that can be read.</summary>
+    public double? Mass => all.Where(s => s.Name == "mass" && s.Value > 0).OrderByDescending(s => After().IsMatch(SorptionWords.Plain(s.Written + " " + s.Unit)) ? 1 : 0)
+        .Select(s => s.Unit switch { "mg" => s.Value / 1000, "kg" => s.Value * 1000, "g" => s.Value, _ => null }).FirstOrDefault(m => m is not null);
+
+    /// <summary>The settings together with those of another grid of the file that this one does not state.</summary>
+    /// <param name="others">Settings of a sheet of its own.</param>
+    public SorptionSettings Or(SorptionSettings others) => new([.. all, .. others.all.Where(o => this[o.Name] is null)]);
+
+    /// <summary>The settings with one more.</summary>
+    /// <param name="setting">What was answered or follows.</param>
+    public SorptionSettings With(MeasuredSetting setting) => new(all.Add(setting));
+
+    /// <summary>Reads rows outside the tables.</summary>
+    /// <param name="rows">The rows.</param>
+    /// <param name="mark">The file's decimal mark, or null.</param>
+    public static SorptionSettings Of(IEnumerable<GridRow> rows, DecimalMark? mark)
+    {
+        var found = ImmutableArray.CreateBuilder<MeasuredSetting>();
+        foreach (var row in rows)
+        {
+            Cell[] cells = [.. row.Cells.Where(c => !c.IsBlank)];
+            // Key in one cell, value in the next: also several pairs along one row.
+            for (var i = 0; i < cells.Length; i++)
+            {
+                var text = cells[i].Text;
+                var parts = Apart().Split(text);
+                if (parts.Any(p => Pair().IsMatch(p)))
+                {
+                    foreach (var part in parts)
+                        Add(found, part, row.Number, mark);
+                }
+                else if (i + 1 < cells.Length && !TableLayout.IsNumeric(cells[i]) && (SorptionWords.Setting(text) is not null || text.EndsWith(':') || text.StartsWith('_') || cells.Length == 2))
+                {
+                    var value = cells[i + 1].Kind == CellKind.Number && cells.Length == 2 ? Shortest(cells[i + 1].Text) : string.Join(' ', cells.Length == 2 || SorptionWords.Setting(cells[Math.Min(i + 2, cells.Length - 1)].Text) is not null || i + 2 >= cells.Length ? [cells[i + 1].Text] : UnitBehind(cells, i + 1));
+                    found.Add(Setting(text.TrimEnd(':', ' '), value, row.Number, cells[i + 1].Kind == CellKind.Number ? DecimalMark.Point : mark));
+                    i++;
+                }
+                else
+                {
+                    Add(found, text, row.Number, mark);
+                }
+            }
+        }
+
+        // A file that names its units once has settings without any.
+        var units = new SorptionSettings(found.ToImmutable());
+        return new([.. units.all.Select(s => s is { Value: not null, Unit.Length: 0 } && UnitSaid(units, s.Name) is { Length: > 0 } unit ? s with { Unit = unit, Written = $"{s.Written} {unit}" } : s)]);
+    }
+
+    private static string? UnitSaid(SorptionSettings settings, string name) => name switch
+    {
+        "mass" => MassUnit().Match(SorptionWords.Plain(settings["unit-of-mass"]?.Written ?? "")).Groups["unit"].Value,
+        "p0" => PressureUnit.In(settings["unit-of-pressure"]?.Written ?? "")?.Name,
+        "bath-temperature" or "degas-temperature" => settings["unit-of-temperature"]?.Written,
+        _ => null,
+    };
+
+    // Workbooks keep 0.0923 as 0.09229999999999999.
+    private static string Shortest(string number)
+        => double.TryParse(number, System.Globalization.NumberStyles.Float, System.Globalization.CultureInfo.InvariantCulture, out var value) ? value.ToString("G12", System.Globalization.CultureInfo.InvariantCulture) : number;
+
+    // "0.1032 | g": the unit in a cell of its own.
+    private static string[] UnitBehind(Cell[] cells, int value)
+        => value + 1 < cells.Length && TableLayout.IsNumeric(cells[value]) && !TableLayout.IsNumeric(cells[value + 1]) && cells[value + 1].Text.Length <= 6 ? [cells[value].Text, cells[value + 1].Text] : [cells[value].Text];
+
+    private static void Add(ImmutableArray<MeasuredSetting>.Builder found, string text, int row, DecimalMark? mark)
+    {
+        if (Pair().Match(text) is { Success: true } pair)
+            found.Add(Setting(pair.Groups["key"].Value, pair.Groups["value"].Value, row, mark));
+        else if (Amid().Match(text) is { Success: true } amid && SorptionWords.Setting(amid.Groups["key"].Value) is { } known)
+            found.Add(Setting(amid.Groups["key"].Value, amid.Groups["value"].Value, row, mark) with { Name = known });
+        else if (text.Any(char.IsLetter))
+            found.Add(new MeasuredSetting("note", text.Trim(), null, "", row));
+    }
+
+    private static MeasuredSetting Setting(string key, string written, int row, DecimalMark? mark)
+    {
+        var name = SorptionWords.Setting(key) ?? key.Trim();
+        var number = Leading().Match(written.Trim());
+        var value = number.Success && name is not ("sample" or "adsorptive") ? Number(number.Groups["number"].Value, mark) : null;
+        var unit = value is null ? "" : Unit(name, number.Groups["unit"].Value, key);
+        // What stands in the key is part of what was written: "Einwaage / g | 0,2156".
+        return new(name, value is not null && unit.Length > 0 && !SorptionWords.Plain(written).Contains(SorptionWords.Plain(unit), StringComparison.Ordinal) ? $"{written.Trim()} {unit}" : written.Trim(), value, unit, row);
+    }
+
+    private static double? Number(string text, DecimalMark? mark)
+        => (CellText.Read(text, mark) as CellText.Number ?? CellText.Read(text, null) as CellText.Number)?.Value;
+
+    // The unit stands behind the number, or in the key: "Einwaage / g".
+    private static string Unit(string name, string behind, string key) => name switch
+    {
+        "mass" => (MassUnit().Match(SorptionWords.Plain(behind)) is { Success: true } own ? own : MassUnit().Match(SorptionWords.Plain(key))) is { Success: true } m ? m.Groups["unit"].Value switch { "г" => "g", "мг" => "mg", var u => u } : "",
+        "p0" => (PressureUnit.In(behind) ?? PressureUnit.In(key))?.Name ?? "",
+        "bath-temperature" or "degas-temperature" or "degas" => SorptionWords.Plain(behind + " " + key) is var plain && plain.Contains("°c", StringComparison.Ordinal) || Celsius().IsMatch(plain) ? "°C" : Kelvin().IsMatch(plain) ? "K" : "",
+        _ => behind.Trim(),
+    };
+
+    [GeneratedRegex(@"\s{2,}|\t|;|\|", RegexOptions.NonBacktracking)]
+    private static partial Regex Apart();
+
+    [GeneratedRegex(@"^[#%!\s]*(?<key>[^:=]{1,60}?)\s*[:=]\s*(?<value>\S.*)$", RegexOptions.ExplicitCapture)]
+    private static partial Regex Pair();
+
+    [GeneratedRegex(@"^[#%!\s]*(?<key>\D{2,40}?)\s+(?<value>-?\d[\d.,]*\s*\S{0,6}.*)$", RegexOptions.ExplicitCapture)]
+    private static partial Regex Amid();
+
+    [GeneratedRegex(@"^(?<number>[+\-\u2212]?\d[\d.,]*([eE][+\-]?\d+)?)\s*(?<unit>.*)$", RegexOptions.ExplicitCapture | RegexOptions.Singleline)]
+    private static partial Regex Leading();
+
+    [GeneratedRegex(@"(?<![a-zа-я])(?<unit>mg|kg|g|мг|г)(?![a-zа-я])", RegexOptions.ExplicitCapture)]
+    private static partial Regex MassUnit();
+
+    [GeneratedRegex(@"(?<![a-z])(c|celsius|degc|deg c|grad)(?![a-z])", RegexOptions.ExplicitCapture)]
+    private static partial Regex Celsius();
+
+    [GeneratedRegex(@"(?<![a-z])(k|kelvin)(?![a-z])", RegexOptions.ExplicitCapture)]
+    private static partial Regex Kelvin();
+
+    [GeneratedRegex(@"after|nach|apres|despues|depois|dopo|dry|trocken|degassed", RegexOptions.ExplicitCapture)]
+    private static partial Regex After();
+}

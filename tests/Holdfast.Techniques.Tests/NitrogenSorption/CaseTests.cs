@@ -1,0 +1,86 @@
+using System.Text.Json;
+using Holdfast.Porosity;
+using Holdfast.Techniques.NitrogenSorption;
+using Holdfast.Testing;
+
+namespace Holdfast.Techniques.Tests.NitrogenSorption;
+
+/// <summary>Files as people bring them, with true quantities: the folder "characterisation" of HOLDFAST_REFERENCE, whose README says how each was made. Invented.</summary>
+public class CaseTests
+{
+    [Theory, InlineData("s01-stacked-branches"), InlineData("s02-four-columns-comma"), InlineData("s03-workbook-two-sheets"), InlineData("s04-aif")]
+    public void Case_ThatACarefulReaderUnderstands_NeedsNoAnswerAndGivesItsQuantities(string name)
+    {
+        var folder = Repository.Verbatim("characterisation", "files", name);
+        var taken = Taken.Paths(Directory.EnumerateFiles(Path.Combine(folder, "files")));
+        Assert.Empty(taken.Open);
+        Compare(folder, taken);
+    }
+
+    // The trap: a plausible reading is wrong, so nothing is worked out before it is answered.
+    [Fact]
+    public void Case_VolumeOfTheSample_IsAskedAndThenRight()
+    {
+        var folder = Repository.Verbatim("characterisation", "files", "s05-volume-of-the-sample");
+        var files = Directory.GetFiles(Path.Combine(folder, "files"));
+        var asked = Taken.Paths(files);
+        var question = Assert.Single(asked.Open);
+        Assert.Contains("per gram", question.Text, StringComparison.Ordinal);
+        Assert.Empty(asked.Study.Measurements);
+        var truth = JsonDocument.Parse(File.ReadAllText(Path.Combine(folder, "expected.json"))).RootElement.GetProperty("truth").GetProperty("after_the_answer");
+        Agree.Relative(0.01, truth.GetProperty("bet_area").GetDouble(), SorptionStudy.Of(Taken.Paths(files, ("amount", "whole-sample")).Evidence).Isotherms[0].Area!.Value.Value);
+    }
+
+    // s02: the first point lies at p/p0 1.013; it is dropped with a word.
+    [Fact]
+    public void Case_WithAStrayPoint_DropsItWithAWord()
+    {
+        var taken = Taken.Paths(Directory.EnumerateFiles(Path.Combine(Repository.Verbatim("characterisation", "files", "s02-four-columns-comma"), "files")));
+        Assert.Contains(SorptionStudy.Of(taken.Evidence).Isotherms[0].Findings, f => f.Sentence == "1 point is left out: p/p0 is not between 0 and 1.");
+    }
+
+    // Eight measured isotherms as AIF, the amounts in four units, one of them a bare "cc".
+    [Theory, InlineData("isotherm-a"), InlineData("isotherm-c"), InlineData("isotherm-d"), InlineData("isotherm-e"), InlineData("isotherm-g"), InlineData("isotherm-h"), InlineData("dut-67"), InlineData("dut-75")]
+    public void Aif_OfAMeasuredIsotherm_GivesTheAreaOfAnotherProgram(string name)
+    {
+        var taken = Taken.Paths([Repository.Verbatim("characterisation", "sorption", "isotherms", name + ".aif")]);
+        Assert.Empty(taken.Open);
+        var one = Assert.Single(SorptionStudy.Of(taken.Evidence).Isotherms);
+        var known = JsonDocument.Parse(File.ReadAllText(Repository.Verbatim("characterisation", "sorption", "isotherms-expected.json"))).RootElement.GetProperty(name).GetProperty("bet").GetProperty("min_points_5");
+        if (known.TryGetProperty("chosen", out var chosen))
+            Agree.Relative(1e-4, chosen.GetProperty("area_m2_per_g").GetDouble(), one.Bet!.Chosen!.Area);
+        else
+            Assert.Null(one.Area);
+    }
+
+    private static void Compare(string folder, Taken taken)
+    {
+        var expected = JsonDocument.Parse(File.ReadAllText(Path.Combine(folder, "expected.json"))).RootElement.GetProperty("quantities").EnumerateArray().ToArray();
+        Assert.NotEmpty(expected);
+        var isotherms = SorptionStudy.Of(taken.Evidence).Isotherms;
+        foreach (var one in expected)
+        {
+            var (sample, quantity, value) = (one.GetProperty("sample").GetString()!, one.GetProperty("quantity").GetString()!, one.GetProperty("value").GetDouble());
+            var isotherm = isotherms.Single(i => i.Measurement.Sample.Contains(sample, StringComparison.OrdinalIgnoreCase));
+            var tolerance = one.GetProperty("tolerance");
+            var within = Math.Max(tolerance.TryGetProperty("rel", out var rel) ? rel.GetDouble() * value : 0, tolerance.TryGetProperty("abs", out var abs) ? abs.GetDouble() : 0);
+            Assert.True(Math.Abs(Quantity(isotherm, quantity) - value) <= within, $"{sample} {quantity}: {Quantity(isotherm, quantity)} for {value} ± {within}");
+        }
+    }
+
+    private static double Quantity(SorptionIsotherm i, string quantity) => quantity switch
+    {
+        "bet_area" => i.Area!.Value.Value,
+        "bet_area_lowest" => i.Bet!.Lowest,
+        "bet_area_highest" => i.Bet!.Highest,
+        "monolayer" => i.Bet!.Chosen!.Monolayer,
+        "bet_c" => i.Bet!.Chosen!.C,
+        "bet_area_fixed_0.05_0.30" => i.Bet!.Fixed!.Area,
+        "pore_volume_0.95" => i.PoreVolume!.Value.Value,
+        "pore_volume_0.99" => i.VolumeWithVoids!.Value,
+        "points_adsorption" => i.Branches.Adsorption.Length,
+        "points_desorption" => i.Branches.Desorption.Length,
+        "sample_mass" => i.Mass!.Value,
+        _ => throw new ArgumentException(quantity),
+    };
+}
