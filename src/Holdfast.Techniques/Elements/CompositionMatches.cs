@@ -8,7 +8,7 @@ namespace Holdfast.Techniques.Elements;
 
 /// <summary>"The composition agrees with the formula": a ratio of elements lies within a margin of the formula's, the bias of the method included.</summary>
 /// <remarks>
-/// U = √((t·s)²/n + bias²). The margin is half the way to the next plausible formula, or 10 % where none is named. Standardless X-ray analysis is taken to be known
+/// U = √((t·s)²/n + bias²). The margin is half the way to the next plausible formula, and never more than 10 % of the ratio. Contradicted where the interval lies outside it. Standardless X-ray analysis is taken to be known
 /// to 25 % (from memory; errors from −90 to +150 % were found by D. E. Newbury, 1995), a digest to 4 % (common practice for a calibrated instrument, two standard uncertainties).
 /// </remarks>
 public sealed class CompositionMatches : IClaimRule
@@ -22,7 +22,7 @@ public sealed class CompositionMatches : IClaimRule
         /// <summary>Fewest dissolved portions.</summary>
         public const int Digests = 3;
 
-        /// <summary>Margin where no other formula is named, as a share of the ratio; no unit.</summary>
+        /// <summary>Widest margin, and that where no other formula is named, as a share of the ratio; no unit.</summary>
         public const double Margin = 0.10;
 
         /// <summary>Expanded relative bias of standardless X-ray analysis; no unit.</summary>
@@ -88,15 +88,15 @@ public sealed class CompositionMatches : IClaimRule
 
         var share = bias ?? (dissolved ? Limits.DigestBias : Limits.XrayBias);
         double scatter = mean.Interval().Half, systematic = share * Math.Abs(mean.Value), u = Math.Sqrt(scatter * scatter + systematic * systematic);
-        var margin = rival is { } other ? Math.Abs(other - expected) / 2 : Limits.Margin * Math.Abs(expected);
+        double widest = Limits.Margin * Math.Abs(expected), half = rival is { } other ? Math.Abs(other - expected) / 2 : widest, margin = Math.Min(half, widest);
         var off = Math.Abs(mean.Value - expected);
-        var ruling = off > u ? Ruling.Contradicted : off + u < margin ? Ruling.Holds : Ruling.NotShownYet;
+        var ruling = off + u < margin ? Ruling.Holds : off - u > margin ? Ruling.Contradicted : Ruling.NotShownYet;
         var fewest = dissolved ? Limits.Digests : Limits.Places;
         return new(
             ruling,
             $"{name} is {Phrase.Number(mean.Value)} ± {Phrase.Number(u)} (95 %: scatter {Phrase.Number(scatter)}, bias of the method {Phrase.Number(systematic)}), n = {values.Count}; the formula has {Phrase.Number(expected)}, and {Phrase.Number(margin)} is the margin"
-                + (rival is null ? " (10 % of it: no other formula was named)." : ", half the way to the next formula."),
-            "t-interval over places with the bias of the method, two one-sided against the margin")
+                + (half < widest ? ", half the way to the next formula." : $", {Phrase.With(100 * Limits.Margin, "%")} of it{(rival is null ? ": no other formula was named" : "")}."),
+            "t-interval over places with the bias of the method, against the margin")
         {
             Numbers =
             [
