@@ -36,7 +36,7 @@ internal static class Asking
         return answers;
     }
 
-    private static string? Put(string file, Question question, Door door) => door.IsAnswered && question.Choices.Length > 0 ? Chosen(file, question) : Typed(file, question, door);
+    private static string? Put(string file, Question question, Door door) => door.IsAnswered && question.Choices.Length > 0 && !question.Id.StartsWith("value:", StringComparison.Ordinal) ? Chosen(file, question) : Typed(file, question, door);
 
     private static string? Chosen(string file, Question question)
     {

@@ -103,6 +103,8 @@ internal sealed class TakeIn : IVerb
 
         if (follows is not null)
             Quantities(follows, door);
+        foreach (var table in follows?.Characterised ?? [])
+            door.Out.WriteLine($"  {table.Caption.Plain}: holdfast reduce {table.Id}");
         if (taken.Entry is not null)
             return Exit.Done;
         if (Code(taken, rehearsing) == Exit.Done)

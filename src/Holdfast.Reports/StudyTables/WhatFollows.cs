@@ -15,6 +15,9 @@ public sealed record WhatFollows(ImmutableArray<WhatFollowsRow> Rows, ImmutableA
 {
     private static readonly ImmutableArray<SampleRole> ServeAll = [SampleRole.Standard, SampleRole.CheckStandard, SampleRole.Blank, SampleRole.StartSolution];
 
+    /// <summary>The first table of each area of work that measurements of powders feed, where the files bring some.</summary>
+    public ImmutableArray<Tables.Table> Characterised { get; init; } = [];
+
     /// <summary>Works it out.</summary>
     /// <param name="study">The study before.</param>
     /// <param name="understood">What the files were understood to be, against this study.</param>
@@ -41,7 +44,10 @@ public sealed record WhatFollows(ImmutableArray<WhatFollowsRow> Rows, ImmutableA
         var rows = evidence.Vessels.Where(v => codes.Contains(v.Code) && !v.IsStruck && v.Sample.Role is SampleRole.Vessel or SampleRole.Control)
             .Select(v => waiting.Contains(v.Code) ? WhatFollowsRow.Waiting(v) : new WhatFollowsRow(v, Why(v, evidence)));
         var fits = evidence.Kinetics.Concat(evidence.Isotherms).Where(f => f.Series.Vessels.Any(v => codes.Contains(v.Code)) && !f.Series.Vessels.Any(v => waiting.Contains(v.Code)));
-        return new WhatFollows([.. rows], [.. fits.Select(Says).OfType<string>()]);
+        return new WhatFollows([.. rows], [.. fits.Select(Says).OfType<string>()])
+        {
+            Characterised = brought.Any(b => b.Measurements is not null) ? [.. ReportTables.OfAreas(evidence).Where(a => a.Tables.Length > 0).Select(a => a.Tables[0])] : [],
+        };
     }
 
     // A question about a standard or a start solution concerns every vessel of its file.

@@ -1,6 +1,5 @@
 using System.Collections.Immutable;
 using System.Security.Cryptography;
-using Holdfast.Amounts;
 using Holdfast.Studies.History;
 using Holdfast.Studies.Import.Shapes;
 using Holdfast.Studies.Import.Techniques;

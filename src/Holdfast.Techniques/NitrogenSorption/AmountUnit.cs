@@ -10,8 +10,9 @@ namespace Holdfast.Techniques.NitrogenSorption;
 /// <param name="SaysStp">True where the text says that volumes are at 0 °C and 101.325 kPa, or no volume is meant.</param>
 internal sealed partial record AmountUnit(string Name, double Mmol, AmountPer Per, bool SaysStp)
 {
-    private static readonly (string Pattern, string Name, double Mmol, bool IsVolume)[] Numerators =
-    [
+    private static readonly (Regex Pattern, string Name, double Mmol, bool IsVolume)[] Numerators =
+    [.. new (string Pattern, string Name, double Mmol, bool IsVolume)[]
+    {
         (@"cm\^?3|ccm|cc|ml|cm\*\*3|см\^?3|мл", "cm3(STP)", 1 / Nitrogen.StpPerMmol, true),
         (@"mm\^?3|μl|ul|мкл", "mm3(STP)", 0.001 / Nitrogen.StpPerMmol, true),
         (@"dm\^?3|l|л", "L(STP)", 1000 / Nitrogen.StpPerMmol, true),
@@ -19,7 +20,7 @@ internal sealed partial record AmountUnit(string Name, double Mmol, AmountPer Pe
         (@"μmol|umol|mkmol|мкмоль", "umol", 0.001, false),
         (@"mol|моль", "mol", 1000, false),
         (@"mg|мг", "mg", 1 / Nitrogen.MolarMass, false),
-    ];
+    }.Select(n => (new Regex($"(^|[^a-zа-я0-9])n?({n.Pattern})(?<rest>([^a-zа-я0-9].*)?)$", RegexOptions.ExplicitCapture | RegexOptions.NonBacktracking), n.Name, n.Mmol, n.IsVolume))];
 
     /// <summary>The units that can be answered, the usual ones first.</summary>
     public static IReadOnlyList<string> Choices { get; } = ["cm3(STP)/g", "mmol/g", "cm3(STP)", "mmol", "mg/g"];
@@ -33,7 +34,7 @@ internal sealed partial record AmountUnit(string Name, double Mmol, AmountPer Pe
         var bare = Spaces().Replace(Stp().Replace(plain, " "), " ");
         foreach (var (pattern, name, mmol, isVolume) in Numerators)
         {
-            var match = Regex.Match(bare, $@"(?<![a-zа-я0-9])n?({pattern})(?![a-zа-я0-9])(?<rest>.*)$", RegexOptions.ExplicitCapture, TimeSpan.FromSeconds(1));
+            var match = pattern.Match(bare);
             if (!match.Success)
                 continue;
             var rest = match.Groups["rest"].Value;
@@ -48,19 +49,19 @@ internal sealed partial record AmountUnit(string Name, double Mmol, AmountPer Pe
         return null;
     }
 
-    [GeneratedRegex(@"[\[({,;@]?\s*(s\.?t\.?p\.?|n\.?t\.?p\.?|i\.?n\.?|normbed\w*|norm(al)?|н\.?у\.?|标准|標準)(?![a-z])\s*[\])},;]?", RegexOptions.ExplicitCapture)]
+    [GeneratedRegex(@"[\[({,;@]?\s*(\b(s\.?t\.?p|n\.?t\.?p|i\.n|normbed\w*|norm|normal|н\.?у)\b\.?|标准|標準)\s*[\])},;]?", RegexOptions.ExplicitCapture | RegexOptions.NonBacktracking)]
     private static partial Regex Stp();
 
     [GeneratedRegex(@"\s+", RegexOptions.NonBacktracking)]
     private static partial Regex Spaces();
 
-    [GeneratedRegex(@"^[\s)\]·⋅*.]*(/|per|pro|par|por|na|je)\s*[\[(]?\s*(g|gram\w*|г)(?![a-zа-я])|^[\s)\]·⋅*.(]*(g|г)\s*\^?\s*\(?-\s*1", RegexOptions.ExplicitCapture)]
+    [GeneratedRegex(@"^[\s)\]·⋅*.]*(/|per|pro|par|por|na|je)\s*[\[(]?\s*(g|gram\w*|г)([^a-zа-я]|$)|^[\s)\]·⋅*.(]*(g|г)\s*\^?\s*\(?-\s*1", RegexOptions.ExplicitCapture | RegexOptions.NonBacktracking)]
     private static partial Regex PerGram();
 
-    [GeneratedRegex(@"^[\s)\]·⋅*.]*(/|per|pro|par|por|na|je)\s*[\[(]?\s*(kg|кг)(?![a-zа-я])|^[\s)\]·⋅*.(]*(kg|кг)\s*\^?\s*\(?-\s*1", RegexOptions.ExplicitCapture)]
+    [GeneratedRegex(@"^[\s)\]·⋅*.]*(/|per|pro|par|por|na|je)\s*[\[(]?\s*(kg|кг)([^a-zа-я]|$)|^[\s)\]·⋅*.(]*(kg|кг)\s*\^?\s*\(?-\s*1", RegexOptions.ExplicitCapture | RegexOptions.NonBacktracking)]
     private static partial Regex PerKilogram();
 
-    [GeneratedRegex(@"per gram|pro gramm|par gramme|por gramo|por grama|per grammo|на грамм|每克", RegexOptions.ExplicitCapture)]
+    [GeneratedRegex(@"per gram|pro gramm|par gramme|por gramo|por grama|per grammo|на грамм|每克", RegexOptions.ExplicitCapture | RegexOptions.NonBacktracking)]
     private static partial Regex PerGramWords();
 }
 

@@ -3,7 +3,6 @@ using Holdfast.Claims;
 using Holdfast.Claims.Analyses;
 using Holdfast.Claims.NextExperiments;
 using Holdfast.Statistics;
-using Holdfast.Studies.Import.Techniques;
 
 namespace Holdfast.Techniques.NitrogenSorption;
 
@@ -152,5 +151,5 @@ internal sealed class AreaDecreased : IClaimRule
 
     private static NextExperiment Next(Replication size) => new(
         $"Degas {Phrase.Count(Math.Max(size.N, Limits.Portions), "separate portion")} of each powder by the same programme, weigh each after degassing, and measure the adsorption branch up to p/p0 0.5.",
-        2 * Math.Max(size.N, Limits.Portions), ["powder", "parent"], size.Basis);
+        null, [], size.Basis);
 }

@@ -41,7 +41,7 @@ internal sealed class BareColumns(MeasurementSource source)
         var asked = mark is null || unit is null;
         ColumnUnderstanding Shown(int place, string meaning, string? of) => new(places[place], "column " + (places[place] + 1).ToString(CultureInfo.InvariantCulture), ColumnUse.Measured, null, of, null, null, [.. rows.Take(3).Select(r => r.At(places[place]).Text)], []) { Measures = meaning };
         return new(new RowCount(asked ? 0 : rows.Count, asked ? rows.Count : 0, 0, source.Grid.Rows.Count(r => !r.IsBlank) - rows.Count), [Shown(0, "relative pressure p/p0", null), Shown(1, "amount adsorbed", unit)],
-            asked ? [] : [new Measurement("", NitrogenSorption.TechniqueName, name,
+            asked ? [] : [new Measurement("", NitrogenIsotherms.TechniqueName, name,
                 [new MeasuredSetting("adsorptive", "nitrogen (answered)", null, "", 0), new MeasuredSetting(SorptionReading.AmountIs, SorptionReading.PerGram, null, "", 0)],
                 [new(SorptionReading.Relative, "", "") { Numbers = [.. Column(0)] }, new(SorptionReading.Amount, "", unit!) { Numbers = [.. Column(1)] }], source.At(rows[0].Number, null))])
         {

@@ -23,8 +23,8 @@ internal sealed class NitrogenIsothermFigure : IStudyFigure
         var x = new Axis("p/p_0", null, "relative pressure") { Min = 0, Max = 1, Chosen = true };
         var panel = new Panel(x, new Axis("n", "mmol g^-1", "amount adsorbed") { Min = 0 },
         [
-            new Marks([.. up.Select(p => new Mark(p.X, p.Amount) { Id = id })]) { Slot = 0, Label = down.IsEmpty ? null : RichText.Literal("adsorption") },
-            .. down.IsEmpty ? Array.Empty<Layer>() : [new Marks([.. down.Select(p => new Mark(p.X, p.Amount) { Id = id })]) { Slot = 1, Label = RichText.Literal("desorption") }],
+            new Marks([.. up.Select(p => new Mark(p.X, p.Amount))]) { Slot = 0, Label = down.IsEmpty ? null : RichText.Literal("adsorption") },
+            .. down.IsEmpty ? Array.Empty<Layer>() : [new Marks([.. down.Select(p => new Mark(p.X, p.Amount))]) { Slot = 1, Label = RichText.Literal("desorption") }],
         ]);
         var window = isotherm.Bet?.Chosen;
         return new Figure(
@@ -54,10 +54,10 @@ internal sealed class NitrogenIsothermFigure : IStudyFigure
         [
             ModelCurve.Of(At, window.From, window.To),
             .. beyond.Length > 0 ? [new Marks([.. beyond.Select(p => new Mark(p.X, Y(p)))]) { Slot = 1, Label = RichText.Literal("outside the window") }] : Array.Empty<Layer>(),
-            new Marks([.. used.Select(p => new Mark(p.X, Y(p)) { Id = isotherm.Measurement.Id })]),
+            new Marks([.. used.Select(p => new Mark(p.X, Y(p)))]),
         ])
         {
-            Residuals = new Residuals(new Axis("Δ", null, "point less line"), [new Marks([.. used.Select(p => new Mark(p.X, Y(p) - At(p.X)) { Id = isotherm.Measurement.Id })])]),
+            Residuals = new Residuals(new Axis("Δ", null, "point less line"), [new Marks([.. used.Select(p => new Mark(p.X, Y(p) - At(p.X)))])]),
         };
     }
 }

@@ -61,7 +61,7 @@ internal sealed class NitrogenSorptionSection : IResultSection
         }
         else
         {
-            yield return [$"{id}: no BET area. Windows that pass: {string.Join(", ", bet.Passing.Select(p => $"{p.Criterion} {p.Passing}"))}, of {bet.Windows.Length}."
+            yield return [$"{id}: no BET area. Windows that pass: {string.Join(", ", bet.Passing.Select(p => $"{p.Criterion} {InWords.Plain(p.Passing)}"))}, of {InWords.Plain(bet.Windows.Length)}."
                 + (bet.Closest is { } near ? $" The closest, {InWords.Plain(near.From)} to {InWords.Plain(near.To)}, is not consistent and gives no number." : "")];
         }
 

@@ -28,8 +28,8 @@ internal sealed class PoreSizeFigure : IStudyFigure
             [
                 new Panel(new Axis("d", "nm", "pore diameter") { Scale = AxisScale.Logarithmic }, new Axis("dV/dlog d", "cm^3 g^-1", "volume per decade of diameter") { Min = 0 },
                 [
-                    new Marks([.. sizes.Steps.Select((s, i) => new Mark(s.Diameter, s.Density) { Id = id, YBar = ErrorBar.Around(s.Density, 2 * spread[i]) })]) { Slot = 0, Label = RichText.Literal("adsorption") },
-                    .. isotherm.ByDesorption is { Mode: not null } other ? [new Marks([.. other.Steps.Select(s => new Mark(s.Diameter, s.Density) { Id = id })]) { Slot = 1, Label = RichText.Literal("desorption") }] : Array.Empty<Layer>(),
+                    new Marks([.. sizes.Steps.Select((s, i) => new Mark(s.Diameter, s.Density) { YBar = ErrorBar.Around(s.Density, 2 * spread[i]) })]) { Slot = 0, Label = RichText.Literal("adsorption") },
+                    .. isotherm.ByDesorption is { Mode: not null } other ? [new Marks([.. other.Steps.Select(s => new Mark(s.Diameter, s.Density))]) { Slot = 1, Label = RichText.Literal("desorption") }] : Array.Empty<Layer>(),
                 ]),
             ])
         {
@@ -37,7 +37,7 @@ internal sealed class PoreSizeFigure : IStudyFigure
             Notes =
             [
                 $"Bars: twice the spread when every amount has an error of {InWords.Plain(100 * PoreSizes.AmountError, "%")}. Kelvin's equation underestimates pores below about 10 nm; nothing is said under 2 nm.",
-                .. isotherm.Findings.Where(f => f.Code == "HF-716").Select(f => RichText.Literal(f.Sentence)),
+                .. isotherm.Findings.Where(f => f.Code == PorosityFindings.NoSizes).Select(f => RichText.Literal(f.Sentence)),
             ],
             MadeFrom = StudyFigure.MadeFrom(dossier),
             RestsOn = [id],

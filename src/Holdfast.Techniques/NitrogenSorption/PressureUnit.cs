@@ -8,8 +8,9 @@ namespace Holdfast.Techniques.NitrogenSorption;
 internal sealed record PressureUnit(string Name, double Kilopascal)
 {
     /// <summary>All of them; a Torr is 101 325/760 Pa.</summary>
-    private static readonly (string Pattern, PressureUnit Unit)[] Known =
-    [
+    private static readonly (Regex Pattern, PressureUnit Unit)[] Known =
+    [.. new (string Pattern, PressureUnit Unit)[]
+    {
         (@"kpa|кпа", new("kPa", 1)),
         (@"hpa|гпа", new("hPa", 0.1)),
         (@"mpa|мпа", new("MPa", 1000)),
@@ -19,13 +20,13 @@ internal sealed record PressureUnit(string Name, double Kilopascal)
         (@"atm|атм", new("atm", 101.325)),
         (@"psi[ag]?", new("psi", 6.894757)),
         (@"pa|па", new("Pa", 0.001)),
-    ];
+    }.Select(k => (new Regex($"(^|[^a-zа-я])({k.Pattern})([^a-zа-я0-9]|$)", RegexOptions.ExplicitCapture | RegexOptions.NonBacktracking), k.Unit))];
 
     /// <summary>The unit that stands in a heading or a setting, or null.</summary>
     /// <param name="text">A heading, a unit, a setting.</param>
     public static PressureUnit? In(string text)
     {
         var plain = SorptionWords.Plain(text);
-        return Known.FirstOrDefault(k => Regex.IsMatch(plain, $@"(?<![a-zа-я])({k.Pattern})(?![a-zа-я0-9])", RegexOptions.ExplicitCapture, TimeSpan.FromSeconds(1))).Unit;
+        return Known.FirstOrDefault(k => k.Pattern.IsMatch(plain)).Unit;
     }
 }

@@ -1,7 +1,6 @@
 using System.Collections.Immutable;
 using System.Globalization;
 using Holdfast.Amounts;
-using Holdfast.Porosity;
 using Holdfast.Studies;
 using Holdfast.Studies.Import;
 using Holdfast.Studies.Import.Cif;
@@ -21,10 +20,6 @@ internal sealed class SorptionReading
     /// <summary>Setting that says per what a bare amount is.</summary>
     public const string AmountIs = "amount-is", PerGram = "per-gram", WholeSample = "whole-sample";
 
-    private const int StrayPoints = 3;
-    private const double LargestRelative = 1.05;
-    private const double LargestDisagreement = 0.05;
-
     private readonly MeasurementSource source;
     private readonly ImmutableArray<SorptionTable> all;
     private readonly ImmutableArray<SorptionTable> tables;
@@ -43,7 +38,7 @@ internal sealed class SorptionReading
         evidence = DecimalEvidence.Of(layout, [.. tables.SelectMany(t => t.Series).SelectMany(s => new[] { s.Relative, s.Absolute, s.Saturation, s.Amount }).OfType<int>().Distinct()]);
         mark = evidence.Settle(source.Talk);
         settings = SorptionSettings.Of(Above().Concat(all.SelectMany(t => t.Body.Where(r => !IsData(t, r) && r.Cells.Any(c => c.Text.IndexOfAny([':', '=']) > 0)))), mark);
-        if (source.File.Length > 1 && source.File.Count(NitrogenSorption.Holds) == 1)
+        if (source.File.Length > 1 && source.File.Count(NitrogenIsotherms.Holds) == 1)
         {
             foreach (var other in source.File.Where(g => !ReferenceEquals(g, grid)))
                 settings = settings.Or(SorptionSettings.Of(other.Rows, mark));
@@ -59,20 +54,17 @@ internal sealed class SorptionReading
         if (tables.IsEmpty)
             return new BareColumns(source).Read();
         var curves = tables.SelectMany(t => t.Series.Select(s => Curve(t, s))).Where(c => c.Rows.Length > 0).ToList();
-        var asked = mark is null;
-        var relativeUnit = RelativeUnit(curves, ref asked);
-        var p0 = SaturationSetting(curves, relativeUnit, ref asked);
-        var unit = UnitOfAmount(curves, p0, relativeUnit, ref asked);
-        Gas();
-        Disagreeing(curves, relativeUnit);
+        var questions = new SorptionQuestions(source, settings, curves);
+        settings = questions.Settings;
+        var asked = mark is null || questions.IsOpen;
         var measurements = ImmutableArray.CreateBuilder<Measurement>();
         // Curves of one powder, adsorption and desorption side by side or in tables of their own, are one measurement.
         foreach (var group in curves.GroupBy(c => c.Series.Powder ?? "", StringComparer.Ordinal))
         {
             var stated = group.Key.Length > 0 ? group.Key : settings["sample"]?.Written;
             var name = PowderName.Settle(source, stated, group.Key.Length > 0 ? group.First().Table.Labels!.Number : settings["sample"]?.Row ?? 0, group.Key.Length > 0 ? group.Key : null);
-            if (!asked && unit is not null)
-                measurements.Add(Measured(name, [.. group], unit.Value, p0, relativeUnit));
+            if (!asked && questions.Amount is { } amount)
+                measurements.Add(Measured(name, [.. group], amount, questions));
         }
 
         foreach (var derived in all.Where(t => t.IsDerived))
@@ -141,192 +133,10 @@ internal sealed class SorptionReading
         return new(table, series, [.. rows.Select(r => r with { Saturation = r.Saturation ?? known })]);
     }
 
-    // p/p0 above 1 throughout is no p/p0: per cent, or a pressure.
-    private string? RelativeUnit(List<SorptionCurve> curves, ref bool asked)
-    {
-        double[] values = [.. curves.SelectMany(c => c.Rows).Select(r => r.Relative).OfType<double>()];
-        if (values.Length == 0 || values.Count(v => v > LargestRelative) <= Math.Max(StrayPoints, values.Length / 20))
-            return values.Length == 0 ? null : "";
-        var heading = curves[0].Table.Written(curves[0].Series.Relative!.Value);
-        if (SorptionWords.Plain(heading).Contains('%', StringComparison.Ordinal) && values.Max() <= 101)
-            return "%";
-        var answer = source.Talk.Ask(source.Question("pressure"), Codes.Ambiguous, $"“{heading}” should lie between 0 and 1 and goes up to {Shown(values.Max())}. What are its numbers?", ["percent", "kPa", "mmHg", "mbar"], heading);
-        source.Talk.Explain(source.Question("pressure"), ["p/p0 = number/100", "a pressure in kPa, to be divided by p0", "a pressure in mmHg, to be divided by p0", "a pressure in mbar, to be divided by p0"]);
-        asked |= answer is null;
-        return answer == "percent" ? "%" : answer;
-    }
-
-    // Two columns that say the same should agree: where they do not, one of them is in another unit or belongs to another run.
-    private void Disagreeing(List<SorptionCurve> curves, string? relativeUnit)
-    {
-        if (relativeUnit is not ("" or "%"))
-            return;
-        var scale = relativeUnit == "%" ? 100 : 1;
-        double[] ratios = [.. curves.SelectMany(c => c.Rows.Where(r => r is { Relative: > 0.02, Absolute: > 0, Saturation: > 0 }).Select(r => r.Absolute!.Value / r.Saturation!.Value / (r.Relative!.Value / scale)
-            * ((PressureUnit.In(c.Table.Written(c.Series.Absolute!.Value))?.Kilopascal ?? 1) / (PressureUnit.In(c.Table.Written(c.Series.Saturation!.Value))?.Kilopascal ?? 1)))).Order()];
-        if (ratios.Length > 0 && Math.Abs(ratios[ratios.Length / 2] - 1) > LargestDisagreement)
-            source.Talk.Note(Codes.Ambiguous, Weight.Caution, $"p divided by p0 is {Shown(ratios[ratios.Length / 2])} times the p/p0 beside it: one of the columns is in another unit. p/p0 is used; check the file.");
-    }
-
-    // One saturation pressure for all rows, in the unit of the pressures; null where each row has its own or none is needed.
-    private MeasuredSetting? SaturationSetting(List<SorptionCurve> curves, string? relativeUnit, ref bool asked)
-    {
-        var isAbsolute = relativeUnit is not (null or "" or "%");
-        if ((!isAbsolute && curves.All(c => c.Series.Relative is not null)) || (!isAbsolute && curves.All(c => c.Series.Relative is not null || c.Rows.All(r => r.Saturation is not null))))
-            return null;
-        if (settings["p0"] is { Value: > 0 } stated)
-            return stated;
-        var unit = relativeUnit is { Length: > 0 } u && isAbsolute ? u : PressureName(curves[0]);
-        if (unit is null)
-        {
-            unit = source.Talk.Ask(source.Question("pressure"), Codes.UnitMissing, $"The pressures under “{curves[0].Table.Written(curves[0].Series.Absolute!.Value)}” have no unit. Which one?", ["kPa", "mmHg", "mbar", "bar", "Pa"]);
-            if (unit is null)
-            {
-                asked = true;
-                return null;
-            }
-        }
-
-        var usual = 101.325 / PressureUnit.In(unit)!.Kilopascal;
-        var id = source.Question("value:p0");
-        var answer = source.Talk.Ask(id, Codes.UnitMissing, $"No saturation pressure p0 stands in the file. What was it, in {unit}?", [usual.ToString("G6", CultureInfo.InvariantCulture)]);
-        source.Talk.Explain(id, ["as at sea level; every p/p0 is wrong by as many per cent as p0 is"]);
-        if (answer is null)
-        {
-            asked = true;
-            return null;
-        }
-
-        return CellText.Read(answer, null) is CellText.Number { Value: > 0 } number ? new MeasuredSetting("p0", $"{answer} {unit}", number.Value, unit, 0) : throw Answers.Unknown(id, answer, $"a pressure above 0, in {unit}");
-    }
-
-    private string? PressureName(SorptionCurve curve)
-        => curve.Series.Absolute is not { } column ? null : (PressureUnit.In(curve.Table.Written(column)) ?? (settings["unit-of-pressure"] is { } said ? PressureUnit.In(said.Written) : null))?.Name;
-
-    private (AmountUnit Unit, bool IsOfSample)? UnitOfAmount(List<SorptionCurve> curves, MeasuredSetting? p0, string? relativeUnit, ref bool asked)
-    {
-        var curve = curves[0];
-        var heading = curve.Table.Written(curve.Series.Amount);
-        var unit = AmountUnit.In(heading) ?? (settings["unit-of-amount"] is { } said ? AmountUnit.In(said.Written) : null);
-        // Any note may say it once for all: "adsorbed volume in cm3/g".
-        unit ??= settings.All.Where(s => s.Name == "note").Select(s => AmountUnit.In(s.Written)).FirstOrDefault(u => u is { Per: AmountPer.Gram });
-        if (unit is null)
-        {
-            var id = source.Question("amount-unit");
-            var answer = source.Talk.Ask(id, Codes.UnitMissing, $"The amounts under “{heading}” have no unit. Which one?", [.. AmountUnit.Choices], heading);
-            source.Talk.Explain(id, [.. AmountUnit.Choices.Select(c => Consequence(curves, AmountUnit.In(c)!, p0, relativeUnit, isOfSample: AmountUnit.In(c)!.Per == AmountPer.Sample))]);
-            if (answer is null)
-            {
-                asked = true;
-                return null;
-            }
-
-            unit = AmountUnit.In(answer)!;
-            if (unit.Per == AmountPer.Sample)
-                return WithMass(unit, ref asked);
-        }
-
-        if (unit is { Per: AmountPer.Gram })
-        {
-            if (Largest(curves) * unit.Mmol * Nitrogen.StpPerMmol > Nitrogen.LargestUptakeStp)
-            {
-                var id = source.Question("amount-unit");
-                var answer = source.Talk.Ask(id, Codes.Ambiguous, $"“{heading}” goes up to {Shown(Largest(curves))}, more nitrogen than any known solid holds in {unit.Name}. Which unit is it?", [.. AmountUnit.Choices.Where(c => c != unit.Name)], heading);
-                source.Talk.Explain(id, [.. AmountUnit.Choices.Where(c => c != unit.Name).Select(c => Consequence(curves, AmountUnit.In(c)!, p0, relativeUnit, isOfSample: AmountUnit.In(c)!.Per == AmountPer.Sample))]);
-                asked |= answer is null;
-                return answer is null ? null : AmountUnit.In(answer)! is { Per: AmountPer.Sample } bare ? WithMass(bare, ref asked) : (AmountUnit.In(answer)!, false);
-            }
-
-            if (!unit.SaysStp)
-                source.Talk.Assume(source.Question("volume-is"), Codes.Ambiguous, $"“{heading}”: the volumes are taken as gas at 0 °C and 101.325 kPa (STP), as usual.", ["gas-stp"], heading);
-            return (unit, false);
-        }
-
-        return PerWhat(curves, heading, unit, p0, relativeUnit, ref asked);
-    }
-
-    // "Volume adsorbed (cm3 STP)": many write it for cm3/g, others for all the powder in the cell.
-    private (AmountUnit, bool)? PerWhat(List<SorptionCurve> curves, string heading, AmountUnit unit, MeasuredSetting? p0, string? relativeUnit, ref bool asked)
-    {
-        var id = source.Question("amount");
-        var mass = settings.Mass;
-        if (mass is { } m && Largest(curves) * unit.Mmol / m * Nitrogen.StpPerMmol > Nitrogen.LargestUptakeStp)
-        {
-            var assumed = source.Talk.Assume(id, Codes.Ambiguous, $"“{heading}” is per gram: for the whole sample of {Shown(m)} g it would be more nitrogen than any known solid holds.", [PerGram, WholeSample], heading);
-            return assumed == PerGram ? (unit with { Per = AmountPer.Gram, Name = unit.Name + "/g" }, false) : WithMass(unit, ref asked);
-        }
-
-        var answer = source.Talk.Ask(id, Codes.Ambiguous, $"Is “{heading}” per gram of powder, or for the whole sample{(mass is { } g ? $" of {Shown(g)} g" : "")}?", [PerGram, WholeSample], heading);
-        source.Talk.Explain(id, [Consequence(curves, unit, p0, relativeUnit, isOfSample: false), Consequence(curves, unit, p0, relativeUnit, isOfSample: true)]);
-        if (answer is null)
-        {
-            asked = true;
-            return null;
-        }
-
-        return answer == PerGram ? (unit with { Per = AmountPer.Gram, Name = unit.Name + "/g" }, false) : WithMass(unit, ref asked);
-    }
-
-    private (AmountUnit, bool)? WithMass(AmountUnit unit, ref bool asked)
-    {
-        if (settings.Mass is not null)
-            return (unit, true);
-        var id = source.Question("value:mass");
-        var answer = source.Talk.Ask(id, Codes.UnitMissing, "The amounts are for the whole sample, and no mass stands in the file. What was the mass after degassing, in g?", []);
-        if (answer is null)
-        {
-            asked = true;
-            return null;
-        }
-
-        if (CellText.Read(answer, null) is not CellText.Number { Value: > 0 } number)
-            throw Answers.Unknown(id, answer, "a mass above 0, in g");
-        settings = settings.With(new MeasuredSetting("mass", answer + " g", number.Value, "g", 0));
-        return (unit, true);
-    }
-
-    private static double Largest(List<SorptionCurve> curves) => curves.SelectMany(c => c.Rows).Max(r => r.Amount);
-
-    private string Consequence(List<SorptionCurve> curves, AmountUnit unit, MeasuredSetting? p0, string? relativeUnit, bool isOfSample)
-    {
-        if (isOfSample && settings.Mass is null)
-            return "the mass is then needed";
-        var scale = unit.Mmol / (isOfSample ? settings.Mass!.Value : 1);
-        var powder = curves.Where(c => c.Series.Powder == curves[0].Series.Powder).SelectMany(c => c.Rows).ToList();
-        SorptionPoint[] points = [.. powder.Select(r => new SorptionPoint(X(r, p0, relativeUnit) ?? double.NaN, r.Amount * scale)).Where(p => double.IsFinite(p.X))];
-        var up = SorptionBranches.ByTurn(points).Adsorption;
-        var area = BetArea.Of(up) is { Chosen: { } chosen } ? chosen.Area : SorptionBranches.At(up, 0.3) is { } amount ? BetArea.SinglePoint(new(0.3, amount)) : (double?)null;
-        return area is { } a ? $"BET area about {Shown(a)} m2/g" : $"up to {Shown(up.Length == 0 ? 0 : up[^1].Amount)} mmol/g";
-    }
-
-    private static double? X(SorptionRow row, MeasuredSetting? p0, string? relativeUnit)
-        => relativeUnit is not null && row.Relative is { } r ? relativeUnit switch { "" => r, "%" => r / 100, _ => r * PressureUnit.In(relativeUnit)!.Kilopascal / Kilopascal(p0) }
-            : row.Absolute is { } a ? row.Saturation is { } s ? a / s : p0 is { Value: { } v } ? a / v : null
-            : null;
-
-    private static double? Kilopascal(MeasuredSetting? p0) => p0 is { Value: { } v } && PressureUnit.In(p0.Unit) is { } unit ? v * unit.Kilopascal : null;
-
-    private void Gas()
-    {
-        if (settings["adsorptive"] is { } gas)
-        {
-            if (!SorptionWords.IsNitrogen(gas.Written))
-                source.Talk.Note(Codes.MeaningLost, Weight.Caution, $"The gas is {gas.Written}, not nitrogen: the isotherm is kept, and neither area nor pores are worked out of it.", gas.Written);
-        }
-        else if (!settings.All.Any(s => SorptionWords.IsNitrogen(s.Written)) && !SorptionWords.IsNitrogen(source.Talk.FileName + " " + source.Grid.Sheet + " " + string.Join(' ', tables.Select(t => t.Written(t.Series[0].Amount)))))
-        {
-            var answer = source.Talk.Assume(source.Question("gas"), Codes.Ambiguous, "Nothing names the gas: nitrogen at 77 K is taken, as usual.", ["nitrogen", "other"]);
-            settings = settings.With(new MeasuredSetting("adsorptive", answer == "nitrogen" ? "nitrogen (assumed)" : "not nitrogen (answered)", null, "", 0));
-        }
-        else
-        {
-            settings = settings.With(new MeasuredSetting("adsorptive", "nitrogen", null, "", 0));
-        }
-    }
-
-    private Measurement Measured(string powder, ImmutableArray<SorptionCurve> curves, (AmountUnit Unit, bool IsOfSample) amount, MeasuredSetting? p0, string? relativeUnit)
+    private Measurement Measured(string powder, ImmutableArray<SorptionCurve> curves, (AmountUnit Unit, bool IsOfSample) amount, SorptionQuestions questions)
     {
         SorptionRow[] rows = [.. curves.SelectMany(c => c.Rows)];
+        var (p0, relativeUnit, pressure) = (questions.Saturation, questions.Relative, questions.PressureName(curves[0]));
         var (table, series) = (curves[0].Table, curves[0].Series);
         var columns = ImmutableArray.CreateBuilder<MeasuredColumn>();
         if (series.Relative is { } relative && relativeUnit is "" or "%")
@@ -334,14 +144,14 @@ internal sealed class SorptionReading
         else if (series.Relative is { } named)
             columns.Add(new(Pressure, table.Written(named), relativeUnit!) { Numbers = [.. rows.Select(r => r.Relative)] });
         else
-            columns.Add(new(Pressure, table.Written(series.Absolute!.Value), PressureName(curves[0]) ?? p0?.Unit ?? "") { Numbers = [.. rows.Select(r => r.Absolute)] });
+            columns.Add(new(Pressure, table.Written(series.Absolute!.Value), pressure ?? p0?.Unit ?? "") { Numbers = [.. rows.Select(r => r.Absolute)] });
         if (series.Saturation is { } saturation)
-            columns.Add(new(Saturation, table.Written(saturation), (PressureUnit.In(table.Written(saturation)) ?? PressureUnit.In(PressureName(curves[0]) ?? ""))?.Name ?? "") { Numbers = [.. rows.Select(r => r.Saturation)] });
+            columns.Add(new(Saturation, table.Written(saturation), (PressureUnit.In(table.Written(saturation)) ?? PressureUnit.In(pressure ?? ""))?.Name ?? "") { Numbers = [.. rows.Select(r => r.Saturation)] });
         columns.Add(new(Amount, table.Written(series.Amount), amount.Unit.Name) { Numbers = [.. rows.Select(r => (double?)r.Amount)] });
         if (rows.Any(r => r.Branch is not null))
             columns.Add(new(BranchColumn, series.BranchColumn is { } b ? table.Heading.At(b).Text : "", "") { Words = [.. rows.Select(r => r.Branch ?? "")] });
         ImmutableArray<MeasuredSetting> said = [.. settings.All, .. p0 is { Row: 0 } ? [p0] : Array.Empty<MeasuredSetting>(), new MeasuredSetting(AmountIs, amount.IsOfSample ? WholeSample : PerGram, null, "", 0)];
-        return new("", NitrogenSorption.TechniqueName, powder, said, columns.ToImmutable(), source.At(table.Heading.Number, null));
+        return new("", NitrogenIsotherms.TechniqueName, powder, said, columns.ToImmutable(), source.At(table.Heading.Number, null));
     }
 
     private ImmutableArray<ColumnUnderstanding> Columns()
@@ -372,7 +182,7 @@ internal sealed class SorptionReading
             if (s.Amount == column)
                 return (ColumnUse.Measured, "amount adsorbed" + of, (AmountUnit.In(table.Written(column)) ?? (settings["unit-of-amount"] is { } said ? AmountUnit.In(said.Written) : null))?.Name);
             if (s.Absolute == column)
-                return (ColumnUse.Measured, s.Relative is null ? "pressure" + of : "pressure (p/p0 stands beside it)", PressureUnit.In(table.Written(column))?.Name ?? PressureName(new(table, s, [])));
+                return (ColumnUse.Measured, s.Relative is null ? "pressure" + of : "pressure (p/p0 stands beside it)", (PressureUnit.In(table.Written(column)) ?? (settings["unit-of-pressure"] is { } of0 ? PressureUnit.In(of0.Written) : null))?.Name);
             if (s.Saturation == column)
                 return (ColumnUse.Measured, "saturation pressure p0", PressureUnit.In(table.Written(column))?.Name);
             if (s.BranchColumn == column)
@@ -381,8 +191,6 @@ internal sealed class SorptionReading
 
         return (ColumnUse.LeftOut, null, null);
     }
-
-    private static string Shown(double value) => value.ToString("G4", CultureInfo.InvariantCulture);
 }
 
 /// <summary>One curve as it stands in the file.</summary>

@@ -119,24 +119,24 @@ internal sealed partial class SorptionSettings
     [GeneratedRegex(@"\s{2,}|\t|;|\|", RegexOptions.NonBacktracking)]
     private static partial Regex Apart();
 
-    [GeneratedRegex(@"^[#%!\s]*(?<key>[^:=]{1,60}?)\s*[:=]\s*(?<value>\S.*)$", RegexOptions.ExplicitCapture)]
+    [GeneratedRegex(@"^[#%!\s]*(?<key>[^:=]{1,60}?)\s*[:=]\s*(?<value>\S.*)$", RegexOptions.ExplicitCapture | RegexOptions.NonBacktracking)]
     private static partial Regex Pair();
 
-    [GeneratedRegex(@"^[#%!\s]*(?<key>\D{2,40}?)\s+(?<value>-?\d[\d.,]*\s*\S{0,6}.*)$", RegexOptions.ExplicitCapture)]
+    [GeneratedRegex(@"^[#%!\s]*(?<key>\D{2,40}?)\s+(?<value>-?\d[\d.,]*\s*\S{0,6}.*)$", RegexOptions.ExplicitCapture | RegexOptions.NonBacktracking)]
     private static partial Regex Amid();
 
-    [GeneratedRegex(@"^(?<number>[+\-\u2212]?\d[\d.,]*([eE][+\-]?\d+)?)\s*(?<unit>.*)$", RegexOptions.ExplicitCapture | RegexOptions.Singleline)]
+    [GeneratedRegex(@"^(?<number>[+\-\u2212]?\d[\d.,]*([eE][+\-]?\d+)?)\s*(?<unit>.*)$", RegexOptions.ExplicitCapture | RegexOptions.Singleline | RegexOptions.NonBacktracking)]
     private static partial Regex Leading();
 
-    [GeneratedRegex(@"(?<![a-zа-я])(?<unit>mg|kg|g|мг|г)(?![a-zа-я])", RegexOptions.ExplicitCapture)]
+    [GeneratedRegex(@"(^|[^a-zа-я])(?<unit>mg|kg|g|мг|г)([^a-zа-я]|$)", RegexOptions.ExplicitCapture | RegexOptions.NonBacktracking)]
     private static partial Regex MassUnit();
 
-    [GeneratedRegex(@"(?<![a-z])(c|celsius|degc|deg c|grad)(?![a-z])", RegexOptions.ExplicitCapture)]
+    [GeneratedRegex(@"(^|[^a-z])(c|celsius|degc|deg c|grad)([^a-z]|$)", RegexOptions.ExplicitCapture | RegexOptions.NonBacktracking)]
     private static partial Regex Celsius();
 
-    [GeneratedRegex(@"(?<![a-z])(k|kelvin)(?![a-z])", RegexOptions.ExplicitCapture)]
+    [GeneratedRegex(@"(^|[^a-z])(k|kelvin)([^a-z]|$)", RegexOptions.ExplicitCapture | RegexOptions.NonBacktracking)]
     private static partial Regex Kelvin();
 
-    [GeneratedRegex(@"after|nach|apres|despues|depois|dopo|dry|trocken|degassed", RegexOptions.ExplicitCapture)]
+    [GeneratedRegex(@"after|nach|apres|despues|depois|dopo|dry|trocken|degassed", RegexOptions.ExplicitCapture | RegexOptions.NonBacktracking)]
     private static partial Regex After();
 }

@@ -24,7 +24,7 @@ internal sealed record SorptionStudy(ImmutableArray<SorptionIsotherm> Isotherms,
     private static SorptionStudy Work(Evidence evidence)
     {
         var study = evidence.Study;
-        ImmutableArray<SorptionIsotherm> isotherms = [.. study.Measurements.Where(m => m.Technique == NitrogenSorption.TechniqueName && !study.IsStruck(m)).Select(InRoom)];
+        ImmutableArray<SorptionIsotherm> isotherms = [.. study.Measurements.Where(m => m.Technique == NitrogenIsotherms.TechniqueName && !study.IsStruck(m)).Select(InRoom)];
         return new(isotherms, [.. isotherms.GroupBy(i => i.Measurement.Sample, StringComparer.OrdinalIgnoreCase).Select(g => new SorptionPowder(g.First().Measurement.Sample, [.. g]))]);
     }
 
@@ -69,7 +69,7 @@ internal sealed record SorptionPowder(string Name, ImmutableArray<SorptionIsothe
         [
             // Portions that happen to agree do not make few of them many: the degrees of freedom stay those of their scatter, beside the window too. Effective degrees
             // of freedom would grow just where two portions agree by chance; simulation then shows 90 % of 95.
-            new Contribution(new Source(Name + " portions", scatter >= carried ? $"scatter of {n} portions of {Name}" : $"BET lines and masses of {n} portions of {Name}, which scatter less", Math.Max(scatter, carried), n - 1, Evaluation.Repetition, Group: Name + " area", Unit: "m2/g"), Math.Max(scatter, carried)),
+            new Contribution(new Source(Name + " portions", scatter >= carried ? FormattableString.Invariant($"scatter of {n} portions of {Name}") : FormattableString.Invariant($"BET lines and masses of {n} portions of {Name}, which scatter less"), Math.Max(scatter, carried), n - 1, Evaluation.Repetition, Group: Name + " area", Unit: "m2/g"), Math.Max(scatter, carried)),
             .. window > 0 ? [new Contribution(new Source(Name + " window", $"choice of the window for {Name}", window, Shape: Amounts.Shape.Rectangular, Group: Name + " area", Unit: "m2/g"), window)] : Array.Empty<Contribution>(),
         ]);
     }

@@ -45,7 +45,7 @@ internal sealed record SorptionTable(
         if (rows[at].Filled < 2 || rows[at].Cells.Any(c => !c.IsBlank && TableLayout.IsNumeric(c)))
             return false;
         var meanings = Meant(rows[at], UnitsBelow(rows, at));
-        if (!meanings.Any(m => m is SorptionColumn.Relative or SorptionColumn.Absolute) || !(meanings.Contains(SorptionColumn.Amount) || meanings.Count(m => m == SorptionColumn.Branch) > 0))
+        if (!meanings.Any(m => m is SorptionColumn.Relative or SorptionColumn.Absolute) || !(meanings.Contains(SorptionColumn.Amount) || meanings.Contains(SorptionColumn.Branch)))
             return false;
         var pressure = meanings.IndexOf(meanings.Contains(SorptionColumn.Relative) ? SorptionColumn.Relative : SorptionColumn.Absolute);
         // Numbers follow at once, but for a line of units and one that names the branch: a line of settings stands over no numbers.

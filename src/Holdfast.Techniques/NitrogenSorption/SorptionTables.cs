@@ -16,7 +16,7 @@ internal sealed class SorptionTables : IStudyTables
     };
 
     /// <inheritdoc/>
-    public string Name => NitrogenSorption.TechniqueName;
+    public string Name => NitrogenIsotherms.TechniqueName;
 
     /// <inheritdoc/>
     public IEnumerable<Table> Of(Evidence evidence)
@@ -61,8 +61,8 @@ internal sealed class SorptionTables : IStudyTables
         {
             Notes =
             [
-                "Value ± standard uncertainty. Area: window with most points among those that meet all criteria of consistency; scatter about the line, choice of the window, mass and 2 % for another portion are in it. Cross section 0.162 nm2.",
-                "External area and micropore volume: Harkins–Jura thickness 0.35 to 0.50 nm, the range moved to both sides is in the uncertainty. Volumes as liquid of 0.808 g/cm3. The area over 0.05 to 0.30 stands only where C is above 0 and R² at least 0.995.",
+                string.Create(CultureInfo.InvariantCulture, $"Value ± standard uncertainty. Area: window with most points among those that meet all criteria of consistency; scatter about the line, choice of the window, mass and {100 * SorptionIsotherm.PortionU} % for another portion are in it. Cross section {Nitrogen.CrossSection} nm2."),
+                string.Create(CultureInfo.InvariantCulture, $"External area and micropore volume: Harkins–Jura thickness {LayerPlot.UsualFrom:0.00} to {LayerPlot.UsualTo:0.00} nm, the range moved to both sides is in the uncertainty. Volumes as liquid of {Nitrogen.LiquidDensity} g/cm3. The area over {BetArea.FixedFrom:0.00} to {BetArea.FixedTo:0.00} stands only where C is above 0 and R² at least {BetWindow.SmallestR2}."),
             ],
         };
 

@@ -7,6 +7,7 @@ namespace Holdfast.Techniques.NitrogenSorption;
 /// <summary>What headings and lines of an isotherm's file mean, in the languages of the bench. Recognised by words and units, not by any instrument's wording.</summary>
 internal static partial class SorptionWords
 {
+    private const int LongestText = 240;
     private const string Raised = "¹²³⁴⁵⁶⁷⁸⁹⁻₀₁₂₃₄₅₆₇₈₉−–‐ºµ⁰";
     private const string Level = "123456789-0123456789---°μ°";
 
@@ -16,7 +17,7 @@ internal static partial class SorptionWords
     {
         // By a table of our own: what the platform can take apart depends on how it was built.
         var plain = new StringBuilder(text.Length);
-        foreach (var c in text)
+        foreach (var c in text.AsSpan(0, Math.Min(text.Length, LongestText)))
         {
             var at = Raised.IndexOf(c, StringComparison.Ordinal);
             plain.Append(at >= 0 ? Level[at] : char.ToLowerInvariant(c));
@@ -88,76 +89,76 @@ internal static partial class SorptionWords
     [GeneratedRegex(@"\s+", RegexOptions.NonBacktracking)]
     private static partial Regex Spaces();
 
-    [GeneratedRegex(@"1\s*/\s*[\[({]|/\s*[\[({]\s*[vnwq]\w*\s*[*·(]|p\s*-\s*1|thickness|schichtdicke|epaisseur|espesor|spessore|d[vsn](p|ads)?\s*\(?\w*\)?\s*/\s*d|pore|poro|poren|pori|пор[аыо]|孔|diamet|durchmesser|cumul|kumul|radius|alpha|α", RegexOptions.ExplicitCapture)]
+    [GeneratedRegex(@"1\s*/\s*[\[({]|/\s*[\[({]\s*[vnwq]\w*\s*[*·(]|p\s*-\s*1|thickness|schichtdicke|epaisseur|espesor|spessore|d[vsn](p|ads)?\s*\(?\w*\)?\s*/\s*d|pore|poro|poren|pori|пор[аыо]|孔|diamet|durchmesser|cumul|kumul|radius|alpha|α", RegexOptions.ExplicitCapture | RegexOptions.NonBacktracking)]
     private static partial Regex Derived();
 
-    [GeneratedRegex(@"(?<![a-z0-9])p\s*[/⁄∕÷]\s*\(?p\s*[_^]?\s*[{(]?\s*(0|o|°|\*|s|sat)(?![a-z0-9])|(?<![a-z0-9])p\s*[·⋅]?\s*p_?(0|o|°)\s*\^?\s*-1|(?<![a-z])p_?rel(?![a-z])|relativ\w*[\s_.-]*(druck|dr\.|pressure|press|p\b|tryck|tlak)|(druck|pression|presion|pressao|pressione|cisnienie|tekanan|tlak|tryck|pressure|druk)\s*,?\s*\(?(relativ|wzgl|relatif|rel\b)|rel\.?[\s_]*(pressure|press\.?|druck|p\b)|relatieve druk|relativni tlak|относит\w*\s*давл|давлен\w*\s*относит|相对压|相対圧|相對壓|상대\s*압력|bag[ıi]l\s*bas[ıi]n|nispi\s*bas[ıi]n|wzgledne\s*cisn", RegexOptions.ExplicitCapture)]
+    [GeneratedRegex(@"(^|[^a-z0-9])p\s*[/⁄∕÷]\s*\(?p\s*[_^]?\s*[{(]?\s*(0|o|°|\*|s|sat)([^a-z0-9]|$)|(^|[^a-z0-9])p\s*[·⋅]?\s*p_?(0|o|°)\s*\^?\s*-1|(^|[^a-z])p_?rel([^a-z]|$)|relativ\w*[\s_.-]*(druck|dr\.|pressure|press|p\b|tryck|tlak)|(druck|pression|presion|pressao|pressione|cisnienie|tekanan|tlak|tryck|pressure|druk)\s*,?\s*\(?(relativ|wzgl|relatif|rel\b)|rel\.?[\s_]*(pressure|press\.?|druck|p\b)|relatieve druk|relativni tlak|относит\w*\s*давл|давлен\w*\s*относит|相对压|相対圧|相對壓|상대\s*압력|bag[ıi]l\s*bas[ıi]n|nispi\s*bas[ıi]n|wzgledne\s*cisn", RegexOptions.ExplicitCapture | RegexOptions.NonBacktracking)]
     private static partial Regex Relative();
 
-    [GeneratedRegex(@"(?<![a-z])p\s*_?(0|o|°)\s*/\s*p(?![a-z0-9])", RegexOptions.ExplicitCapture)]
+    [GeneratedRegex(@"(^|[^a-z])p\s*_?(0|o|°)\s*/\s*p([^a-z0-9]|$)", RegexOptions.ExplicitCapture | RegexOptions.NonBacktracking)]
     private static partial Regex Inverse();
 
-    [GeneratedRegex(@"satur|sattig|sattig|dampfdruck|vapou?r pressure|насыщ|饱和|飽和|doyma|doymus|nasycon|nasycen|jenuh|verzadig|_p0$|(?<![a-z/])p\s*_?[{(]?(0|o|°|s|sat)[})]?(?![a-z0-9])", RegexOptions.ExplicitCapture)]
+    [GeneratedRegex(@"satur|sattig|sattig|dampfdruck|vapou?r pressure|насыщ|饱和|飽和|doyma|doymus|nasycon|nasycen|jenuh|verzadig|_p0$|(^|[^a-z/])p\s*_?[{(]?(0|o|°|s|sat)[})]?([^a-z0-9]|$)", RegexOptions.ExplicitCapture | RegexOptions.NonBacktracking)]
     private static partial Regex Saturation();
 
-    [GeneratedRegex(@"(?<![a-z])(time|zeit|temps|tiempo|tempo|время|时间|時間|sure|zaman|czas|waktu|tijd|temperatur\w*|temp)(?![a-z])|uncertaint|unsicherh|std\.? ?dev|enthalp|heat|(?<![a-z])(no|nr|n°|#|point|punkt|index|step)\.?$", RegexOptions.ExplicitCapture)]
+    [GeneratedRegex(@"(^|[^a-z])(time|zeit|temps|tiempo|tempo|время|时间|時間|sure|zaman|czas|waktu|tijd|temperatur\w*|temp)([^a-z]|$)|uncertaint|unsicherh|std\.? ?dev|enthalp|heat|(^|[^a-z])(no|nr|n°|#|point|punkt|index|step)\.?$", RegexOptions.ExplicitCapture | RegexOptions.NonBacktracking)]
     private static partial Regex OtherThing();
 
-    [GeneratedRegex(@"adsorb|adsorv|sorbed|sorbiert|(?<![a-z])ads\.? ?(vol|amount|quant|menge)|vol\w*\.? ?@? ?(ads|stp)|(?<![a-z])[vnqw][_\s]?\(?(ads|des)\w*\)?|uptake|loading|beladung|quantit|cantidad|quantidad|(?<![a-z])menge|_amount|amount|адсорб|поглощ|吸附量|吸着量|흡착|adsorplan|adsorbowan|teradsorp|geadsorb|(?<![a-z])(volume|volumen|vol|объем)(?![a-z])", RegexOptions.ExplicitCapture)]
+    [GeneratedRegex(@"adsorb|adsorv|sorbed|sorbiert|(^|[^a-z])ads\.? ?(vol|amount|quant|menge)|vol\w*\.? ?@? ?(ads|stp)|(^|[^a-z])[vnqw][_\s]?\(?(ads|des)\w*\)?|uptake|loading|beladung|quantit|cantidad|quantidad|(^|[^a-z])menge|_amount|amount|адсорб|поглощ|吸附量|吸着量|흡착|adsorplan|adsorbowan|teradsorp|geadsorb|(^|[^a-z])(volume|volumen|vol|объем)([^a-z]|$)", RegexOptions.ExplicitCapture | RegexOptions.NonBacktracking)]
     private static partial Regex AmountWord();
 
-    [GeneratedRegex(@"^[vnqwa](_?[a-z0-9]{0,4})?(?![a-z])", RegexOptions.ExplicitCapture)]
+    [GeneratedRegex(@"^[vnqwa](_?[a-z0-9]{0,4})?([^a-z]|$)", RegexOptions.ExplicitCapture | RegexOptions.NonBacktracking)]
     private static partial Regex Symbol();
 
-    [GeneratedRegex(@"(?<![a-z])(branch|zweig|ast|branche|rama|ramo|galaz|dal|tak|kol|cabang|direction|richtung|ads ?/ ?des)(?![a-z])|ветв|分支|^(adsorption|desorption|ads\.?|des\.?)$", RegexOptions.ExplicitCapture)]
+    [GeneratedRegex(@"(^|[^a-z])(branch|zweig|ast|branche|rama|ramo|galaz|dal|tak|kol|cabang|direction|richtung|ads ?/ ?des)([^a-z]|$)|ветв|分支|^(adsorption|desorption|ads\.?|des\.?)$", RegexOptions.ExplicitCapture | RegexOptions.NonBacktracking)]
     private static partial Regex BranchWord();
 
-    [GeneratedRegex(@"press|druck|presion|давлен|压力|圧力|壓力|압력|bas[ıi]nc|tekanan|cisnien|(?<![a-z])(tlak|tryck|druk)(?![a-z])|^p(_?(abs|eq|e))?(\s*[/,(\[]|\s*$|\s+in\s)|^_(ad|de)sorp_pressure", RegexOptions.ExplicitCapture)]
+    [GeneratedRegex(@"press|druck|presion|давлен|压力|圧力|壓力|압력|bas[ıi]nc|tekanan|cisnien|(^|[^a-z])(tlak|tryck|druk)([^a-z]|$)|^p(_?(abs|eq|e))?(\s*[/,(\[]|\s*$|\s+in\s)|^_(ad|de)sorp_pressure", RegexOptions.ExplicitCapture | RegexOptions.NonBacktracking)]
     private static partial Regex Pressure();
 
-    [GeneratedRegex(@"des+orp|des+orc|des+orb|des+orz|десорб|脱附|脱着|脫附|탈착", RegexOptions.ExplicitCapture)]
+    [GeneratedRegex(@"des+orp|des+orc|des+orb|des+orz|десорб|脱附|脱着|脫附|탈착", RegexOptions.ExplicitCapture | RegexOptions.NonBacktracking)]
     private static partial Regex Desorption();
 
-    [GeneratedRegex(@"_?adsorp(?!tiv)(_|t?i|cj|s|$)|adsorc|adsorz|adsorbim|адсорбц|^(吸附|吸着|흡착)$", RegexOptions.ExplicitCapture)]
+    [GeneratedRegex(@"adsorp(_|tio|tie|cj|s|$)|adsorc|adsorz|adsorbim|адсорбц|^(吸附|吸着|흡착)$", RegexOptions.ExplicitCapture | RegexOptions.NonBacktracking)]
     private static partial Regex AdsorptionBranch();
 
-    [GeneratedRegex(@"(?<![a-z])des\.?(?![a-z])|^d$|(?<![a-z])down(?![a-z])", RegexOptions.ExplicitCapture)]
+    [GeneratedRegex(@"(^|[^a-z])des\.?([^a-z]|$)|^d$|(^|[^a-z])down([^a-z]|$)", RegexOptions.ExplicitCapture | RegexOptions.NonBacktracking)]
     private static partial Regex ShortDesorption();
 
-    [GeneratedRegex(@"(?<![a-z])ads\.?(?![a-z])|^a$|(?<![a-z])up(?![a-z])", RegexOptions.ExplicitCapture)]
+    [GeneratedRegex(@"(^|[^a-z])ads\.?([^a-z]|$)|^a$|(^|[^a-z])up([^a-z]|$)", RegexOptions.ExplicitCapture | RegexOptions.NonBacktracking)]
     private static partial Regex ShortAdsorption();
 
-    [GeneratedRegex(@"(?<![a-z0-9])n2(?![a-z0-9])|nitrog|stickstoff|azot|азот|氮|窒素|질소|stikstof|kvav|kvæl|dusik|typpi", RegexOptions.ExplicitCapture)]
+    [GeneratedRegex(@"(^|[^a-z0-9])n2([^a-z0-9]|$)|nitrog|stickstoff|azot|азот|氮|窒素|질소|stikstof|kvav|kvæl|dusik|typpi", RegexOptions.ExplicitCapture | RegexOptions.NonBacktracking)]
     private static partial Regex NitrogenName();
 
-    [GeneratedRegex(@"degas|outgas|evacu|ausheiz|entgas|ausgas|degaz|desgas|desgasif|дегаз|脱气|脱ガス|除气|gaz giderme|odgaz|pretreat|vorbehandl|pretrait|activat|aktivier|_degas_|ontgass|vakuum|vacuum", RegexOptions.ExplicitCapture)]
+    [GeneratedRegex(@"degas|outgas|evacu|ausheiz|entgas|ausgas|degaz|desgas|desgasif|дегаз|脱气|脱ガス|除气|gaz giderme|odgaz|pretreat|vorbehandl|pretrait|activat|aktivier|_degas_|ontgass|vakuum|vacuum", RegexOptions.ExplicitCapture | RegexOptions.NonBacktracking)]
     private static partial Regex Degas();
 
-    [GeneratedRegex(@"time|zeit|temps|tiempo|tempo|duration|dauer|время|时间|時間|sure|czas|waktu|\bh\b|\bmin\b", RegexOptions.ExplicitCapture)]
+    [GeneratedRegex(@"time|zeit|temps|tiempo|tempo|duration|dauer|время|时间|時間|sure|czas|waktu|\bh\b|\bmin\b", RegexOptions.ExplicitCapture | RegexOptions.NonBacktracking)]
     private static partial Regex DegasTime();
 
-    [GeneratedRegex(@"temp|°c|\bt\b|温度", RegexOptions.ExplicitCapture)]
+    [GeneratedRegex(@"temp|°c|\bt\b|温度", RegexOptions.ExplicitCapture | RegexOptions.NonBacktracking)]
     private static partial Regex DegasTemperature();
 
-    [GeneratedRegex(@"mass|weight|einwaage|gewicht|masse|poids|(?<![a-z])(peso|masa|massa|berat|waga|kutle|hmotnost|vikt|m)(?![a-z])|вес|масса|навеск|质量|質量|重量|무게", RegexOptions.ExplicitCapture)]
+    [GeneratedRegex(@"mass|weight|einwaage|gewicht|masse|poids|(^|[^a-z])(peso|masa|massa|berat|waga|kutle|hmotnost|vikt|m)([^a-z]|$)|вес|масса|навеск|质量|質量|重量|무게", RegexOptions.ExplicitCapture | RegexOptions.NonBacktracking)]
     private static partial Regex Mass();
 
-    [GeneratedRegex(@"molar|molec|molek|tube|tare|tara|leer|empty|cell|atomic|flow|before|vor dem|avant", RegexOptions.ExplicitCapture)]
+    [GeneratedRegex(@"molar|molec|molek|tube|tare|tara|leer|empty|cell|atomic|flow|before|vor dem|avant", RegexOptions.ExplicitCapture | RegexOptions.NonBacktracking)]
     private static partial Regex NotMass();
 
-    [GeneratedRegex(@"ambient|room|raum|ambiant|umgebung|manifold", RegexOptions.ExplicitCapture)]
+    [GeneratedRegex(@"ambient|room|raum|ambiant|umgebung|manifold", RegexOptions.ExplicitCapture | RegexOptions.NonBacktracking)]
     private static partial Regex Room();
 
-    [GeneratedRegex(@"density|dichte|volume|tube|rohr|cell|holder|port|prep|molar|number of|mass|weight", RegexOptions.ExplicitCapture)]
+    [GeneratedRegex(@"density|dichte|volume|tube|rohr|cell|holder|port|prep|molar|number of|mass|weight", RegexOptions.ExplicitCapture | RegexOptions.NonBacktracking)]
     private static partial Regex NotName();
 
-    [GeneratedRegex(@"adsorptiv|adsorbat(e|iv)?$|adsorbate|(?<![a-z])(gas|gaz|messgas|analysis gas|gasart)(?![a-z])|газ|气体|吸附质|ガス|_exptl_adsorptive", RegexOptions.ExplicitCapture)]
+    [GeneratedRegex(@"adsorptiv|adsorbat(e|iv)?$|adsorbate|(^|[^a-z])(gas|gaz|messgas|analysis gas|gasart)([^a-z]|$)|газ|气体|吸附质|ガス|_exptl_adsorptive", RegexOptions.ExplicitCapture | RegexOptions.NonBacktracking)]
     private static partial Regex Gas();
 
-    [GeneratedRegex(@"bath|bad(?![a-z])|badtemp|analysis temp|messtemp|bain|bano|banho|bagno|_exptl_temperature|(?<![a-z])(temperature|temperatur|temp\.?|t|temperatura)(?![a-z])|температур|温度", RegexOptions.ExplicitCapture)]
+    [GeneratedRegex(@"bath|bad([^a-z]|$)|badtemp|analysis temp|messtemp|bain|bano|banho|bagno|_exptl_temperature|(^|[^a-z])(temperature|temperatur|temp\.?|t|temperatura)([^a-z]|$)|температур|温度", RegexOptions.ExplicitCapture | RegexOptions.NonBacktracking)]
     private static partial Regex Bath();
 
-    [GeneratedRegex(@"(?<![a-z])(sample|probe|proben?bezeichnung|echantillon|muestra|amostra|campione|numune|probka|sampel|vzorek|prov|monster|powder|pulver|material|materiau)(?![a-z])|образ|样品|試料|시료|_material_id|_sample_id", RegexOptions.ExplicitCapture)]
+    [GeneratedRegex(@"(^|[^a-z])(sample|probe|proben?bezeichnung|echantillon|muestra|amostra|campione|numune|probka|sampel|vzorek|prov|monster|powder|pulver|material|materiau)([^a-z]|$)|образ|样品|試料|시료|_material_id|_sample_id", RegexOptions.ExplicitCapture | RegexOptions.NonBacktracking)]
     private static partial Regex SampleName();
 }
 

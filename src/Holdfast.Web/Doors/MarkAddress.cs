@@ -3,15 +3,16 @@ using Holdfast.Reports.Trails;
 
 namespace Holdfast.Web.Doors;
 
-/// <summary>Where a mark of a figure leads: to the trail of the number it shows, or to the reading or sample it stands for.</summary>
+/// <summary>Where a mark of a figure leads: to the trail of the number it shows, or to the reading, measurement or sample it stands for.</summary>
 internal static class MarkAddress
 {
-    /// <summary>The page behind a mark, or null when its id is neither a reading nor a sample of the study.</summary>
+    /// <summary>The page behind a mark, or null when its id is none of the study.</summary>
     /// <param name="evidence">The study worked out.</param>
     /// <param name="id">Id of the mark: code of a sample, or a reading's.</param>
     public static string? Of(Evidence evidence, string id)
         => NumberTrail.OfSample(evidence, id) is { } trail ? TrailAddress.Of(trail.Address)
             : evidence.Study.Reading(id) is not null ? "/readings/" + Uri.EscapeDataString(id)
+            : evidence.Study.Measurement(id) is not null ? "/measurements/" + Uri.EscapeDataString(id)
             : evidence.Study.Sample(id) is not null ? "/samples/" + Uri.EscapeDataString(id)
             : null;
 }

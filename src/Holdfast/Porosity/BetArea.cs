@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using System.Globalization;
 
 namespace Holdfast.Porosity;
 
@@ -127,8 +128,8 @@ public sealed record BetArea
         ("n(1 − x) rises", Windows.Count(w => w.Rises)),
         ("C above 0", Windows.Count(w => w.IsPositive)),
         ("full layer inside the window", Windows.Count(w => w.HoldsMonolayer)),
-        ("its pressure within 20 % of 1/(√C + 1)", Windows.Count(w => w.Matches)),
-        ("R² at least 0.995", Windows.Count(w => w.IsLine)),
+        (string.Create(CultureInfo.InvariantCulture, $"its pressure within {100 * BetWindow.LargestMismatch:0} % of 1/(√C + 1)"), Windows.Count(w => w.Matches)),
+        (string.Create(CultureInfo.InvariantCulture, $"R² at least {BetWindow.SmallestR2}"), Windows.Count(w => w.IsLine)),
     ];
 
     private static BetWindow? Usual(ImmutableArray<SorptionPoint> branch)

@@ -31,7 +31,7 @@ public sealed record LayerPlot(
     public static ImmutableArray<(double From, double To)> Moved { get; } = [(0.30, 0.45), (0.40, 0.60)];
 
     /// <summary>Area per slope of cm³(STP)/g per nm, m²/g.</summary>
-    private const double AreaPerSlope = Nitrogen.LiquidPerMmol / Nitrogen.StpPerMmol * 1000;
+    public const double AreaPerSlope = Nitrogen.LiquidPerMmol / Nitrogen.StpPerMmol * 1000;
 
     /// <summary>Slope of the line, cm³(STP)/g per nm, or per α_s.</summary>
     public double Slope { get; private init; }

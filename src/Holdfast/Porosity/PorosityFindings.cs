@@ -5,6 +5,9 @@ namespace Holdfast.Porosity;
 /// <summary>What a nitrogen isotherm says about itself. Codes HF-710 to HF-718.</summary>
 internal static class PorosityFindings
 {
+    /// <summary>The code of distributions that show no sizes.</summary>
+    public const string NoSizes = "HF-716";
+
     /// <summary>Points that cannot be on a branch.</summary>
     public static Finding Dropped(int count, string why)
         => Of("HF-710", Weight.Note, $"{count} {(count == 1 ? "point is" : "points are")} left out: {why}.");
@@ -75,15 +78,15 @@ internal static class PorosityFindings
 
     /// <summary>The closing of the loop looks like pores.</summary>
     public static Finding CavitationPeak(double diameter)
-        => Of("HF-716", Weight.Caution, $"The peak at {diameter:0.0} nm stands on the desorption branch alone: the loop closes there by cavitation. It is no pore of that size.");
+        => Of(NoSizes, Weight.Caution, $"The peak at {diameter:0.0} nm stands on the desorption branch alone: the loop closes there by cavitation. It is no pore of that size.");
 
     /// <summary>Kelvin does not hold here.</summary>
     public static Finding NotForKelvin(string type)
-        => Of("HF-716", Weight.Caution, $"A pore distribution by Kelvin's equation needs a type IV isotherm; this one is {type}. Take it as a picture, not as sizes.");
+        => Of(NoSizes, Weight.Caution, $"A pore distribution by Kelvin's equation needs a type IV isotherm; this one is {type}. Take it as a picture, not as sizes.");
 
     /// <summary>Two areas that should agree.</summary>
     public static Finding AreasDisagree(double pores, double bet)
-        => Of("HF-716", Weight.Caution, $"The pores by BJH have {pores:0.#} m2/g, the BET area is {bet:0.#} m2/g, more than {100 * PoreSizes.AreasAgreeWithin:0} % apart: their sizes are not shown.");
+        => Of(NoSizes, Weight.Caution, $"The pores by BJH have {pores:0.#} m2/g, the BET area is {bet:0.#} m2/g, more than {100 * PoreSizes.AreasAgreeWithin:0} % apart: their sizes are not shown.");
 
     /// <summary>A loop that stays open.</summary>
     public static Finding OpenLoop(double gap)

@@ -1,4 +1,3 @@
-using System.Collections.Immutable;
 using Holdfast.Studies.History;
 using Holdfast.Studies.Package;
 using Holdfast.Studies.Store;

@@ -1,5 +1,4 @@
 using System.Text.Json;
-using Holdfast.Porosity;
 using Holdfast.Techniques.NitrogenSorption;
 using Holdfast.Testing;
 
@@ -81,6 +80,6 @@ public class CaseTests
         "points_adsorption" => i.Branches.Adsorption.Length,
         "points_desorption" => i.Branches.Desorption.Length,
         "sample_mass" => i.Mass!.Value,
-        _ => throw new ArgumentException(quantity),
+        _ => throw new ArgumentException($"No quantity {quantity}.", nameof(quantity)),
     };
 }

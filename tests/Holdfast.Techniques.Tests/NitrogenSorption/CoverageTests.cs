@@ -1,5 +1,4 @@
 using System.Collections.Immutable;
-using Holdfast.Claims;
 using Holdfast.Porosity;
 using Holdfast.Statistics;
 using Holdfast.Studies;

@@ -5,7 +5,7 @@ using Holdfast.Studies.Import.Techniques;
 namespace Holdfast.Techniques.NitrogenSorption;
 
 /// <summary>Nitrogen sorption at 77 K: isotherms as AIF, CSV, text or workbook.</summary>
-public sealed class NitrogenSorption : ITechnique
+public sealed class NitrogenIsotherms : ITechnique
 {
     /// <summary>Name kept with every measurement.</summary>
     internal const string TechniqueName = "nitrogen-sorption";

@@ -1,0 +1,235 @@
+using System.Globalization;
+using Holdfast.Amounts;
+using Holdfast.Porosity;
+using Holdfast.Studies;
+using Holdfast.Studies.Import;
+using Holdfast.Studies.Import.Techniques;
+
+namespace Holdfast.Techniques.NitrogenSorption;
+
+/// <summary>What is not clear in an isotherm's file: units, per gram or per sample, p0, the gas. What is plausible and may be wrong is asked, with what follows from each answer.</summary>
+internal sealed class SorptionQuestions
+{
+    private const int StrayPoints = 3;
+    private const double LargestRelative = 1.05;
+    private const double LargestDisagreement = 0.05;
+
+    private readonly MeasurementSource source;
+    private readonly IReadOnlyList<SorptionCurve> curves;
+
+    /// <summary>Asks, in the order in which one answer needs another.</summary>
+    /// <param name="source">The grid and where questions go.</param>
+    /// <param name="settings">What the file states.</param>
+    /// <param name="curves">Its curves; at least one.</param>
+    public SorptionQuestions(MeasurementSource source, SorptionSettings settings, IReadOnlyList<SorptionCurve> curves)
+    {
+        (this.source, this.curves, Settings) = (source, curves, settings);
+        Relative = SettleRelative();
+        Saturation = SettleSaturation();
+        Amount = SettleAmount();
+        SettleGas();
+        Disagreeing();
+    }
+
+    /// <summary>True while something is left to answer: nothing is measured yet.</summary>
+    public bool IsOpen { get; private set; }
+
+    /// <summary>What the file states and what was answered.</summary>
+    public SorptionSettings Settings { get; private set; }
+
+    /// <summary>Unit of the column of relative pressures: "" for p/p0, "%", or a unit of pressure that it turned out to be in; null without one.</summary>
+    public string? Relative { get; }
+
+    /// <summary>One saturation pressure for all rows; null where each row has its own or none is needed.</summary>
+    public MeasuredSetting? Saturation { get; }
+
+    /// <summary>Unit of the amounts and whether they are of the whole sample; null while it is asked about.</summary>
+    public (AmountUnit Unit, bool IsOfSample)? Amount { get; }
+
+    // p/p0 above 1 throughout is no p/p0: per cent, or a pressure.
+    private string? SettleRelative()
+    {
+        double[] values = [.. curves.SelectMany(c => c.Rows).Select(r => r.Relative).OfType<double>()];
+        if (values.Length == 0 || values.Count(v => v > LargestRelative) <= Math.Max(StrayPoints, values.Length / 20))
+            return values.Length == 0 ? null : "";
+        var heading = curves[0].Table.Written(curves[0].Series.Relative!.Value);
+        if (SorptionWords.Plain(heading).Contains('%', StringComparison.Ordinal) && values.Max() <= 101)
+            return "%";
+        var answer = source.Talk.Ask(source.Question("pressure"), Codes.Ambiguous, $"“{heading}” should lie between 0 and 1 and goes up to {Shown(values.Max())}. What are its numbers?", ["percent", "kPa", "mmHg", "mbar"], heading);
+        source.Talk.Explain(source.Question("pressure"), ["p/p0 = number/100", "a pressure in kPa, to be divided by p0", "a pressure in mmHg, to be divided by p0", "a pressure in mbar, to be divided by p0"]);
+        IsOpen |= answer is null;
+        return answer == "percent" ? "%" : answer;
+    }
+
+    // Two columns that say the same should agree: where they do not, one of them is in another unit or belongs to another run.
+    private void Disagreeing()
+    {
+        if (Relative is not ("" or "%"))
+            return;
+        var scale = Relative == "%" ? 100 : 1;
+        double[] ratios = [.. curves.SelectMany(c => c.Rows.Where(r => r is { Relative: > 0.02, Absolute: > 0, Saturation: > 0 }).Select(r => r.Absolute!.Value / r.Saturation!.Value / (r.Relative!.Value / scale)
+            * ((PressureUnit.In(c.Table.Written(c.Series.Absolute!.Value))?.Kilopascal ?? 1) / (PressureUnit.In(c.Table.Written(c.Series.Saturation!.Value))?.Kilopascal ?? 1)))).Order()];
+        if (ratios.Length > 0 && Math.Abs(ratios[ratios.Length / 2] - 1) > LargestDisagreement)
+            source.Talk.Note(Codes.Ambiguous, Weight.Caution, $"p divided by p0 is {Shown(ratios[ratios.Length / 2])} times the p/p0 beside it: one of the columns is in another unit. p/p0 is used; check the file.");
+    }
+
+    // One saturation pressure for all rows, in the unit of the pressures; null where each row has its own or none is needed.
+    private MeasuredSetting? SettleSaturation()
+    {
+        var isAbsolute = Relative is not (null or "" or "%");
+        if ((!isAbsolute && curves.All(c => c.Series.Relative is not null)) || (!isAbsolute && curves.All(c => c.Series.Relative is not null || c.Rows.All(r => r.Saturation is not null))))
+            return null;
+        if (Settings["p0"] is { Value: > 0 } stated)
+            return stated;
+        var unit = Relative is { Length: > 0 } u && isAbsolute ? u : PressureName(curves[0]);
+        if (unit is null)
+        {
+            unit = source.Talk.Ask(source.Question("pressure"), Codes.UnitMissing, $"The pressures under “{curves[0].Table.Written(curves[0].Series.Absolute!.Value)}” have no unit. Which one?", ["kPa", "mmHg", "mbar", "bar", "Pa"]);
+            if (unit is null)
+            {
+                IsOpen = true;
+                return null;
+            }
+        }
+
+        var usual = 101.325 / PressureUnit.In(unit)!.Kilopascal;
+        var id = source.Question("value:p0");
+        var answer = source.Talk.Ask(id, Codes.UnitMissing, $"No saturation pressure p0 stands in the file. What was it, in {unit}?", [usual.ToString("G6", CultureInfo.InvariantCulture)]);
+        source.Talk.Explain(id, ["as at sea level; every p/p0 is wrong by as many per cent as p0 is"]);
+        if (answer is null)
+        {
+            IsOpen = true;
+            return null;
+        }
+
+        return CellText.Read(answer, null) is CellText.Number { Value: > 0 } number ? new MeasuredSetting("p0", $"{answer} {unit}", number.Value, unit, 0) : throw Answers.Unknown(id, answer, $"a pressure above 0, in {unit}");
+    }
+
+    /// <summary>Unit of the pressures of a curve, or null.</summary>
+    /// <param name="curve">The curve.</param>
+    public string? PressureName(SorptionCurve curve)
+        => curve.Series.Absolute is not { } column ? null : (PressureUnit.In(curve.Table.Written(column)) ?? (Settings["unit-of-pressure"] is { } said ? PressureUnit.In(said.Written) : null))?.Name;
+
+    private (AmountUnit Unit, bool IsOfSample)? SettleAmount()
+    {
+        var curve = curves[0];
+        var heading = curve.Table.Written(curve.Series.Amount);
+        var unit = AmountUnit.In(heading) ?? (Settings["unit-of-amount"] is { } said ? AmountUnit.In(said.Written) : null);
+        // Any note may say it once for all: "adsorbed volume in cm3/g".
+        unit ??= Settings.All.Where(s => s.Name == "note").Select(s => AmountUnit.In(s.Written)).FirstOrDefault(u => u is { Per: AmountPer.Gram });
+        if (unit is null)
+        {
+            var id = source.Question("amount-unit");
+            var answer = source.Talk.Ask(id, Codes.UnitMissing, $"The amounts under “{heading}” have no unit. Which one?", [.. AmountUnit.Choices], heading);
+            source.Talk.Explain(id, [.. AmountUnit.Choices.Select(c => Consequence(AmountUnit.In(c)!, isOfSample: AmountUnit.In(c)!.Per == AmountPer.Sample))]);
+            if (answer is null)
+            {
+                IsOpen = true;
+                return null;
+            }
+
+            unit = AmountUnit.In(answer)!;
+            if (unit.Per == AmountPer.Sample)
+                return WithMass(unit);
+        }
+
+        if (unit is { Per: AmountPer.Gram })
+        {
+            if (Largest * unit.Mmol * Nitrogen.StpPerMmol > Nitrogen.LargestUptakeStp)
+            {
+                var id = source.Question("amount-unit");
+                var answer = source.Talk.Ask(id, Codes.Ambiguous, $"“{heading}” goes up to {Shown(Largest)}, more nitrogen than any known solid holds in {unit.Name}. Which unit is it?", [.. AmountUnit.Choices.Where(c => c != unit.Name)], heading);
+                source.Talk.Explain(id, [.. AmountUnit.Choices.Where(c => c != unit.Name).Select(c => Consequence(AmountUnit.In(c)!, isOfSample: AmountUnit.In(c)!.Per == AmountPer.Sample))]);
+                IsOpen |= answer is null;
+                return answer is null ? null : AmountUnit.In(answer)! is { Per: AmountPer.Sample } bare ? WithMass(bare) : (AmountUnit.In(answer)!, false);
+            }
+
+            if (!unit.SaysStp)
+                source.Talk.Assume(source.Question("volume-is"), Codes.Ambiguous, $"“{heading}”: the volumes are taken as gas at 0 °C and 101.325 kPa (STP), as usual.", ["gas-stp"], heading);
+            return (unit, false);
+        }
+
+        return PerWhat(heading, unit);
+    }
+
+    // "Volume adsorbed (cm3 STP)": many write it for cm3/g, others for all the powder in the cell.
+    private (AmountUnit, bool)? PerWhat(string heading, AmountUnit unit)
+    {
+        var id = source.Question("amount");
+        var mass = Settings.Mass;
+        if (mass is { } m && Largest * unit.Mmol / m * Nitrogen.StpPerMmol > Nitrogen.LargestUptakeStp)
+        {
+            var assumed = source.Talk.Assume(id, Codes.Ambiguous, $"“{heading}” is per gram: for the whole sample of {Shown(m)} g it would be more nitrogen than any known solid holds.", [SorptionReading.PerGram, SorptionReading.WholeSample], heading);
+            return assumed == SorptionReading.PerGram ? (unit with { Per = AmountPer.Gram, Name = unit.Name + "/g" }, false) : WithMass(unit);
+        }
+
+        var answer = source.Talk.Ask(id, Codes.Ambiguous, $"Is “{heading}” per gram of powder, or for the whole sample{(mass is { } g ? $" of {Shown(g)} g" : "")}?", [SorptionReading.PerGram, SorptionReading.WholeSample], heading);
+        source.Talk.Explain(id, [Consequence(unit, isOfSample: false), Consequence(unit, isOfSample: true)]);
+        if (answer is null)
+        {
+            IsOpen = true;
+            return null;
+        }
+
+        return answer == SorptionReading.PerGram ? (unit with { Per = AmountPer.Gram, Name = unit.Name + "/g" }, false) : WithMass(unit);
+    }
+
+    private (AmountUnit, bool)? WithMass(AmountUnit unit)
+    {
+        if (Settings.Mass is not null)
+            return (unit, true);
+        var id = source.Question("value:mass");
+        var answer = source.Talk.Ask(id, Codes.UnitMissing, "The amounts are for the whole sample, and no mass stands in the file. What was the mass after degassing, in g?", []);
+        if (answer is null)
+        {
+            IsOpen = true;
+            return null;
+        }
+
+        if (CellText.Read(answer, null) is not CellText.Number { Value: > 0 } number)
+            throw Answers.Unknown(id, answer, "a mass above 0, in g");
+        Settings = Settings.With(new MeasuredSetting("mass", answer + " g", number.Value, "g", 0));
+        return (unit, true);
+    }
+
+    private double Largest => curves.SelectMany(c => c.Rows).Max(r => r.Amount);
+
+    private string Consequence(AmountUnit unit, bool isOfSample)
+    {
+        if (isOfSample && Settings.Mass is null)
+            return "the mass is then needed";
+        var scale = unit.Mmol / (isOfSample ? Settings.Mass!.Value : 1);
+        var powder = curves.Where(c => c.Series.Powder == curves[0].Series.Powder).SelectMany(c => c.Rows).ToList();
+        SorptionPoint[] points = [.. powder.Select(r => new SorptionPoint(X(r) ?? double.NaN, r.Amount * scale)).Where(p => double.IsFinite(p.X))];
+        var up = SorptionBranches.ByTurn(points).Adsorption;
+        var area = BetArea.Of(up) is { Chosen: { } chosen } ? chosen.Area : SorptionBranches.At(up, 0.3) is { } amount ? BetArea.SinglePoint(new(0.3, amount)) : (double?)null;
+        return area is { } a ? $"BET area about {Shown(a)} m2/g" : $"up to {Shown(up.Length == 0 ? 0 : up[^1].Amount)} mmol/g";
+    }
+
+    private double? X(SorptionRow row)
+        => Relative is not null && row.Relative is { } r ? Relative switch { "" => r, "%" => r / 100, _ => r * PressureUnit.In(Relative)!.Kilopascal / Kilopascal }
+            : row.Absolute is { } a ? row.Saturation is { } s ? a / s : Saturation is { Value: { } v } ? a / v : null
+            : null;
+
+    private double? Kilopascal => Saturation is { Value: { } v } && PressureUnit.In(Saturation.Unit) is { } unit ? v * unit.Kilopascal : null;
+
+    private void SettleGas()
+    {
+        if (Settings["adsorptive"] is { } gas)
+        {
+            if (!SorptionWords.IsNitrogen(gas.Written))
+                source.Talk.Note(Codes.MeaningLost, Weight.Caution, $"The gas is {gas.Written}, not nitrogen: the isotherm is kept, and neither area nor pores are worked out of it.", gas.Written);
+        }
+        else if (!Settings.All.Any(s => SorptionWords.IsNitrogen(s.Written)) && !SorptionWords.IsNitrogen(source.Talk.FileName + " " + source.Grid.Sheet + " " + string.Join(' ', curves.Select(c => c.Table.Written(c.Series.Amount)))))
+        {
+            var answer = source.Talk.Assume(source.Question("gas"), Codes.Ambiguous, "Nothing names the gas: nitrogen at 77 K is taken, as usual.", ["nitrogen", "other"]);
+            Settings = Settings.With(new MeasuredSetting("adsorptive", answer == "nitrogen" ? "nitrogen (assumed)" : "not nitrogen (answered)", null, "", 0));
+        }
+        else
+        {
+            Settings = Settings.With(new MeasuredSetting("adsorptive", "nitrogen", null, "", 0));
+        }
+    }
+
+    private static string Shown(double value) => value.ToString("G4", CultureInfo.InvariantCulture);
+}
