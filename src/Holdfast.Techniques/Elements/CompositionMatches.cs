@@ -106,7 +106,7 @@ public sealed class CompositionMatches : IClaimRule
             ],
             Gates =
             [
-                new("places", values.Count >= fewest, $"{Phrase.Count(values.Count, dissolved ? "digest" : "place")}; {fewest} are needed"),
+                new("places", values.Count >= fewest, $"{Phrase.Count(values.Count, dissolved ? "digest" : "place")}; {Phrase.Number(fewest)} are needed"),
                 new("total", dissolved || totalKnown, dissolved ? "dissolved and read against standards" : totalKnown ? "totals before normalising are known" : "every total was made 100 %: what was not looked for is hidden"),
             ],
             Questions =
@@ -137,6 +137,6 @@ public sealed class CompositionMatches : IClaimRule
     }
 
     private static NextExperiment Dissolve(string powder) => new(
-        $"Dissolve {Limits.Digests} portions of 20 mg from different parts of {powder} under licensed practice, with a blank, and read each element against matched standards.",
+        $"Dissolve {Phrase.Number(Limits.Digests)} portions of 20 mg from different parts of {powder} under licensed practice, with a blank, and read each element against matched standards.",
         Limits.Digests, [], "three digests at 2 % settle a difference of 5 % (common practice)");
 }

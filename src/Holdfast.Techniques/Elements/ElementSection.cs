@@ -1,4 +1,3 @@
-using System.Globalization;
 using Holdfast.Amounts;
 using Holdfast.Claims;
 using Holdfast.Composition;

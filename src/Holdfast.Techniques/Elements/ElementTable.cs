@@ -5,14 +5,6 @@ using Holdfast.Studies.Import;
 
 namespace Holdfast.Techniques.Elements;
 
-/// <summary>One amount of one element at one place.</summary>
-/// <param name="Row">Row of the file.</param>
-/// <param name="Spot">Field, spot or digest; empty where only one was measured.</param>
-/// <param name="Element">The element.</param>
-/// <param name="Mass">What stands in the column of mass, or of the only amount.</param>
-/// <param name="Atomic">What stands in the column of atoms.</param>
-internal sealed record ElementLine(int Row, string Spot, Element Element, double? Mass, double? Atomic);
-
 /// <summary>A grid read as a table of elements: where they stand, which columns are mass, atoms, places, errors.</summary>
 internal sealed class ElementTable
 {
@@ -169,7 +161,7 @@ internal sealed class ElementTable
     {
         var width = grid.Rows.IsEmpty ? 0 : grid.Rows.Max(r => r.Cells.Length);
         var best = Enumerable.Range(0, width)
-            .Select(i => (Column: i, Rows: Enumerable.Range(0, grid.Rows.Length).Where(r => Symbol(grid.Rows[r].At(i)) is not null && grid.Rows[r].Cells.Count(c => !c.IsBlank && TableLayout.IsNumberLike(c)) >= 1).ToList()))
+            .Select(i => (Column: i, Rows: Enumerable.Range(0, grid.Rows.Length).Where(r => Symbol(grid.Rows[r].At(i)) is not null && grid.Rows[r].Cells.Any(c => !c.IsBlank && TableLayout.IsNumberLike(c))).ToList()))
             .Where(c => c.Rows.Count >= 2).OrderByDescending(c => c.Rows.Count).ThenBy(c => c.Column).FirstOrDefault();
         if (best.Rows is null || best.Rows.Select(r => Symbol(grid.Rows[r].At(best.Column))!.Number).Distinct().Count() < 2)
             return null;
@@ -324,3 +316,11 @@ internal sealed class ElementTable
         return rest.Length == 0 || IsLine(rest) || rest.Contains('%', StringComparison.Ordinal) || IsAtomic(rest) || IsMass(rest) || PerGram(rest) is not null ? element : null;
     }
 }
+
+/// <summary>One amount of one element at one place.</summary>
+/// <param name="Row">Row of the file.</param>
+/// <param name="Spot">Field, spot or digest; empty where only one was measured.</param>
+/// <param name="Element">The element.</param>
+/// <param name="Mass">What stands in the column of mass, or of the only amount.</param>
+/// <param name="Atomic">What stands in the column of atoms.</param>
+internal sealed record ElementLine(int Row, string Spot, Element Element, double? Mass, double? Atomic);

@@ -104,7 +104,7 @@ public sealed class InfraredFiles : ITechnique
             ImmutableArray<double?> abscissas = table.Numbers(x, mark), ordinates = table.Numbers(y, mark);
             int[] rows = [.. Enumerable.Range(0, abscissas.Length).Where(i => abscissas[i] is not null && ordinates[i] is not null)];
             measurements.Add(new Measurement(
-                "", TechniqueName, several ? FileWords.Spelled(source, OrdinateWords.PowderIn(table.Named(y)) is { Length: > 0 } name ? name : $"{FileStem(source)} {k + 1}") : own,
+                "", TechniqueName, several ? FileWords.Spelled(source, OrdinateWords.PowderIn(table.Named(y)) is { Length: > 0 } name ? name : $"{FileStem(source)} {(k + 1).ToString(CultureInfo.InvariantCulture)}") : own,
                 [new(Scale, scale, null, "", table.HeadingLine ?? 0), .. settings],
                 [
                     new(Wavenumber, table.Named(x), unit) { Numbers = [.. rows.Select(i => abscissas[i])] },

@@ -1,7 +1,6 @@
 using System.Globalization;
 using Holdfast.Amounts;
 using Holdfast.Claims.Analyses;
-using Holdfast.Infrared;
 using Holdfast.Reports.Trails;
 
 namespace Holdfast.Techniques.Infrared;

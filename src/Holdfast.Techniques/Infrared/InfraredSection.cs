@@ -1,5 +1,4 @@
 using System.Globalization;
-using Holdfast.Amounts;
 using Holdfast.Claims;
 using Holdfast.Infrared;
 using Holdfast.Reports.Documents;

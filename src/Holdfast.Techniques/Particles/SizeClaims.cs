@@ -42,8 +42,8 @@ internal static class SizeClaims
     /// <param name="imagesNeeded">Fewest images.</param>
     public static ImmutableArray<Gate> Gates(int fewest, int images, int particlesNeeded, int imagesNeeded) =>
     [
-        new("particles", fewest >= particlesNeeded, $"the fewer counted are {Phrase.Count(fewest, "particle")}; {particlesNeeded} of each are needed"),
-        new("images", images >= imagesNeeded, images == 0 ? "the image of each particle is not recorded" : $"the fewest images of a powder are {Phrase.Number(images)}; {imagesNeeded} are needed") { Silences = true },
+        new("particles", fewest >= particlesNeeded, $"the fewer counted are {Phrase.Count(fewest, "particle")}; {Phrase.Number(particlesNeeded)} of each are needed"),
+        new("images", images >= imagesNeeded, images == 0 ? "the image of each particle is not recorded" : $"the fewest images of a powder are {Phrase.Number(images)}; {Phrase.Number(imagesNeeded)} are needed") { Silences = true },
     ];
 
     /// <summary>What the ratio is, in words.</summary>
@@ -63,7 +63,7 @@ internal static class SizeClaims
     /// <summary>Counting more.</summary>
     /// <param name="particles">How many of each powder.</param>
     public static NextExperiment Count(int particles) => new(
-        $"Count {particles} particles of each powder in images at random places, at one magnification and with the labels hidden from whoever counts.", null, [], "log-normal sizes, power 80 % (common practice)");
+        $"Count {Phrase.Number(particles)} particles of each powder in images at random places, at one magnification and with the labels hidden from whoever counts.", null, [], "log-normal sizes, power 80 % (common practice)");
 
     /// <summary>Where a claim about sizes holds.</summary>
     /// <param name="lists">The powders.</param>
