@@ -1,4 +1,3 @@
-using Holdfast.Amounts;
 using Holdfast.Claims;
 using Holdfast.Composition;
 using Holdfast.Reports.Documents;
