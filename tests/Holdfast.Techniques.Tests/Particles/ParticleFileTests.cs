@@ -21,7 +21,7 @@ public class ParticleFileTests
     public void List_AsPeopleWriteIt_IsRead(string head, string separator, bool comma, string measurand)
     {
         var image = head.Contains("Bild", StringComparison.Ordinal);
-        var text = head + string.Concat(Parent.Select((s, i) => string.Create(CultureInfo.InvariantCulture, $"{i + 1}{separator}{Made.Number(s, 1, comma)}{(image ? separator + "IMG_" + (i / 30) : "")}\n")));
+        var text = head + string.Concat(Parent.Select((s, i) => string.Create(CultureInfo.InvariantCulture, $"{i + 1}{separator}{Made.Number(s, 1, comma)}{(image ? separator + "IMG_" + (i / 30).ToString(CultureInfo.InvariantCulture) : "")}\n")));
         var understood = Reading.Of("parent.csv", text);
         Assert.False(understood.NeedsDecision, understood.Said());
         var list = Assert.Single(Lists(understood).Lists);
