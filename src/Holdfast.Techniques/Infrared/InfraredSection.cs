@@ -30,7 +30,7 @@ internal sealed class InfraredSection : IResultSection
         {
             Prose.Paragraph("A band is consistent with every group whose range holds it; infrared alone identifies none. Groups whose other strong bands are missing stand behind."),
         };
-        content.AddRange(StudyFigure.Of<InfraredFigure>(dossier).Select(f => (Node)numbering.Figure(f)));
+        content.AddRange(StudyFigure.Of<InfraredFigure>(dossier).Concat(StudyFigure.Of<MixingFigure>(dossier)).Select(f => (Node)numbering.Figure(f)));
         foreach (var spectrum in study.Spectra)
         {
             content.Add(Prose.Heading(spectrum.Name));

@@ -11,6 +11,9 @@ namespace Holdfast.Techniques.Infrared;
 /// <remarks>A composite that fits its parents shows no interaction; that does not show that there is none, so nothing left over never contradicts.</remarks>
 public sealed class MoreThanMixture : IClaimRule
 {
+    /// <summary>Id of the rule.</summary>
+    internal const string RuleId = "more-than-mixture";
+
     /// <summary>The limits of the rule.</summary>
     public static class Limits
     {
@@ -19,7 +22,7 @@ public sealed class MoreThanMixture : IClaimRule
     }
 
     /// <inheritdoc/>
-    public string Id => "more-than-mixture";
+    public string Id => RuleId;
 
     /// <inheritdoc/>
     public string Wording => "{composite} is more than a mixture of {first} and {second}.";
