@@ -5,7 +5,6 @@ using Holdfast.Reports.Figures;
 using Holdfast.Reports.StudyFigures;
 using Holdfast.Reports.Trails;
 using Holdfast.Studies;
-using Holdfast.Studies.Properties;
 using Holdfast.Techniques.Elements;
 using Holdfast.Techniques.Infrared;
 using Holdfast.Techniques.Particles;
