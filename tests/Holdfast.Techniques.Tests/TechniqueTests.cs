@@ -15,7 +15,10 @@ public class TechniqueTests
     public void Techniques_FoundByTheCatalogue_AreTheseWithTheirClaims()
         => Assert.Equal(
         [
+            "elements: composition-matches",
+            "infrared: band-shifts, bond-formed, carboxylate-bound, group-shown, more-than-mixture",
             "nitrogen-sorption: area-decreased, pore-size",
+            "particles: particles-changed, particles-unchanged",
         ], TechniqueTable.All.Rows.Select(r => $"{((TextCell)r.Cells[0]).Text}: {(r.Cells[3] is TextCell claims ? claims.Text : "")}"));
 
     [Fact]

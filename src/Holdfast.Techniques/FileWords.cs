@@ -1,0 +1,78 @@
+using System.Collections.Immutable;
+using System.Globalization;
+using Holdfast.Studies.Import;
+using Holdfast.Studies.Import.Techniques;
+
+namespace Holdfast.Techniques;
+
+/// <summary>What the lines around a table and the name of its file say of the powder.</summary>
+internal static class FileWords
+{
+    private const string NamesPowder = "sample samplename specimen powder material title probe probenname echantillon muestra amostra campione monster probka numune sampel 样品 образец";
+    private const string NoName = "edx eds edax xeds sem tem ftir ir atr icp xrf chn particles partikel sizes lengths spectrum spectra spektrum data";
+
+    /// <summary>The powder's name: what a line states, else what is left of the file's name without words of the technique; asked where it can be wrong.</summary>
+    /// <param name="source">The grid.</param>
+    /// <param name="lines">Lines around the table.</param>
+    public static string Powder(MeasurementSource source, IEnumerable<GridRow> lines)
+    {
+        var stem = Stem(source);
+        var (stated, row) = Stated(lines);
+
+        // "ceria in zirconia CZ-10" in the file CZ-10.csv: the file has the short name of it.
+        if (stated is not null && stated.Contains(' ', StringComparison.Ordinal) && stem.Length > 2 && Key(stated).Contains(Key(stem), StringComparison.Ordinal))
+            stated = null;
+        return PowderName.Settle(source, stated ?? (stem.Length > 0 && !string.Equals(stem, Path.GetFileNameWithoutExtension(source.Talk.FileName), StringComparison.Ordinal) ? stem : null), stated is null ? 0 : row);
+    }
+
+    /// <summary>A name as the study spells it already, or as it stands.</summary>
+    /// <param name="source">The grid.</param>
+    /// <param name="name">The name.</param>
+    public static string Spelled(MeasurementSource source, string name) => PowderName.Known(source.Study).FirstOrDefault(k => PowderName.Same(k, name)) ?? name.Normalize();
+
+    /// <summary>The number in front of a unit of wavenumbers in a line: "4 cm-1"; null for none.</summary>
+    /// <param name="text">The line.</param>
+    /// <param name="after">Unit in plain spelling: "cm-1".</param>
+    public static double? NumberBefore(string text, string after)
+    {
+        var plain = MeasuredTable.Plain(text).Replace("cm^-1", "cm-1", StringComparison.Ordinal).Replace("1/cm", "cm-1", StringComparison.Ordinal);
+        for (var at = plain.IndexOf(after, StringComparison.Ordinal); at > 0; at = plain.IndexOf(after, at + 1, StringComparison.Ordinal))
+        {
+            var end = at;
+            while (end > 0 && plain[end - 1] == ' ')
+                end--;
+            var start = end;
+            while (start > 0 && (char.IsAsciiDigit(plain[start - 1]) || plain[start - 1] is '.' or ','))
+                start--;
+            if (start < end && double.TryParse(plain[start..end].Replace(',', '.'), NumberStyles.Float, CultureInfo.InvariantCulture, out var value) && value > 0)
+                return value;
+        }
+
+        return null;
+    }
+
+    private static string Stem(MeasurementSource source)
+    {
+        var name = Path.GetFileNameWithoutExtension(source.Talk.FileName);
+        string[] parts = [.. name.Split('_', ' ').Where(p => p.Length > 0)];
+        return string.Join('_', parts.Where(p => !NoName.Split(' ').Contains(MeasuredTable.Plain(p).Replace("-", "", StringComparison.Ordinal), StringComparer.Ordinal)));
+    }
+
+    private static (string? Name, int Row) Stated(IEnumerable<GridRow> lines)
+    {
+        foreach (var row in lines)
+        {
+            ImmutableArray<string> cells = [.. row.Cells.Where(c => !c.IsBlank).Select(c => c.Text)];
+            if (cells.Length == 0)
+                continue;
+            var mark = cells[0].IndexOfAny([':', '=']);
+            var (key, value) = mark > 0 ? (cells[0][..mark], string.Join(' ', cells.Skip(1).Prepend(cells[0][(mark + 1)..].Trim())).Trim()) : (cells[0], cells.Length == 2 ? cells[1] : "");
+            if (value.Length is > 0 and <= 60 && key.Trim().TrimStart('#').Trim().Length <= 24 && MeasuredTable.Has(key.Replace(" ", "", StringComparison.Ordinal), NamesPowder))
+                return (value, row.Number);
+        }
+
+        return (null, 0);
+    }
+
+    private static string Key(string text) => string.Concat(text.Where(char.IsLetterOrDigit)).ToUpperInvariant();
+}

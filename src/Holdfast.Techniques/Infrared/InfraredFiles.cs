@@ -1,0 +1,264 @@
+using System.Collections.Immutable;
+using System.Globalization;
+using Holdfast.Amounts;
+using Holdfast.Infrared;
+using Holdfast.Studies;
+using Holdfast.Studies.Import;
+using Holdfast.Studies.Import.Techniques;
+
+namespace Holdfast.Techniques.Infrared;
+
+/// <summary>Infrared spectra: wavenumbers with one column a spectrum, or pairs of columns, in absorbance or transmittance; JCAMP-DX blocks included.</summary>
+public sealed class InfraredFiles : ITechnique
+{
+    /// <summary>Name kept with every measurement.</summary>
+    internal const string TechniqueName = "infrared";
+
+    /// <summary>Column of wavenumbers.</summary>
+    internal const string Wavenumber = "wavenumber";
+
+    /// <summary>Column of ordinates.</summary>
+    internal const string Ordinate = "ordinate";
+
+    /// <summary>Setting that says what the ordinate is.</summary>
+    internal const string Scale = "scale";
+
+    /// <summary>Setting of the instrument's resolution.</summary>
+    internal const string Resolution = "resolution";
+
+    /// <summary>Setting of how the light went: "total reflection" or "transmission".</summary>
+    internal const string Path = "path";
+
+    /// <summary>Value of <see cref="Path"/> for attenuated total reflection.</summary>
+    internal const string Reflected = "total reflection";
+
+    private const int FewestRows = 50;
+    private const int FewestBareRows = 200;
+    private const double LowestMiddle = 4500;
+    private const double LeastSpan = 200;
+    private const double LeastBareSpan = 1500;
+
+    private static readonly (string Word, OrdinateScale Scale)[] Choices =
+    [
+        ("absorbance", OrdinateScale.Absorbance), ("transmittance", OrdinateScale.Transmittance), ("percent-transmittance", OrdinateScale.PercentTransmittance),
+    ];
+
+    /// <inheritdoc/>
+    public string Name => TechniqueName;
+
+    /// <inheritdoc/>
+    public string Title => "infrared spectroscopy";
+
+    /// <inheritdoc/>
+    public string Reads => "spectra: wavenumber against absorbance or transmittance, as CSV, text, XLSX or JCAMP-DX";
+
+    /// <summary>Scale by the word that settings and answers use.</summary>
+    /// <param name="word">"percent-transmittance".</param>
+    internal static OrdinateScale ScaleOf(string word) => Choices.First(c => string.Equals(c.Word, word, StringComparison.OrdinalIgnoreCase)).Scale;
+
+    /// <inheritdoc/>
+    public Recognition Recognise(Grid grid)
+    {
+        ArgumentNullException.ThrowIfNull(grid);
+        if (MeasuredTable.Of(grid, 2) is not { } table || table.Body.Length < FewestRows || table.Preamble.Append(table.Heading ?? new GridRow(0, [])).Any(r => r.Cells.Any(c => OrdinateWords.IsRaman(c.Text))))
+            return Recognition.None;
+        var pairs = Pairs(table);
+        if (pairs.IsEmpty)
+            return Recognition.None;
+        var said = table.Preamble.Any(r => r.Cells.Any(c => OrdinateWords.IsInfrared(c.Text)));
+        var x = pairs[0].X;
+        var numbers = Wavenumbers(table, x, table.Marks([x]).Mark);
+        var span = numbers.Max() - numbers.Min();
+        if (OrdinateWords.IsWavenumber(table.Says(x)) && numbers.Min() < LowestMiddle && span >= LeastSpan)
+            return Recognition.Certain($"'{table.Named(x)}' from {Text(numbers[0])} to {Text(numbers[^1])} are wavenumbers");
+        if (said && span >= LeastSpan && numbers.Max() is > 500 and < 15000)
+            return Recognition.Certain("a line above the table says that it is infrared");
+        return table.Heading is null && numbers.Length >= FewestBareRows && numbers.Min() >= 180 && numbers.Max() is > 2500 and < 8000 && span >= LeastBareSpan
+            ? Recognition.Possible($"the first column runs from {Text(numbers[0])} to {Text(numbers[^1])}, as wavenumbers do")
+            : Recognition.None;
+    }
+
+    /// <inheritdoc/>
+    public MeasurementDraft Read(MeasurementSource source)
+    {
+        ArgumentNullException.ThrowIfNull(source);
+        var table = MeasuredTable.Of(source.Grid, 2)!;
+        var pairs = Pairs(table);
+        var evidence = table.Marks([.. pairs.SelectMany(p => new[] { p.X, p.Y }).Distinct()]);
+        var mark = evidence.Settle(source.Talk);
+        var scales = mark is null ? [] : Scales(source, table, pairs, mark.Value);
+        var settings = Settings(table);
+        var several = pairs.Length > 1;
+        var own = several ? "" : FileWords.Powder(source, table.Preamble);
+        var measurements = ImmutableArray.CreateBuilder<Measurement>();
+        var columns = Enumerable.Range(0, table.Width).Select(i => table.Shown(i, ColumnUse.LeftOut, null, null, "It is neither wavenumber nor spectrum.")).ToArray();
+        for (var k = 0; k < pairs.Length; k++)
+        {
+            var (x, y) = pairs[k];
+            var unit = WavelengthUnit(table, x);
+            columns[x] = table.Shown(x, ColumnUse.Measured, unit == "cm-1" ? "wavenumber" : "wavelength", unit, null);
+            var scale = scales.IsEmpty ? null : scales[k];
+            columns[y] = table.Shown(y, ColumnUse.Measured, scale ?? "ordinate of the spectrum", null, scale is null ? "Absorbance or transmittance: see the question." : null);
+            if (scale is null || mark is null)
+                continue;
+            ImmutableArray<double?> abscissas = table.Numbers(x, mark), ordinates = table.Numbers(y, mark);
+            int[] rows = [.. Enumerable.Range(0, abscissas.Length).Where(i => abscissas[i] is not null && ordinates[i] is not null)];
+            measurements.Add(new Measurement(
+                "", TechniqueName, several ? FileWords.Spelled(source, OrdinateWords.PowderIn(table.Named(y)) is { Length: > 0 } name ? name : $"{FileStem(source)} {(k + 1).ToString(CultureInfo.InvariantCulture)}") : own,
+                [new(Scale, scale, null, "", table.HeadingLine ?? 0), .. settings],
+                [
+                    new(Wavenumber, table.Named(x), unit) { Numbers = [.. rows.Select(i => abscissas[i])] },
+                    new(Ordinate, table.Named(y), scale == "percent-transmittance" ? "%" : "") { Numbers = [.. rows.Select(i => ordinates[i])] },
+                ],
+                source.At(table.Body[0].Number, table.Named(y))));
+        }
+
+        var ready = measurements.Count == pairs.Length ? table.Body.Length : 0;
+        return new(new RowCount(ready, table.Body.Length - ready, table.Blank, table.Below.Length), [.. columns], measurements.Count == pairs.Length ? measurements.ToImmutable() : [])
+        {
+            HeadingLine = table.HeadingLine,
+            UnitsLine = table.Units?.Number,
+            Decimal = mark,
+            DecimalReason = evidence.Reason,
+            Settings = [.. settings.Select(s => $"{s.Name} {s.Written} (line {s.Row.ToString(CultureInfo.InvariantCulture)})")],
+            FirstRows = table.Body,
+        };
+    }
+
+    // Each spectrum with its own wavenumbers: the nearest such column to its left, else the first of the table.
+    private static ImmutableArray<(int X, int Y)> Pairs(MeasuredTable table)
+    {
+        int[] numeric = [.. Enumerable.Range(0, table.Width).Where(table.IsNumeric)];
+        if (numeric.Length < 2)
+            return [];
+        var mark = table.Marks(numeric).Mark ?? DecimalMark.Point;
+        int[] axes = [.. numeric.Where(i => IsAxis(table, i, mark))];
+        if (axes.Length == 0)
+            return [];
+        return [.. numeric.Where(i => !axes.Contains(i) && !OrdinateWords.IsIndex(table.Says(i))).Select(y => (axes.LastOrDefault(a => a < y, axes[0]), y))];
+    }
+
+    private static bool IsAxis(MeasuredTable table, int column, DecimalMark mark)
+    {
+        var numbers = Wavenumbers(table, column, mark);
+        if (numbers.Length < FewestRows || OrdinateWords.IsOrdinate(table.Says(column)))
+            return false;
+        var rising = numbers[1] > numbers[0];
+        for (var i = 1; i < numbers.Length; i++)
+        {
+            if (numbers[i] > numbers[i - 1] != rising || numbers[i] == numbers[i - 1])
+                return false;
+        }
+
+        return numbers.Min() > 0 && (OrdinateWords.IsWavenumber(table.Says(column)) || (numbers.Max() - numbers.Min() >= LeastSpan && numbers.Max() > 500));
+    }
+
+    private static string WavelengthUnit(MeasuredTable table, int x)
+        => !OrdinateWords.IsWavenumber(table.Says(x)) && table.UnitOf(x) is { } unit && unit.IsConvertibleTo(Unit.Parse("nm")) ? unit.Plain : "cm-1";
+
+    // What each ordinate is. Columns that say the same and look the same are asked about once.
+    private static ImmutableArray<string?> Scales(MeasurementSource source, MeasuredTable table, ImmutableArray<(int X, int Y)> pairs, DecimalMark mark)
+    {
+        var scales = new string?[pairs.Length];
+        var looks = pairs.Select((p, k) => (Pair: p, Index: k, Stated: OrdinateWords.StatedScale(table.Says(p.Y), table.Preamble), Numbers: Ordinates(table, p, mark))).ToArray();
+        foreach (var group in looks.GroupBy(l => (l.Stated, Possible: string.Join('|', OrdinateEvidence.Of(l.Numbers).Possible))))
+        {
+            var first = group.First();
+            var evidence = OrdinateEvidence.Of(first.Numbers);
+            var heading = table.Named(first.Pair.Y) is { Length: > 0 } named ? named : "the ordinate";
+            var id = source.Question("scale") + (looks.GroupBy(l => l.Stated).Count() > 1 || group.Count() < looks.Length ? ":" + heading : "");
+            var settled = Settle(source.Talk, id, heading, group.Key.Stated, evidence, first.Pair, table, mark);
+            foreach (var one in group)
+                scales[one.Index] = settled;
+        }
+
+        return [.. scales];
+    }
+
+    private static string? Settle(Dialogue talk, string id, string heading, StatedScale stated, OrdinateEvidence evidence, (int X, int Y) pair, MeasuredTable table, DecimalMark mark)
+    {
+        var possible = evidence.Possible;
+        var expected = stated switch
+        {
+            StatedScale.Absorbance => OrdinateScale.Absorbance,
+            StatedScale.Percent => OrdinateScale.PercentTransmittance,
+            StatedScale.Fraction => OrdinateScale.Transmittance,
+            StatedScale.Transmittance => possible.Where(p => p != OrdinateScale.Absorbance).Cast<OrdinateScale?>().FirstOrDefault(),
+            _ => null,
+        };
+        var range = $"{Text(evidence.Lowest)} to {Text(evidence.Highest)}";
+        var pointing = evidence.Direction switch { < 0 => "bands point down", > 0 => "bands point up", _ => "which way bands point is not clear" };
+
+        // The heading and the numbers agree, and nothing else fits: nothing to ask.
+        var open = stated == StatedScale.Transmittance ? possible.Count(p => p != OrdinateScale.Absorbance) : 1;
+        if (expected is { } agreed && possible.Contains(agreed) && open == 1)
+            return WordOf(agreed);
+        ImmutableArray<string> choices = [.. (possible.Count > 0 && expected is { } said ? possible.Append(said) : possible.Concat(Enum.GetValues<OrdinateScale>())).Distinct().Select(WordOf)];
+        if (expected is null && stated == StatedScale.Nothing && possible.Count == 1)
+            return Explained(talk.Assume(id, Codes.UnitMissing, $"{heading} is read as {choices[0]}: nothing says so, but {range} with {pointing} fits nothing else.", choices, heading));
+        return Explained(talk.Ask(id, Codes.Ambiguous, stated switch
+        {
+            StatedScale.Nothing => $"{heading}: {range}, {pointing}. Is it absorbance or transmittance?",
+            StatedScale.Absorbance when !possible.Contains(OrdinateScale.Absorbance) && evidence.Highest > OrdinateEvidence.HighestAbsorbance
+                => $"{heading} holds {range}, {pointing}: no absorbance is above {Text(OrdinateEvidence.HighestAbsorbance)}. Is it really transmittance (%T)?",
+            _ => $"{heading} holds {range}, {pointing}: that is unusual for what the heading says. Absorbance, or transmittance in % or as a fraction?",
+        }, choices, heading));
+
+        string? Explained(string? answer)
+        {
+            talk.Explain(id, [.. choices.Select(c => Consequence(table, pair, mark, ScaleOf(c)))]);
+            return answer;
+        }
+    }
+
+    // What the strongest bands would be.
+    private static string Consequence(MeasuredTable table, (int X, int Y) pair, DecimalMark mark, OrdinateScale scale)
+    {
+        ImmutableArray<double?> x = table.Numbers(pair.X, mark), y = table.Numbers(pair.Y, mark);
+        var unit = WavelengthUnit(table, pair.X);
+        var points = x.Zip(y).Where(p => p.First is > 0 && p.Second is not null).Select(p => (ToWavenumber(p.First!.Value, unit), p.Second!.Value));
+        if (InfraredSpectrum.Of(points, scale).Value is not { } spectrum)
+            return "no absorbance follows";
+        Band[] bands = [.. BandSearch.Of(spectrum).OrderByDescending(b => b.Prominence).Take(3)];
+        return bands.Length == 0 ? "no bands" : "strongest bands at " + string.Join(", ", bands.Select(b => b.Wavenumber.ToString("F0", CultureInfo.InvariantCulture))) + " cm⁻¹";
+    }
+
+    private static double[] Ordinates(MeasuredTable table, (int X, int Y) pair, DecimalMark mark)
+    {
+        var numbers = table.Numbers(pair.X, mark).Zip(table.Numbers(pair.Y, mark)).Where(p => p.First is not null && p.Second is not null).OrderBy(p => p.First).Select(p => p.Second!.Value).ToArray();
+        return numbers.Length >= 25 ? numbers : [.. Enumerable.Repeat(numbers.FirstOrDefault(), 25)];
+    }
+
+    private static ImmutableArray<MeasuredSetting> Settings(MeasuredTable table)
+    {
+        var settings = ImmutableArray.CreateBuilder<MeasuredSetting>();
+        foreach (var row in table.Preamble)
+        {
+            var line = string.Join(' ', row.Cells.Where(c => !c.IsBlank).Select(c => c.Text));
+            if (OrdinateWords.ResolutionIn(line) is { } resolution && !settings.Any(s => s.Name == Resolution))
+                settings.Add(new(Resolution, Text(resolution) + " cm-1", resolution, "cm-1", row.Number));
+            if (OrdinateWords.PathIn(line) is { } path && !settings.Any(s => s.Name == Path))
+                settings.Add(new(Path, path, null, "", row.Number));
+        }
+
+        return settings.ToImmutable();
+    }
+
+    private static string FileStem(MeasurementSource source) => System.IO.Path.GetFileNameWithoutExtension(source.Talk.FileName);
+
+    // Numbers of an axis as wavenumbers, whatever it is written in; in the order of the file.
+    private static double[] Wavenumbers(MeasuredTable table, int column, DecimalMark? mark)
+    {
+        var unit = WavelengthUnit(table, column);
+        return [.. table.Numbers(column, mark).OfType<double>().Where(v => unit == "cm-1" || v > 0).Select(v => ToWavenumber(v, unit))];
+    }
+
+    /// <summary>A place on an axis as a wavenumber, cm⁻¹.</summary>
+    /// <param name="value">The place, above 0.</param>
+    /// <param name="unit">"cm-1", or a unit of length.</param>
+    internal static double ToWavenumber(double value, string unit) => unit is "cm-1" or "" ? value : 1e7 / Unit.Parse(unit).Convert(value, Unit.Parse("nm"));
+
+    private static string WordOf(OrdinateScale scale) => Choices.First(c => c.Scale == scale).Word;
+
+    private static string Text(double value) => value.ToString("G5", CultureInfo.InvariantCulture);
+}

@@ -1,0 +1,200 @@
+using System.Collections.Immutable;
+using System.Globalization;
+using Holdfast.Amounts;
+using Holdfast.Particles;
+using Holdfast.Statistics;
+using Holdfast.Studies;
+using Holdfast.Studies.Import;
+using Holdfast.Studies.Import.Techniques;
+
+namespace Holdfast.Techniques.Particles;
+
+/// <summary>Lists of particle sizes measured in micrographs: one row a particle, with its image and its group where they are given, or a column a powder.</summary>
+public sealed class ParticleFiles : ITechnique
+{
+    /// <summary>Name kept with every measurement.</summary>
+    internal const string TechniqueName = "particles";
+
+    /// <summary>Column of images.</summary>
+    internal const string Image = "image";
+
+    /// <summary>Column of the row of the file that each particle stands in.</summary>
+    internal const string FileRow = "row";
+
+    /// <summary>Setting of a size that was corrected or left out, as answered: "length of row 58".</summary>
+    internal const string Corrected = " of row ";
+
+    private const int FewestParticles = 10;
+    private const string AsWritten = "as-written";
+    private const string LeaveOut = "leave-out";
+
+    /// <inheritdoc/>
+    public string Name => TechniqueName;
+
+    /// <inheritdoc/>
+    public string Title => "particle sizes from micrographs";
+
+    /// <inheritdoc/>
+    public string Reads => "lists of lengths, widths or diameters, one row a particle, as CSV, text or XLSX";
+
+    /// <inheritdoc/>
+    public Recognition Recognise(Grid grid)
+    {
+        if (SizeTable.Of(grid) is not { } sizes || sizes.Table.Body.Length < FewestParticles)
+            return Recognition.None;
+        return sizes.IsCertain ? Recognition.Certain(sizes.Evidence) : Recognition.Possible(sizes.Evidence);
+    }
+
+    /// <inheritdoc/>
+    public MeasurementDraft Read(MeasurementSource source)
+    {
+        ArgumentNullException.ThrowIfNull(source);
+        var sizes = SizeTable.Of(source.Grid)!;
+        var table = sizes.Table;
+        var evidence = table.Marks([.. sizes.Sizes.Select(s => s.Column)]);
+        var mark = evidence.Settle(source.Talk);
+        var unit = sizes.Unit ?? UnitAsked(source, sizes);
+        var groups = mark is null ? [] : Groups(source, sizes, mark.Value);
+        var open = mark is null || unit is null;
+        var measured = ImmutableArray.CreateBuilder<Measurement>();
+        var scales = groups.Length > 1 && unit is not null ? GroupScales(source, groups, unit) : [];
+        open |= groups.Length > 1 && unit is not null && scales.IsDefault;
+        foreach (var (k, group) in groups.Index())
+        {
+            var settings = ImmutableArray.CreateBuilder<MeasuredSetting>();
+            if (unit is null)
+                break;
+            foreach (var size in group.Sizes)
+                open |= !Slips(source, sizes, size, group, unit, settings);
+            if (!scales.IsDefaultOrEmpty && scales[k] is { } factor)
+                settings.Add(new("scale", "× " + Text(factor), factor, "", 0));
+            measured.Add(new Measurement(
+                "", TechniqueName, group.Powder, settings.ToImmutable(),
+                [
+                    .. group.Sizes.Select(s => new MeasuredColumn(s.Name, s.Heading, s.IsLength ? unit : "") { Numbers = s.Numbers }),
+                    new MeasuredColumn(FileRow, "", "") { Numbers = [.. group.Rows.Select(r => (double?)table.Body[r].Number)] },
+                    .. sizes.ImageColumn >= 0 ? [new MeasuredColumn(Image, table.Named(sizes.ImageColumn), "") { Words = [.. group.Rows.Select(r => table.Body[r].At(sizes.ImageColumn).Text)] }] : Array.Empty<MeasuredColumn>(),
+                ],
+                source.At(table.Body[group.Rows[0]].Number, group.Sizes[0].Heading)));
+        }
+
+        var columns = Enumerable.Range(0, table.Width).Select(i => sizes.Sizes.FirstOrDefault(s => s.Column == i) is { Name: not null } size
+                ? table.Shown(i, ColumnUse.Measured, size.Name, size.IsLength ? unit : null, null)
+            : i == sizes.GroupColumn ? table.Shown(i, ColumnUse.Measured, "powder", null, "Each group is a powder of its own.")
+            : i == sizes.ImageColumn ? table.Shown(i, ColumnUse.Measured, "image", null, null)
+            : table.Shown(i, ColumnUse.LeftOut, null, null, sizes.IndexColumns.Contains(i) ? "It counts the particles and is no measurement." : "It is no size.")).ToImmutableArray();
+        return new(new RowCount(open ? 0 : table.Body.Length, open ? table.Body.Length : 0, table.Blank, table.Below.Length), columns, open ? [] : measured.ToImmutable())
+        {
+            HeadingLine = table.HeadingLine,
+            UnitsLine = table.Units?.Number,
+            Decimal = mark,
+            DecimalReason = evidence.Reason,
+            FirstRows = table.Body,
+        };
+    }
+
+    private static string? UnitAsked(MeasurementSource source, SizeTable sizes)
+    {
+        var id = "unit:" + sizes.Table.Named(sizes.Sizes[0].Column);
+        var answer = source.Talk.Ask(id, Codes.UnitMissing, $"{sizes.Table.Named(sizes.Sizes[0].Column)} has no unit of length. In which unit are the sizes?", ["nm", "µm", "mm"], sizes.Table.Named(sizes.Sizes[0].Column));
+        return answer is not null && Unit.Read(answer) is UnitText.Known known && known.Unit.IsConvertibleTo(Unit.Parse("nm")) ? known.Unit.Plain : null;
+    }
+
+    private static ImmutableArray<SizeGroup> Groups(MeasurementSource source, SizeTable sizes, DecimalMark mark)
+    {
+        var table = sizes.Table;
+        if (sizes.IsWide)
+        {
+            return [.. sizes.Sizes.Select(s =>
+            {
+                var numbers = table.Numbers(s.Column, mark);
+                int[] rows = [.. Enumerable.Range(0, numbers.Length).Where(i => numbers[i] is not null)];
+                return new SizeGroup(FileWords.Spelled(source, s.Powder!), [.. rows], [new SizeColumn(s.Name!, table.Named(s.Column), true, [.. rows.Select(i => numbers[i])])]);
+            })];
+        }
+
+        var words = sizes.GroupColumn >= 0 ? table.Words(sizes.GroupColumn) : [];
+        var columns = sizes.Sizes.Select(s => (s, Numbers: table.Numbers(s.Column, mark))).ToArray();
+        int[] all = [.. Enumerable.Range(0, table.Body.Length).Where(i => columns.Any(c => c.Numbers[i] is not null))];
+        return
+        [
+            .. all.GroupBy(i => words.IsEmpty ? "" : words[i], StringComparer.Ordinal).Select(g => new SizeGroup(
+                words.IsEmpty ? FileWords.Powder(source, table.Preamble) : FileWords.Spelled(source, g.Key.Length > 0 ? g.Key : "without a group"), [.. g],
+                [.. columns.Select(c => new SizeColumn(c.s.Name!, table.Named(c.s.Column), c.s.IsLength, [.. g.Select(i => c.Numbers[i])]))])),
+        ];
+    }
+
+    // A size far outside all others while a tenth of it fits: asked, since mean and scatter hang on it.
+    private static bool Slips(MeasurementSource source, SizeTable sizes, SizeColumn size, SizeGroup group, string unit, ImmutableArray<MeasuredSetting>.Builder settings)
+    {
+        int[] known = [.. Enumerable.Range(0, size.Numbers.Length).Where(i => size.Numbers[i] is > 0)];
+        double[] values = [.. known.Select(i => size.Numbers[i]!.Value)];
+        var settled = true;
+        foreach (var slip in TenfoldSlip.Among(values))
+        {
+            var row = sizes.Table.Body[group.Rows[known[slip.Index]]];
+            var written = row.At(sizes.Sizes.First(s => s.Name == size.Name && sizes.Table.Named(s.Column) == size.Heading).Column).Text;
+            var particle = sizes.IndexColumns.Select(c => row.At(c).Text).FirstOrDefault(t => t.Length > 0);
+            var name = particle is null ? $"Row {row.Number.ToString(CultureInfo.InvariantCulture)}" : $"Particle {particle} (row {row.Number.ToString(CultureInfo.InvariantCulture)})";
+            var id = $"size:{row.Number.ToString(CultureInfo.InvariantCulture)}" + (source.Grid.Sheet is { } sheet && source.File.Length > 1 ? ":" + sheet : "");
+            var suggested = Text(slip.Suggested);
+            var answer = source.Talk.Ask(id, Codes.OddCell,
+                $"{name}: {size.Heading} {written} lies far outside all others, and {suggested} {unit} would fit. Is it a lost decimal point?", [suggested, AsWritten, LeaveOut], $"row {row.Number.ToString(CultureInfo.InvariantCulture)}");
+            source.Talk.Explain(id,
+            [
+                Said(values, slip.Index, slip.Suggested, unit), Said(values, slip.Index, slip.Value, unit), Said(values, slip.Index, null, unit),
+            ]);
+            settled &= answer is not null;
+            if (answer is not null && answer != AsWritten)
+                settings.Add(new(size.Name + Corrected + row.Number.ToString(CultureInfo.InvariantCulture), answer == LeaveOut ? "left out" : answer, answer == LeaveOut ? null : slip.Suggested, unit, 0));
+        }
+
+        return settled;
+    }
+
+    // One powder ten or a thousand times the other: perhaps in another unit than the heading says. Default where it is not answered.
+    private static ImmutableArray<double?> GroupScales(MeasurementSource source, ImmutableArray<SizeGroup> groups, string unit)
+    {
+        double[] medians = [.. groups.Select(g => Summary.Of([.. g.Sizes[0].Numbers.OfType<double>().DefaultIfEmpty(1)]).Median)];
+        if (medians.Any(m => !(m > 0)))
+            return [.. groups.Select(_ => (double?)null)];
+        var scales = new double?[groups.Length];
+        for (var k = 1; k < groups.Length; k++)
+        {
+            if (TenfoldSlip.OfGroup(medians[k], medians[0]) is not { } factor)
+                continue;
+            var id = "scale:" + groups[k].Powder;
+            var choice = "× " + Text(factor);
+            var answer = source.Talk.Ask(id, Codes.Ambiguous,
+                $"{groups[k].Powder} has a median of {Text(medians[k])} {unit}, {groups[0].Powder} of {Text(medians[0])} {unit}: unusual for kin powders. Are its sizes in another unit?", [choice, AsWritten], groups[k].Powder);
+            source.Talk.Explain(id, [$"median {Text(medians[k] * factor)} {unit}", $"median {Text(medians[k])} {unit}"]);
+            if (answer is null)
+                return default;
+            scales[k] = answer == choice ? factor : null;
+        }
+
+        return [.. scales];
+    }
+
+    private static string Said(double[] values, int index, double? instead, string unit)
+    {
+        double[] used = instead is { } value ? [.. values.Select((v, i) => i == index ? value : v)] : [.. values.Where((_, i) => i != index)];
+        var summary = Summary.Of(used);
+        return $"mean {Text(summary.Mean)} {unit}, standard deviation {Text(summary.Sd ?? 0)} {unit}";
+    }
+
+    private static string Text(double value) => value.ToString("G4", CultureInfo.InvariantCulture);
+}
+
+/// <summary>The particles of one powder.</summary>
+/// <param name="Powder">Its name.</param>
+/// <param name="Rows">Places of its rows in the table, from 0.</param>
+/// <param name="Sizes">What was measured of each.</param>
+internal sealed record SizeGroup(string Powder, ImmutableArray<int> Rows, ImmutableArray<SizeColumn> Sizes);
+
+/// <summary>One measured column of one powder.</summary>
+/// <param name="Name">"length", "diameter", "aspect".</param>
+/// <param name="Heading">As written.</param>
+/// <param name="IsLength">True for a length, false for a number without unit.</param>
+/// <param name="Numbers">As they stand in the file.</param>
+internal sealed record SizeColumn(string Name, string Heading, bool IsLength, ImmutableArray<double?> Numbers);
