@@ -21,6 +21,7 @@ public static class ChoiceWords
         ["leave-out"] = "Leave out",
         ["month-first"] = "The month first",
         ["multiply"] = "Multiply by the dilution",
+        ["per-gram"] = "Per gram of powder",
         ["percent"] = "Per cent",
         ["point"] = "Point: 1.5",
         ["read"] = "Read them so",
@@ -33,6 +34,7 @@ public static class ChoiceWords
         ["degC"] = "°C",
         ["one"] = "no unit",
         ["use"] = "Use them",
+        ["whole-sample"] = "For the whole sample",
     }.ToFrozenDictionary(StringComparer.Ordinal);
 
     private static readonly FrozenDictionary<string, string> Special = new Dictionary<string, string>(StringComparer.Ordinal)

@@ -20,7 +20,7 @@ internal sealed partial record AmountUnit(string Name, double Mmol, AmountPer Pe
         (@"μmol|umol|mkmol|мкмоль", "umol", 0.001, false),
         (@"mol|моль", "mol", 1000, false),
         (@"mg|мг", "mg", 1 / Nitrogen.MolarMass, false),
-    }.Select(n => (new Regex($"(^|[^a-zа-я0-9])n?({n.Pattern})(?<rest>([^a-zа-я0-9].*)?)$", RegexOptions.ExplicitCapture | RegexOptions.NonBacktracking), n.Name, n.Mmol, n.IsVolume))];
+    }.Select(n => (new Regex($"(^|[^a-zа-я0-9])(?<norm>n)?({n.Pattern})(?<rest>([^a-zа-я0-9].*)?)$", RegexOptions.ExplicitCapture | RegexOptions.NonBacktracking), n.Name, n.Mmol, n.IsVolume))];
 
     /// <summary>The units that can be answered, the usual ones first.</summary>
     public static IReadOnlyList<string> Choices { get; } = ["cm3(STP)/g", "mmol/g", "cm3(STP)", "mmol", "mg/g"];
@@ -38,10 +38,11 @@ internal sealed partial record AmountUnit(string Name, double Mmol, AmountPer Pe
             if (!match.Success)
                 continue;
             var rest = match.Groups["rest"].Value;
+            saysStp |= match.Groups["norm"].Success;
             // Milligrams of nitrogen are an amount only per gram of powder; alone they are a mass.
             if (PerKilogram().IsMatch(rest))
                 return new(name + "/kg", mmol / 1000, AmountPer.Gram, saysStp || !isVolume);
-            if (PerGram().IsMatch(rest) || PerGramWords().IsMatch(bare))
+            if (PerGram().IsMatch(rest))
                 return new(name + "/g", mmol, AmountPer.Gram, saysStp || !isVolume);
             return name == "mg" ? null : new(name, mmol, AmountPer.Sample, saysStp || !isVolume);
         }
@@ -60,9 +61,6 @@ internal sealed partial record AmountUnit(string Name, double Mmol, AmountPer Pe
 
     [GeneratedRegex(@"^[\s)\]·⋅*.]*(/|per|pro|par|por|na|je)\s*[\[(]?\s*(kg|кг)([^a-zа-я]|$)|^[\s)\]·⋅*.(]*(kg|кг)\s*\^?\s*\(?-\s*1", RegexOptions.ExplicitCapture | RegexOptions.NonBacktracking)]
     private static partial Regex PerKilogram();
-
-    [GeneratedRegex(@"per gram|pro gramm|par gramme|por gramo|por grama|per grammo|на грамм|每克", RegexOptions.ExplicitCapture | RegexOptions.NonBacktracking)]
-    private static partial Regex PerGramWords();
 }
 
 /// <summary>Per what an amount is.</summary>

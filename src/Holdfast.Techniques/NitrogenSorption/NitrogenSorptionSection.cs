@@ -31,7 +31,7 @@ internal sealed class NitrogenSorptionSection : IResultSection
             {
                 if (isotherms.GetValueOrDefault(isotherm.Measurement.Id) is { } figure)
                     content.Add(numbering.Figure(figure));
-                content.Add(Html.Element("ul", Words(isotherm, numbering).Select(w => (Node)Html.Element("li", w))));
+                content.Add(Html.Element("ul", Words(isotherm, study.Reference, numbering).Select(w => (Node)Html.Element("li", w))));
                 if (sizes.GetValueOrDefault(isotherm.Measurement.Id) is { } distribution)
                     content.Add(numbering.Figure(distribution));
                 if (isotherm.Refused is { } refused)
@@ -45,7 +45,7 @@ internal sealed class NitrogenSorptionSection : IResultSection
         return new("nitrogen-sorption", "Nitrogen sorption", content);
     }
 
-    private static IEnumerable<Node[]> Words(SorptionIsotherm isotherm, Numbering numbering)
+    private static IEnumerable<Node[]> Words(SorptionIsotherm isotherm, SorptionIsotherm? reference, Numbering numbering)
     {
         var id = isotherm.Measurement.Id;
         if (isotherm.Bet is not { } bet)
@@ -71,6 +71,12 @@ internal sealed class NitrogenSorptionSection : IResultSection
                 ? [$"t-plot (Harkins–Jura, 0.35 to 0.50 nm): micropores {InWords.Of(micro, "cm3/g")}", .. numbering.Trail(SorptionNumbers.Micropores(id)), $", area outside them {InWords.Of(external, "m2/g")}", .. numbering.Trail(SorptionNumbers.External(id)), ". "]
                 : ["t-plot: no number. "];
             yield return [.. usual, "By curve and range: " + string.Join("; ", isotherm.LayerPlots.Select(p => $"{p.Curve.Name} {InWords.Plain(p.Plot.From)} to {InWords.Plain(p.Plot.To, "nm")} {InWords.Plain(p.Plot.MicroporeVolume, "cm3/g")} and {InWords.Plain(p.Plot.ExternalArea, "m2/g")}, R² {InWords.Plain(p.Plot.R2)}")) + "."];
+        }
+
+        if (isotherm.AlphaPlot is { } alpha)
+        {
+            yield return [$"α_s-plot against {reference!.Measurement.Sample} ({reference.Measurement.Id}, {reference.Measurement.Setting(SorptionIsotherm.ReferenceArea)!.Written}, taken as exact), {InWords.Plain(alpha.From)} to {InWords.Plain(alpha.To)}: "
+                + (alpha.R2 >= LayerPlot.SmallestR2 ? $"micropores {InWords.Of(alpha.MicroporeVolume, alpha.MicroporeVolume - 2 * alpha.MicroporeVolumeU, alpha.MicroporeVolume + 2 * alpha.MicroporeVolumeU, "cm3/g")}, area outside them {InWords.Of(alpha.ExternalArea, alpha.ExternalArea - 2 * alpha.ExternalAreaU, alpha.ExternalArea + 2 * alpha.ExternalAreaU, "m2/g")} (± twice the scatter about the line alone)." : $"its points lie on no line (R² {InWords.Plain(alpha.R2)}), no number.")];
         }
 
         if (isotherm.PoreVolume is { } volume)

@@ -14,6 +14,9 @@ internal sealed record SorptionIsotherm
     /// <summary>Relative standard uncertainty of an area between portions of one powder where no second portion was measured (within one laboratory; common practice).</summary>
     public const double PortionU = 0.02;
 
+    /// <summary>Setting that makes an isotherm the reference of the others: the known area of a non-porous solid of like surface, m²/g, stated in its own file.</summary>
+    public const string ReferenceArea = "reference-area";
+
     /// <summary>What was measured.</summary>
     public required Measurement Measurement { get; init; }
 
@@ -34,6 +37,9 @@ internal sealed record SorptionIsotherm
 
     /// <summary>t-plots by each thickness curve over the usual range, then by the first curve over the moved ranges.</summary>
     public ImmutableArray<(ThicknessCurve Curve, LayerPlot Plot)> LayerPlots { get; init; } = [];
+
+    /// <summary>The α_s-plot against the reference of the study; null without one, or for the reference itself.</summary>
+    public LayerPlot? AlphaPlot { get; init; }
 
     /// <summary>Volume of micropores by the t-plot, cm³/g, with fit and range; null where the plot gives none.</summary>
     public Measured? MicroporeVolume { get; init; }

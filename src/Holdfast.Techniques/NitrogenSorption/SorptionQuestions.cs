@@ -15,7 +15,7 @@ internal sealed class SorptionQuestions
     private const double LargestDisagreement = 0.05;
 
     private readonly MeasurementSource source;
-    private readonly IReadOnlyList<SorptionCurve> curves;
+    private IReadOnlyList<SorptionCurve> curves;
 
     /// <summary>Asks, in the order in which one answer needs another.</summary>
     /// <param name="source">The grid and where questions go.</param>
@@ -33,6 +33,9 @@ internal sealed class SorptionQuestions
 
     /// <summary>True while something is left to answer: nothing is measured yet.</summary>
     public bool IsOpen { get; private set; }
+
+    /// <summary>The curves, their numbers swapped where the columns stand under each other's headings and that was answered.</summary>
+    public IReadOnlyList<SorptionCurve> Curves => curves;
 
     /// <summary>What the file states and what was answered.</summary>
     public SorptionSettings Settings { get; private set; }
@@ -55,8 +58,15 @@ internal sealed class SorptionQuestions
         var heading = curves[0].Table.Written(curves[0].Series.Relative!.Value);
         if (SorptionWords.Plain(heading).Contains('%', StringComparison.Ordinal) && values.Max() <= 101)
             return "%";
-        var answer = source.Talk.Ask(source.Question("pressure"), Codes.Ambiguous, $"“{heading}” should lie between 0 and 1 and goes up to {Shown(values.Max())}. What are its numbers?", ["percent", "kPa", "mmHg", "mbar"], heading);
-        source.Talk.Explain(source.Question("pressure"), ["p/p0 = number/100", "a pressure in kPa, to be divided by p0", "a pressure in mmHg, to be divided by p0", "a pressure in mbar, to be divided by p0"]);
+        var (id, isSwapped) = (source.Question("pressure"), curves.SelectMany(c => c.Rows).All(r => r.Amount is >= 0 and <= LargestRelative));
+        var answer = source.Talk.Ask(id, Codes.Ambiguous, $"“{heading}” should lie between 0 and 1 and goes up to {Shown(values.Max())}. What are its numbers?", [.. isSwapped ? ["swap"] : Array.Empty<string>(), "percent", "kPa", "mmHg", "mbar"], heading);
+        source.Talk.Explain(id, [.. isSwapped ? ["the amounts: the two columns stand under each other's headings"] : Array.Empty<string>(), "p/p0 = number/100", "a pressure in kPa, to be divided by p0", "a pressure in mmHg, to be divided by p0", "a pressure in mbar, to be divided by p0"]);
+        if (answer == "swap")
+        {
+            curves = [.. curves.Select(c => c with { Rows = [.. c.Rows.Select(r => r with { Relative = r.Amount, Amount = r.Relative!.Value })] })];
+            return "";
+        }
+
         IsOpen |= answer is null;
         return answer == "percent" ? "%" : answer;
     }
@@ -160,6 +170,14 @@ internal sealed class SorptionQuestions
         if (mass is { } m && Largest * unit.Mmol / m * Nitrogen.StpPerMmol > Nitrogen.LargestUptakeStp)
         {
             var assumed = source.Talk.Assume(id, Codes.Ambiguous, $"“{heading}” is per gram: for the whole sample of {Shown(m)} g it would be more nitrogen than any known solid holds.", [SorptionReading.PerGram, SorptionReading.WholeSample], heading);
+            return assumed == SorptionReading.PerGram ? (unit with { Per = AmountPer.Gram, Name = unit.Name + "/g" }, false) : WithMass(unit);
+        }
+
+        // The words beside the unit, or a note, may say what the unit does not.
+        var words = string.Join(' ', Settings.All.Where(s => s.Name == "note").Select(s => s.Written).Prepend(heading));
+        if (SorptionWords.PerWhat(words) is { } said)
+        {
+            var assumed = source.Talk.Assume(id, Codes.Ambiguous, $"“{heading}” is {(said == SorptionReading.PerGram ? "per gram" : "for the whole sample")}: the file says so.", said == SorptionReading.PerGram ? [SorptionReading.PerGram, SorptionReading.WholeSample] : [SorptionReading.WholeSample, SorptionReading.PerGram], heading);
             return assumed == SorptionReading.PerGram ? (unit with { Per = AmountPer.Gram, Name = unit.Name + "/g" }, false) : WithMass(unit);
         }
 

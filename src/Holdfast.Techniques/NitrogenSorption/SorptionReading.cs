@@ -53,9 +53,9 @@ internal sealed class SorptionReading
     {
         if (tables.IsEmpty)
             return new BareColumns(source).Read();
-        var curves = tables.SelectMany(t => t.Series.Select(s => Curve(t, s))).Where(c => c.Rows.Length > 0).ToList();
+        IReadOnlyList<SorptionCurve> curves = tables.SelectMany(t => t.Series.Select(s => Curve(t, s))).Where(c => c.Rows.Length > 0).ToList();
         var questions = new SorptionQuestions(source, settings, curves);
-        settings = questions.Settings;
+        (settings, curves) = (questions.Settings, questions.Curves);
         var asked = mark is null || questions.IsOpen;
         var measurements = ImmutableArray.CreateBuilder<Measurement>();
         // Curves of one powder, adsorption and desorption side by side or in tables of their own, are one measurement.
@@ -78,7 +78,7 @@ internal sealed class SorptionReading
             Decimal = mark,
             DecimalReason = source.Talk.Answers.To("decimal") is null ? evidence.Reason : "as you answered",
             FirstRows = tables[0].Body,
-            Settings = [.. settings.All.Select(s => $"{s.Name} {s.Written} (line {s.Row.ToString(CultureInfo.InvariantCulture)})")],
+            Settings = [.. settings.All.Select(s => s.Row > 0 ? $"{s.Name} {s.Written} (line {s.Row.ToString(CultureInfo.InvariantCulture)})" : $"{s.Name} {s.Written}")],
         };
     }
 

@@ -101,7 +101,7 @@ internal sealed partial class SorptionSettings
         var value = number.Success && name is not ("sample" or "adsorptive") ? Number(number.Groups["number"].Value, mark) : null;
         var unit = value is null ? "" : Unit(name, number.Groups["unit"].Value, key);
         // What stands in the key is part of what was written: "Einwaage / g | 0,2156".
-        return new(name, value is not null && unit.Length > 0 && !SorptionWords.Plain(written).Contains(SorptionWords.Plain(unit), StringComparison.Ordinal) ? $"{written.Trim()} {unit}" : written.Trim(), value, unit, row);
+        return new(name, value is not null && unit.Length > 0 && Unit(name, number.Groups["unit"].Value, "").Length == 0 ? $"{written.Trim()} {unit}" : written.Trim(), value, unit, row);
     }
 
     private static double? Number(string text, DecimalMark? mark)

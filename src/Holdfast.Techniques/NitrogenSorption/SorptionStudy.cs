@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using Holdfast.Amounts;
 using Holdfast.Claims.Analyses;
+using Holdfast.Porosity;
 using Holdfast.Statistics;
 using Holdfast.Studies.Import.Techniques;
 
@@ -11,6 +12,9 @@ namespace Holdfast.Techniques.NitrogenSorption;
 /// <param name="Powders">Powders in the order they came.</param>
 internal sealed record SorptionStudy(ImmutableArray<SorptionIsotherm> Isotherms, ImmutableArray<SorptionPowder> Powders)
 {
+    /// <summary>The isotherm of the non-porous reference, or null.</summary>
+    public SorptionIsotherm? Reference => Isotherms.FirstOrDefault(i => i.Refused is null && i.Measurement.Setting(SorptionIsotherm.ReferenceArea)?.Value > 0);
+
     private static readonly Analysis<SorptionStudy> Known = new(Work);
 
     /// <summary>The isotherms of a study.</summary>
@@ -25,6 +29,13 @@ internal sealed record SorptionStudy(ImmutableArray<SorptionIsotherm> Isotherms,
     {
         var study = evidence.Study;
         ImmutableArray<SorptionIsotherm> isotherms = [.. study.Measurements.Where(m => m.Technique == NitrogenIsotherms.TechniqueName && !study.IsStruck(m)).Select(InRoom)];
+        // A non-porous solid whose file states its area serves all others.
+        if (new SorptionStudy(isotherms, []).Reference is { } reference)
+        {
+            var area = reference.Measurement.Setting(SorptionIsotherm.ReferenceArea)!.Value!.Value;
+            isotherms = [.. isotherms.Select(i => i == reference || i.Refused is not null ? i : i with { AlphaPlot = LayerPlot.ByReference(i.Branches.Adsorption, reference.Branches.Adsorption, area) })];
+        }
+
         return new(isotherms, [.. isotherms.GroupBy(i => i.Measurement.Sample, StringComparer.OrdinalIgnoreCase).Select(g => new SorptionPowder(g.First().Measurement.Sample, [.. g]))]);
     }
 

@@ -82,6 +82,9 @@ internal sealed record SorptionTable(
             // "Adsorption" over numbers holds the amounts of that branch.
             if (meanings[c] == SorptionColumn.Branch && body.Count(r => !r.At(c).IsBlank && TableLayout.IsNumeric(r.At(c))) * 2 > body.Length)
                 meanings[c] = SorptionColumn.Amount;
+            // A column whose every word names a branch is one, whatever it is called.
+            if (meanings[c] == SorptionColumn.Other && body.Count(r => SorptionWords.IsBranchLabel(r.At(c).Text)) * 10 > body.Count(r => !r.At(c).IsBlank) * 8)
+                meanings[c] = SorptionColumn.Branch;
         }
 
         var isDerived = meanings.Contains(SorptionColumn.Derived) && !meanings.Contains(SorptionColumn.Saturation) && !meanings.Contains(SorptionColumn.Absolute);

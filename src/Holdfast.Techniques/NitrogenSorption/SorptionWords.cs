@@ -64,6 +64,19 @@ internal static partial class SorptionWords
     /// <param name="text">A label or cell.</param>
     public static bool IsBranchLabel(string text) => Branch(text) is not null && Plain(text).Length <= 40 && Relative().IsMatch(Plain(text)) is false && AmountUnit.In(text) is null;
 
+    /// <summary>"per-gram" or "whole-sample" where words say which of the two amounts are, null where they say neither or both.</summary>
+    /// <param name="text">Heading and notes.</param>
+    public static string? PerWhat(string text)
+    {
+        var plain = Plain(text);
+        return (PerGram().IsMatch(plain), WholeSample().IsMatch(plain)) switch
+        {
+            (true, false) => SorptionReading.PerGram,
+            (false, true) => SorptionReading.WholeSample,
+            _ => null,
+        };
+    }
+
     /// <summary>True for a text that names nitrogen.</summary>
     /// <param name="text">The gas as written.</param>
     public static bool IsNitrogen(string text) => NitrogenName().IsMatch(Plain(text));
@@ -77,6 +90,7 @@ internal static partial class SorptionWords
             : plain.StartsWith("_units_loading", StringComparison.Ordinal) ? "unit-of-amount"
             : plain.StartsWith("_units_temperature", StringComparison.Ordinal) ? "unit-of-temperature"
             : plain.StartsWith("_units_mass", StringComparison.Ordinal) ? "unit-of-mass"
+            : ReferenceArea().IsMatch(plain) ? SorptionIsotherm.ReferenceArea
             : Mass().IsMatch(plain) && !NotMass().IsMatch(plain) ? "mass"
             : plain is "_exptl_p0" || (Saturation().IsMatch(plain) && !Relative().IsMatch(plain)) ? "p0"
             : Degas().IsMatch(plain) ? DegasTime().IsMatch(plain) ? "degas-time" : DegasTemperature().IsMatch(plain) ? "degas-temperature" : "degas"
@@ -85,6 +99,15 @@ internal static partial class SorptionWords
             : SampleName().IsMatch(plain) && !NotName().IsMatch(plain) ? "sample"
             : null;
     }
+
+    [GeneratedRegex(@"per gram|pro gramm|par gramme|por gramo|por grama|per grammo|na gram|на грамм|на 1 г|每克|per g |normali[sz]ed (to|by) (the )?(sample )?mass", RegexOptions.ExplicitCapture | RegexOptions.NonBacktracking)]
+    private static partial Regex PerGram();
+
+    [GeneratedRegex(@"whole sample|entire sample|total sample|per sample|/ ?sample|not normali[sz]ed|gesamte probe|ganze probe|pro probe|echantillon entier|par echantillon|muestra entera|por muestra|amostra inteira|por amostra|всей навеск|на навеск|整个样品", RegexOptions.ExplicitCapture | RegexOptions.NonBacktracking)]
+    private static partial Regex WholeSample();
+
+    [GeneratedRegex(@"(reference|certified|known) (surface )?area|referenzflache|(surface|aire|area|superficie) (specifique )?de ref", RegexOptions.ExplicitCapture | RegexOptions.NonBacktracking)]
+    private static partial Regex ReferenceArea();
 
     [GeneratedRegex(@"\s+", RegexOptions.NonBacktracking)]
     private static partial Regex Spaces();

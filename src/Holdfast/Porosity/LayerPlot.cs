@@ -27,6 +27,9 @@ public sealed record LayerPlot(
     /// <summary>Range of thickness that is used, nm.</summary>
     public const double UsualFrom = 0.35, UsualTo = 0.50;
 
+    /// <summary>Range of α_s that is used: above the filling of micropores, below condensation; no unit (common practice).</summary>
+    public const double AlphaFrom = 0.7, AlphaTo = 1.0;
+
     /// <summary>Ranges it is moved to, to see how much that matters, nm.</summary>
     public static ImmutableArray<(double From, double To)> Moved { get; } = [(0.30, 0.45), (0.40, 0.60)];
 
@@ -56,7 +59,7 @@ public sealed record LayerPlot(
     /// <param name="referenceArea">Area of the reference, m²/g.</param>
     /// <param name="from">Lower end of α_s; no unit.</param>
     /// <param name="to">Upper end of α_s; no unit.</param>
-    public static LayerPlot? ByReference(ImmutableArray<SorptionPoint> adsorption, ImmutableArray<SorptionPoint> reference, double referenceArea, double from, double to)
+    public static LayerPlot? ByReference(ImmutableArray<SorptionPoint> adsorption, ImmutableArray<SorptionPoint> reference, double referenceArea, double from = AlphaFrom, double to = AlphaTo)
     {
         ArgumentOutOfRangeException.ThrowIfNegativeOrZero(referenceArea);
         if (SorptionBranches.At(reference, 0.4) is not { } standard)

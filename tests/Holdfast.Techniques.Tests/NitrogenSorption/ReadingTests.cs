@@ -123,6 +123,58 @@ public class ReadingTests
         Assert.Equal(0.9, SorptionStudy.Of(taken.Evidence).Isotherms[1].Bet!.Chosen!.Area / SorptionStudy.Of(taken.Evidence).Isotherms[0].Bet!.Chosen!.Area, 3);
     }
 
+    // Words beside the unit settle what the unit leaves open; they are said and can be changed.
+    [Theory, InlineData("all volumes per gram of degassed powder", "V (cm3 STP)", 1, "per-gram"), InlineData("made on Monday", "V of the whole sample (cm3 STP)", 0.1034, "whole-sample")]
+    public void Amounts_WhoseWordsSayPerWhat_AreAssumedAloud(string note, string heading, double scale, string assumed)
+    {
+        var taken = Taken.Text("a.csv", $"Sample,ZX-1\nMass,0.1034 g\nGas,N2\n{note}\np/p0,{heading}\n" + Lines(Stacked, nScale: Stp * scale));
+        Assert.Empty(taken.Open);
+        Assert.Equal(assumed, taken.Files[0].Questions.Single(q => q.Id == "amount").Assumed);
+        Assert.Equal(Area, AreaOf(taken), 0.003 * Area);
+    }
+
+    // Numbers under each other's headings: asked, and swapped on the answer.
+    [Fact]
+    public void Columns_UnderEachOthersHeadings_AreAskedAbout()
+    {
+        var text = "Sample,ZX-1\nGas,N2\np/p0,V (cm3/g STP)\n" + string.Concat(Stacked.Select(p => FormattableString.Invariant($"{p.N * Stp:0.####},{p.X:0.####}\n")));
+        var question = Assert.Single(Taken.Text("a.csv", text).Open);
+        Assert.Equal(("pressure", "swap"), (question.Id, question.Choices[0]));
+        Assert.Equal(Area, AreaOf(Taken.Text("a.csv", text, ("pressure", "swap"))), 0.003 * Area);
+    }
+
+    [Fact]
+    public void Branch_InAColumnOfAnotherName_IsToldByItsWords()
+    {
+        var text = "p/p0,n (mmol/g),kind\n" + string.Concat(Desorption.Select(p => FormattableString.Invariant($"{p.X:0.####},{p.N:0.#####},desorption\n"))) + string.Concat(Adsorption.Select(p => FormattableString.Invariant($"{p.X:0.####},{p.N:0.#####},adsorption\n")));
+        var one = Assert.Single(SorptionStudy.Of(Taken.Text("a.csv", text).Evidence).Isotherms);
+        Assert.Equal((Adsorption.Count, Desorption.Count), (one.Branches.Adsorption.Length, one.Branches.Desorption.Length));
+    }
+
+    // A reference of the same shape: its own area comes back by the ratio of the amounts, without micropores.
+    [Fact]
+    public void Reference_WhoseFileStatesItsArea_ServesTheOthers()
+    {
+        var text = "Sample,ZX-1\nGas,N2\np/p0,n (mmol/g)\n" + Lines(Stacked);
+        var reference = "Sample,silica S (invented)\nReference area,29.27 m2/g\nGas,N2\np/p0,n (mmol/g)\n" + Lines(Stacked, nScale: 0.2);
+        var folder = Directory.CreateTempSubdirectory("holdfast-test-").FullName;
+        try
+        {
+            File.WriteAllText(Path.Combine(folder, "a.csv"), text);
+            File.WriteAllText(Path.Combine(folder, "b.csv"), reference);
+            var study = SorptionStudy.Of(Taken.Paths([Path.Combine(folder, "a.csv"), Path.Combine(folder, "b.csv")]).Evidence);
+            Assert.Equal("silica S (invented)", study.Reference?.Measurement.Sample);
+            var plot = study.Powder("ZX-1")!.Isotherms[0].AlphaPlot!;
+            Assert.Equal(29.27 / 0.2, plot.ExternalArea, 0.01);
+            Assert.Equal(0, plot.MicroporeVolume, 1e-5);
+            Assert.Null(study.Reference!.AlphaPlot);
+        }
+        finally
+        {
+            Directory.Delete(folder, recursive: true);
+        }
+    }
+
     [Fact]
     public void Gas_OtherThanNitrogen_IsKeptAndGivesNoArea()
     {
