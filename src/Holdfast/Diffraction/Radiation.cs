@@ -48,7 +48,7 @@ public sealed record Radiation(string Anode, double Ka1, double? Ka2, double? Kb
         => Array.Find(Known, r => Math.Abs(wavelength / r.Ka1 - 1) < 5e-4 || Math.Abs(wavelength / r.Mean - 1) < 5e-4);
 
     private static Radiation[] Read()
-        => [.. DataTable.Rows("wavelengths.csv").GroupBy(r => r["element"], StringComparer.Ordinal).Select(g =>
+        => [.. TradeTable.Read(WavelengthTable.Table).GroupBy(r => r["element"], StringComparer.Ordinal).Select(g =>
         {
             double? Line(string line) => g.FirstOrDefault(r => r["line"] == line)?.Number("wavelength_angstrom");
             return new Radiation(g.Key, Line("Ka1")!.Value, Line("Ka2"), Line("Kb"), UsualRatio);

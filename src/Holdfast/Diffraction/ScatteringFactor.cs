@@ -3,7 +3,7 @@ using System.Collections.Frozen;
 namespace Holdfast.Diffraction;
 
 /// <summary>How strongly an atom scatters X-rays: f0(s) + f′ + if″, in electrons.</summary>
-/// <remarks>f0: D. Waasmaier, A. Kirfel, Acta Cryst. A51 (1995) 416; f′ and f″ after D. T. Cromer and D. Liberman. Tables and their source in Data/SOURCE.md.</remarks>
+/// <remarks>f0: D. Waasmaier, A. Kirfel, Acta Cryst. A51 (1995) 416; f′ and f″ after D. T. Cromer and D. Liberman. The tables name their source.</remarks>
 internal sealed class ScatteringFactor
 {
     // The table ends here, per ångström; no radiation of a laboratory comes near.
@@ -12,10 +12,10 @@ internal sealed class ScatteringFactor
     private static readonly string[] Columns = ["a1", "a2", "a3", "a4", "a5", "c", "b1", "b2", "b3", "b4", "b5"];
 
     private static readonly FrozenDictionary<string, double[]> Table =
-        DataTable.Rows("scattering-factors.csv").ToFrozenDictionary(r => r["species"], r => Columns.Select(c => r.Number(c)!.Value).ToArray(), StringComparer.Ordinal);
+        TradeTable.Read(ScatteringTable.Table).ToFrozenDictionary(r => r["species"], r => Columns.Select(c => r.Number(c)!.Value).ToArray(), StringComparer.Ordinal);
 
     private static readonly FrozenDictionary<(string Element, string Radiation), (double Real, double Imaginary)> Dispersion =
-        DataTable.Rows("dispersion.csv").ToFrozenDictionary(r => (r["element"], r["radiation"]), r => (r.Number("f_prime")!.Value, r.Number("f_double_prime")!.Value));
+        TradeTable.Read(DispersionTable.Table).ToFrozenDictionary(r => (r["element"], r["radiation"]), r => (r.Number("f_prime")!.Value, r.Number("f_double_prime")!.Value));
 
     private readonly double[] row;
 
