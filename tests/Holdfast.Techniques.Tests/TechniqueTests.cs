@@ -19,6 +19,7 @@ public class TechniqueTests
             "infrared: band-shifts, bond-formed, carboxylate-bound, group-shown, more-than-mixture",
             "nitrogen-sorption: area-decreased, pore-size",
             "particles: particles-changed, particles-unchanged",
+            "powder-diffraction: crystallite-size, entered-lattice, lattice-changed, phase-pure",
         ], TechniqueTable.All.Rows.Select(r => $"{((TextCell)r.Cells[0]).Text}: {(r.Cells[3] is TextCell claims ? claims.Text : "")}"));
 
     [Fact]

@@ -157,7 +157,7 @@ public static class InWords
         return at < 0 ? number : number[..(at + 2)] + string.Concat(number[(at + 3)..].Select(c => c is '-' ? '⁻' : char.IsAsciiDigit(c) ? "⁰¹²³⁴⁵⁶⁷⁸⁹"[c - '0'] : c));
     }
 
-    private static string With(string number, string unit) => unit.Length == 0 ? number : number + "\u00A0" + unit;
+    private static string With(string number, string unit) => unit.Length == 0 ? number : number + "\u00A0" + unit.Replace("m2", "m²", StringComparison.Ordinal).Replace("m3", "m³", StringComparison.Ordinal);
 
     private static double? Finite(double? value) => value is { } known && double.IsFinite(known) ? known : null;
 

@@ -1,4 +1,4 @@
-using Holdfast.Fluorescence;
+using Holdfast.Statistics;
 
 namespace Holdfast.Composition;
 

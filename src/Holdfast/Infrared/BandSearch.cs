@@ -1,5 +1,4 @@
 using Holdfast.Amounts;
-using Holdfast.Fluorescence;
 using Holdfast.Statistics;
 
 namespace Holdfast.Infrared;

@@ -1,6 +1,6 @@
 using System.Globalization;
 using Holdfast.Fitting.Lines;
-using Holdfast.Fluorescence;
+using Holdfast.Statistics;
 
 namespace Holdfast.Infrared;
 

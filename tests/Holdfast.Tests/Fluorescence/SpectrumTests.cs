@@ -1,4 +1,5 @@
 using Holdfast.Fluorescence;
+using Holdfast.Statistics;
 using Holdfast.Testing;
 
 namespace Holdfast.Tests.Fluorescence;

@@ -1,12 +1,12 @@
 using Holdfast.Fitting.Lines;
 
-namespace Holdfast.Fluorescence;
+namespace Holdfast.Statistics;
 
-/// <summary>Smoothing for the eye: each point becomes the value of a polynomial through its neighbours. Nothing is measured on a smoothed spectrum.</summary>
+/// <summary>Smoothing for the eye: each point becomes the value of a polynomial through its neighbours. Nothing is measured on a smoothed curve.</summary>
 /// <remarks>A. Savitzky and M. J. E. Golay, Anal. Chem. 36 (1964) 1627 (from memory). The ends take the polynomial of the first and the last window.</remarks>
 public static class SavitzkyGolay
 {
-    /// <summary>Smoothed intensities, in their own unit.</summary>
+    /// <summary>Smoothed readings, in their own unit.</summary>
     /// <param name="intensities">Intensities at equal steps, at least as many as the window.</param>
     /// <param name="window">Points in the window, odd, 5 to 51; keep it below half the narrowest band.</param>
     /// <param name="order">Order of the polynomial, 2 or 3.</param>
