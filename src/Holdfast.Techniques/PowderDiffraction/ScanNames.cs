@@ -7,8 +7,7 @@ internal static class ScanNames
     public const string TwoTheta = "2theta", Theta = "theta", Spacing = "d", Q = "Q", Counts = "counts", Background = "background";
 
     /// <summary>Settings of a scan.</summary>
-    public const string Radiation = "radiation", Wavelength = "wavelength", Second = "wavelength of Kα2", Ratio = "ratio of Kα2 to Kα1", Radius = "goniometer radius", Use = "use", Cell = "reference cell",
-        InstrumentWidth = "instrument width";
+    public const string Radiation = "radiation", Wavelength = "wavelength", Second = "wavelength of Kα2", Ratio = "ratio of Kα2 to Kα1", Radius = "goniometer radius", Use = "use", Cell = "reference cell";
 
     /// <summary>What a pattern is used for.</summary>
     public const string Standard = "standard for the width of the instrument";

@@ -34,11 +34,6 @@ public sealed record InstrumentWidth(double U, double V, double W, double From, 
         return lines.All(l => fitted.At(l.TwoTheta) is not null) ? fitted : null;
     }
 
-    /// <summary>One width at every angle, as stated rather than measured line by line.</summary>
-    /// <param name="width">Full width at half height, degrees.</param>
-    public static InstrumentWidth Constant(double width)
-        => width > 0 ? new(0, 0, width * width, 0, 180) : throw new ArgumentOutOfRangeException(nameof(width), width, "A width is above 0.");
-
     /// <summary>Width at an angle, degrees; null where the curve gives none.</summary>
     /// <param name="twoTheta">2θ, degrees.</param>
     public double? At(double twoTheta)
