@@ -163,33 +163,34 @@ internal static class Lexicon
     public static ImmutableArray<string> Tokens(string text)
     {
         var plain = Plain(text);
-        var tokens = ImmutableArray.CreateBuilder<string>();
-        var word = new StringBuilder();
+        var tokens = new List<string>();
+        var start = -1;
         for (var i = 0; i < plain.Length; i++)
         {
             var c = plain[i];
             // A lone letter keeps its index: C_e, C e, q_t.
-            if (c is '_' && word.Length == 1 && char.IsLetter(word[0]) && IsIndex(plain, i + 1) && IsSymbol(char.ToLowerInvariant(word[0])))
+            if (c is '_' && start == i - 1 && i > 0 && char.IsLetter(plain[start]) && IsIndex(plain, i + 1) && IsSymbol(char.ToLowerInvariant(plain[start])))
                 continue;
             if (!char.IsLetterOrDigit(c))
             {
-                End();
+                End(i);
                 continue;
             }
 
-            if (word.Length > 1 && char.IsUpper(c) && char.IsLower(plain[i - 1]) && i + 1 < plain.Length && char.IsLower(plain[i + 1]))
-                End();
-            word.Append(c);
+            if (start >= 0 && i - start > 1 && char.IsUpper(c) && char.IsLower(plain[i - 1]) && i + 1 < plain.Length && char.IsLower(plain[i + 1]))
+                End(i);
+            if (start < 0)
+                start = i;
         }
 
-        End();
-        return tokens.ToImmutable();
+        End(plain.Length);
+        return [.. tokens];
 
-        void End()
+        void End(int end)
         {
-            if (word.Length > 0)
-                tokens.Add(word.ToString().ToLowerInvariant());
-            word.Clear();
+            if (start >= 0)
+                tokens.Add(plain[start..end].Replace("_", "", StringComparison.Ordinal).ToLowerInvariant());
+            start = -1;
         }
     }
 

@@ -8,12 +8,13 @@ namespace Holdfast.Studies.Import.Shapes;
 internal static class UnitsBeside
 {
     private const int FewestColumns = 2;
+    private const int RowsSearched = 200;
 
     /// <summary>The grid with each unit behind its number, or null where the grid is not like that.</summary>
     /// <param name="grid">The grid.</param>
     public static Grid? Join(Grid grid)
     {
-        var heading = Array.FindIndex([.. grid.Rows], r => r.Cells.Count(IsUnitHeading) >= FewestColumns);
+        var heading = Array.FindIndex([.. grid.Rows.Take(RowsSearched)], r => r.Cells.Count(IsUnitHeading) >= FewestColumns);
         if (heading < 0)
             return null;
         var places = Enumerable.Range(1, grid.Rows[heading].Cells.Length - 1).Where(i => IsUnitHeading(grid.Rows[heading].At(i)) && !IsUnitHeading(grid.Rows[heading].At(i - 1))

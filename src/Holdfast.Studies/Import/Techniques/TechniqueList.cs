@@ -8,6 +8,9 @@ public static class TechniqueList
     /// <summary>The answer that reads a grid as an ordinary table after all.</summary>
     public const string Table = "table";
 
+    private const int MostRows = 40_000;
+    private const int RowsOfALongTable = 1_000;
+
     private static readonly Lazy<ImmutableArray<ITechnique>> Found = new(() => [.. Catalogue.Of<ITechnique>().OrderBy(t => t.Name, StringComparer.Ordinal)]);
 
     /// <summary>All of them, by name.</summary>
@@ -21,6 +24,9 @@ public static class TechniqueList
     /// <param name="grid">The grid.</param>
     internal static ImmutableArray<(ITechnique Technique, Recognition Says)> For(Grid grid)
     {
+        // What instruments write of a powder has tens of thousands of rows at most; a longer table tells what it is by its beginning.
+        if (grid.Rows.Length > MostRows)
+            grid = grid with { Rows = grid.Rows[..RowsOfALongTable] };
         ImmutableArray<(ITechnique, Recognition Says)> all = [.. All.Select(t => (t, t.Recognise(grid))).Where(r => r.Item2.Evidence is not null)];
         var certain = all.Where(r => r.Says.IsCertain).ToImmutableArray();
         return certain.IsEmpty ? all : certain;
