@@ -1,7 +1,6 @@
 using System.Collections.Immutable;
 using Holdfast.Studies.History;
 using Holdfast.Studies.Import.Headings;
-using Holdfast.Studies.Properties;
 
 namespace Holdfast.Studies.Import;
 

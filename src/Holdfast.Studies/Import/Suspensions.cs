@@ -1,5 +1,4 @@
 using System.Collections.Immutable;
-using Holdfast.Studies.History;
 using Holdfast.Studies.Import.Headings;
 using Holdfast.Studies.Properties;
 

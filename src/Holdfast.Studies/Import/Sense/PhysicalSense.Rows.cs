@@ -1,5 +1,4 @@
 using System.Collections.Immutable;
-using Holdfast.Studies.History;
 using Holdfast.Studies.Properties;
 
 namespace Holdfast.Studies.Import.Sense;
