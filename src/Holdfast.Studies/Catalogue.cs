@@ -5,13 +5,14 @@ namespace Holdfast.Studies;
 
 /// <summary>
 /// Every kind of thing that a frame asks for without knowing it: properties, file readers, techniques, claim rules, sections, figures, derived numbers,
-/// verbs. They are found in all assemblies of Holdfast that lie beside the program and say that they hold kinds, so an addition edits nothing.
+/// verbs. They are found in all assemblies of Holdfast that the program was built with and that say that they hold kinds, so an addition edits nothing.
 /// </summary>
 public static class Catalogue
 {
     private static readonly Lazy<ImmutableArray<Type>> Found = new(() =>
-        [.. Directory.EnumerateFiles(AppContext.BaseDirectory, "Holdfast*.dll")
-            .Select(Path.GetFileNameWithoutExtension).Order(StringComparer.Ordinal)
+        // The platform's own list of what the program was built with: another program's files in the same folder are none of ours.
+        [.. (AppContext.GetData("TRUSTED_PLATFORM_ASSEMBLIES") as string ?? "").Split(Path.PathSeparator)
+            .Select(Path.GetFileNameWithoutExtension).Where(name => name!.StartsWith("Holdfast", StringComparison.Ordinal)).Order(StringComparer.Ordinal)
             .Select(name => Assembly.Load(name!))
             .Where(a => a.IsDefined(typeof(HoldsKindsAttribute)))
             .SelectMany(a => a.GetTypes())

@@ -15,7 +15,9 @@ internal sealed class ScatteringFactor
         TradeTable.Read(ScatteringTable.Table).ToFrozenDictionary(r => r["species"], r => Columns.Select(c => r.Number(c)!.Value).ToArray(), StringComparer.Ordinal);
 
     private static readonly FrozenDictionary<(string Element, string Radiation), (double Real, double Imaginary)> Dispersion =
-        TradeTable.Read(DispersionTable.Table).ToFrozenDictionary(r => (r["element"], r["radiation"]), r => (r.Number("f_prime")!.Value, r.Number("f_double_prime")!.Value));
+        TradeTable.Read(DispersionTable.Table).SelectMany(r => r.Header.Where(h => h.EndsWith(" real", StringComparison.Ordinal)).Select(h => h[..^5])
+            .Where(line => r.Number(line + " real") is not null).Select(line => (Row: r, Line: line)))
+            .ToFrozenDictionary(x => (x.Row["element"], x.Line), x => (x.Row.Number(x.Line + " real")!.Value, x.Row.Number(x.Line + " imaginary")!.Value));
 
     private readonly double[] row;
 
