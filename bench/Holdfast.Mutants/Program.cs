@@ -26,7 +26,7 @@ string[] names = [.. mutants.Select((m, i) => string.Create(CultureInfo.Invarian
 
 // One process a group, so that a study worked out once serves all tests of the group.
 string[] plain = ["EdgeTests", "EqualCaseTests", "DecisionCheckTests", "FlagCaseTests", "CapacityTests", "EquilibriumReachedTests", "RateStepTests", "StatementTests"];
-string[] judging = ["RuleTests", "ClaimTests", "DefenceTests", "IntervalTests", "DemoVerdictTests", "SensorVerdictTests", "ReuseVerdictTests", "WaterVerdictTests", "NotPrecipitationTests", "PrecipitationGuardTests", "NamedLimitTests", "ConstituentTests"];
+string[] judging = ["PinnedVerdictTests", "RuleTests", "ClaimTests", "DefenceTests", "IntervalTests", "DemoVerdictTests", "SensorVerdictTests", "ReuseVerdictTests", "WaterVerdictTests", "NotPrecipitationTests", "PrecipitationGuardTests", "NamedLimitTests", "ConstituentTests"];
 string[][] groups = [plain, judging, [.. classes.Except(plain).Except(judging)]];
 var reach = new List<(string[] Names, HashSet<int> Differed)>();
 foreach (var group in groups)
