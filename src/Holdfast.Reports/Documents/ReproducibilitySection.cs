@@ -20,7 +20,7 @@ internal static class ReproducibilitySection
             Prose.List(
             [
                 string.Create(CultureInfo.InvariantCulture, $"Every number is recomputed by {options.MadeBy} from the {InWords.Count(study.Originals.Length, "file")} below and the daybook up to entry {study.Version}; the same study and version give the same bytes. Fingerprint: {(study.Fingerprint.Length == 0 ? "none yet" : study.Fingerprint)}."),
-                "No step draws random numbers, apart from the drawn example of a linear plot in the section on contact time (fixed seed 1).",
+                "Where random numbers are drawn (the example of a linear plot, resampled sizes of particles, noise on pore sizes) the seed is fixed: the same study gives the same digits.",
                 "In tables n counts separate vessels; readings of one solution count once.",
                 study.Strikes.IsEmpty ? "No reading was excluded." : $"{InWords.Count(study.Strikes.Length, "strike")}, each with its reason in the section on strikes.",
                 $"Plan and amendments: {Gap}.",

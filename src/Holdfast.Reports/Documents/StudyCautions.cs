@@ -19,6 +19,7 @@ public static class StudyCautions
             .. study.Samples.Select(s => s.Words(SampleProperties.Matrix)).OfType<string>().Distinct(StringComparer.Ordinal),
             .. study.Samples.Select(s => s.Words(CompetitionProperties.Rival)).OfType<string>().Distinct(StringComparer.Ordinal).Select(r => Element.Find(r)?.Name ?? r),
             .. study.Details.Values,
+            .. study.Measurements.Select(m => m.Technique).Distinct(StringComparer.Ordinal),
             study.Samples.Any(s => s.Role == SampleRole.Vessel) ? "sorbent" : "",
             study.Runs.Any(r => r.Signal == SpectrometryProperties.Absorbance.Name && r.Details.Keys.Any(k => k.Contains("flame", StringComparison.OrdinalIgnoreCase) || k.Contains("element", StringComparison.OrdinalIgnoreCase))) ? "flame" : "",
         ]);

@@ -45,6 +45,7 @@ internal static class CautionTable
         centrifuge,tubes at 4000 to 10000 rpm,,centrifug,not a substance,,"Balance by mass, use rated tubes without cracks, wait for the full stop. Sealed cups for poisonous liquids.",common practice
         furnace,muffle at 400 °C and above,,furnace|muffle|calcin,not a substance,,Dry and drive off solvent first. Nitrates give poisonous fumes: ventilate.,common practice
         flame gases,acetylene and nitrous oxide of a flame spectrometer,,flame|acetylene|nitrous oxide,H220 H270 H280,Danger,"A trained user, flashback arrestors, the drain trap full, no copper line for acetylene, the exhaust on.",from memory
-        cryogen,liquid nitrogen,,liquid nitrogen|cryogen|liquid argon,H281,Warning,"It takes the place of air and burns by cold: ventilate, and never close the vessel.",from memory
+        ionising radiation,X-rays of a diffractometer,,x-ray|powder-diffraction|diffractometer,no class of chemicals,,"Only trained users; interlocks and shutter are never bridged, doors stay closed while the tube is on.",common practice
+        cryogen,liquid nitrogen,,liquid nitrogen|nitrogen-sorption|cryogen|liquid argon,H281,Warning,"It takes the place of air and burns by cold: ventilate, and never close the vessel.",from memory
         """;
 }

@@ -33,6 +33,8 @@ public sealed class CautionTests
     [InlineData("Cd", "")]
     [InlineData("autoclave, 120 °C", "closed vessel that is heated")]
     [InlineData("disodium EDTA", "chelating eluent")]
+    [InlineData("nitrogen-sorption", "cryogen")]
+    [InlineData("powder-diffraction", "fine powder;ionising radiation")]
     public void For_SubstanceOrStep_IsOfItsClasses(string thing, string classes)
         => Assert.Equal(classes, string.Join(';', Caution.For(thing).Select(c => c.Class).Distinct()));
 
