@@ -9,7 +9,7 @@ namespace Holdfast.Techniques;
 internal static class FileWords
 {
     private const string NamesPowder = "sample samplename specimen powder material title probe probenname echantillon muestra amostra campione monster probka numune sampel 样品 образец";
-    private const string NoName = "edx eds edax xeds sem tem ftir ir atr icp xrf chn particles partikel sizes lengths spectrum spectra spektrum data";
+    private const string NoName = "edx eds xeds sem tem ftir ir atr icp xrf chn particles partikel sizes lengths spectrum spectra spektrum data";
 
     /// <summary>The powder's name: what a line states, else what is left of the file's name without words of the technique; asked where it can be wrong.</summary>
     /// <param name="source">The grid.</param>
