@@ -1,15 +1,36 @@
 using System.Collections.Immutable;
 using System.Globalization;
+using System.Text;
+using System.Text.RegularExpressions;
 using Holdfast.Studies.Import;
+using Holdfast.Studies.Import.Headings;
 using Holdfast.Studies.Import.Techniques;
 
 namespace Holdfast.Techniques;
 
-/// <summary>What the lines around a table and the name of its file say of the powder.</summary>
-internal static class FileWords
+/// <summary>Words of a file as all techniques compare them, and what the lines around a table and the name of its file say of the powder.</summary>
+internal static partial class FileWords
 {
+    private const int LongestText = 240;
+    private const string Raised = "¹²³⁴⁵⁶⁷⁸⁹⁻₀₁₂₃₄₅₆₇₈₉−–‐‑ºµ⁰";
+    private const string Level = "123456789-0123456789----°μ°";
     private const string NamesPowder = "sample samplename specimen powder material title probe probenname echantillon muestra amostra campione monster probka numune sampel 样品 образец";
     private const string NoName = "edx eds xeds sem tem ftir ir atr icp xrf chn particles partikel sizes lengths spectrum spectra spektrum data";
+
+    /// <summary>Lower case, without accents, with raised and lowered digits as plain ones: "cm³ g⁻¹" is "cm3 g-1", "p/p₀" is "p/p0".</summary>
+    /// <param name="text">Any text.</param>
+    public static string Plain(string text)
+    {
+        // By a table of our own: what the platform can take apart depends on how it was built.
+        var plain = new StringBuilder(text.Length);
+        foreach (var c in text.AsSpan(0, Math.Min(text.Length, LongestText)))
+        {
+            var at = Raised.IndexOf(c, StringComparison.Ordinal);
+            plain.Append(at >= 0 ? Level[at] : char.ToLowerInvariant(c));
+        }
+
+        return Spaces().Replace(Lexicon.Plain(plain.ToString()).ToLowerInvariant(), " ").Trim();
+    }
 
     /// <summary>The powder's name: what a line states, else what is left of the file's name without words of the technique; asked where it can be wrong.</summary>
     /// <param name="source">The grid.</param>
@@ -35,7 +56,7 @@ internal static class FileWords
     /// <param name="after">Unit in plain spelling: "cm-1".</param>
     public static double? NumberBefore(string text, string after)
     {
-        var plain = MeasuredTable.Plain(text).Replace("cm^-1", "cm-1", StringComparison.Ordinal).Replace("1/cm", "cm-1", StringComparison.Ordinal);
+        var plain = FileWords.Plain(text).Replace("cm^-1", "cm-1", StringComparison.Ordinal).Replace("1/cm", "cm-1", StringComparison.Ordinal);
         for (var at = plain.IndexOf(after, StringComparison.Ordinal); at > 0; at = plain.IndexOf(after, at + 1, StringComparison.Ordinal))
         {
             var end = at;
@@ -55,7 +76,7 @@ internal static class FileWords
     {
         var name = Path.GetFileNameWithoutExtension(source.Talk.FileName);
         string[] parts = [.. name.Split('_', ' ').Where(p => p.Length > 0)];
-        return string.Join('_', parts.Where(p => !NoName.Split(' ').Contains(MeasuredTable.Plain(p).Replace("-", "", StringComparison.Ordinal), StringComparer.Ordinal)));
+        return string.Join('_', parts.Where(p => !NoName.Split(' ').Contains(FileWords.Plain(p).Replace("-", "", StringComparison.Ordinal), StringComparer.Ordinal)));
     }
 
     private static (string? Name, int Row) Stated(IEnumerable<GridRow> lines)
@@ -75,4 +96,7 @@ internal static class FileWords
     }
 
     private static string Key(string text) => string.Concat(text.Where(char.IsLetterOrDigit)).ToUpperInvariant();
+
+    [GeneratedRegex(@"\s+", RegexOptions.NonBacktracking)]
+    private static partial Regex Spaces();
 }

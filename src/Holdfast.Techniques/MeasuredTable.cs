@@ -129,27 +129,13 @@ internal sealed record MeasuredTable(
         return CellText.Read(text, cell.Kind == CellKind.Number ? DecimalMark.Point : mark) is CellText.Number { Value: var value } && double.IsFinite(value) ? value : null;
     }
 
-    /// <summary>Lower case, accents and signs that look alike brought to one spelling: "Wellenzahl / cm⁻¹" is "wellenzahl / cm-1".</summary>
-    /// <param name="text">Any text.</param>
-    public static string Plain(string text)
-    {
-        var plain = new StringBuilder(text.Length);
-        foreach (var c in text.Normalize(NormalizationForm.FormKD))
-        {
-            if (CharUnicodeInfo.GetUnicodeCategory(c) != UnicodeCategory.NonSpacingMark)
-                plain.Append(c is '\u2212' or '\u2013' or '\u2010' or '\u2011' ? '-' : c == '\u0131' ? 'i' : c == '\u0142' ? 'l' : char.ToLowerInvariant(c));
-        }
-
-        return plain.ToString();
-    }
-
     /// <summary>Its words: runs of letters of any script.</summary>
     /// <param name="text">Any text.</param>
     public static ImmutableArray<string> WordsOf(string text)
     {
         var words = ImmutableArray.CreateBuilder<string>();
         var word = new StringBuilder();
-        foreach (var c in Plain(text).Append(' '))
+        foreach (var c in FileWords.Plain(text).Append(' '))
         {
             if (char.IsLetter(c))
                 word.Append(c);

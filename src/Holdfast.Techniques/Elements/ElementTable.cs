@@ -272,7 +272,7 @@ internal sealed class ElementTable
 
     private static string? PerGram(string text)
     {
-        var plain = MeasuredTable.Plain(text).Replace(" ", "", StringComparison.Ordinal);
+        var plain = FileWords.Plain(text).Replace(" ", "", StringComparison.Ordinal);
         return plain.Contains("mg/g", StringComparison.Ordinal) || plain.Contains("mgg-1", StringComparison.Ordinal) ? "mg/g"
             : plain.Contains("g/kg", StringComparison.Ordinal) ? "mg/g"
             : plain.Contains("mg/kg", StringComparison.Ordinal) ? "mg/kg" : null;

@@ -16,7 +16,7 @@ internal static class OrdinateWords
     /// <summary>True for a heading of wavenumbers.</summary>
     public static bool IsWavenumber(string heading)
     {
-        var plain = MeasuredTable.Plain(heading).Replace(" ", "", StringComparison.Ordinal);
+        var plain = FileWords.Plain(heading).Replace(" ", "", StringComparison.Ordinal);
         return plain.Contains("cm-1", StringComparison.Ordinal) || plain.Contains("cm^-1", StringComparison.Ordinal) || plain.Contains("1/cm", StringComparison.Ordinal) || plain.Contains("cm**-1", StringComparison.Ordinal)
             || MeasuredTable.Has(heading, Wavenumbers) || IsNumberOfWaves(heading);
     }
@@ -78,7 +78,7 @@ internal static class OrdinateWords
         var percent = heading.Contains('%', StringComparison.Ordinal) || MeasuredTable.Has(heading, "percent prozent pourcent por porcentaje porcentagem percento procent");
         if (MeasuredTable.Has(heading, Transmittances))
             return percent ? Infrared.StatedScale.Percent : MeasuredTable.Has(heading, "fraction") ? Infrared.StatedScale.Fraction : Infrared.StatedScale.Transmittance;
-        return !percent && (MeasuredTable.Has(heading, Absorbances) || MeasuredTable.Plain(heading).Contains("log(1/", StringComparison.Ordinal)) ? Infrared.StatedScale.Absorbance : Infrared.StatedScale.Nothing;
+        return !percent && (MeasuredTable.Has(heading, Absorbances) || FileWords.Plain(heading).Contains("log(1/", StringComparison.Ordinal)) ? Infrared.StatedScale.Absorbance : Infrared.StatedScale.Nothing;
     }
 
     // "nombre d'onde", "número de onda", "liczba falowa", "dalga sayısı", "bilangan gelombang": a number of waves, and no length of one.

@@ -29,7 +29,7 @@ internal sealed partial record AmountUnit(string Name, double Mmol, AmountPer Pe
     /// <param name="text">A heading, a unit, a setting.</param>
     public static AmountUnit? In(string text)
     {
-        var plain = SorptionWords.Plain(text);
+        var plain = FileWords.Plain(text);
         var saysStp = Stp().IsMatch(plain);
         var bare = Spaces().Replace(Stp().Replace(plain, " "), " ");
         foreach (var (pattern, name, mmol, isVolume) in Numerators)

@@ -26,7 +26,7 @@ internal sealed record PressureUnit(string Name, double Kilopascal)
     /// <param name="text">A heading, a unit, a setting.</param>
     public static PressureUnit? In(string text)
     {
-        var plain = SorptionWords.Plain(text);
+        var plain = FileWords.Plain(text);
         return Known.FirstOrDefault(k => k.Pattern.IsMatch(plain)).Unit;
     }
 }

@@ -56,7 +56,7 @@ internal sealed class SorptionQuestions
         if (values.Length == 0 || values.Count(v => v > LargestRelative) <= Math.Max(StrayPoints, values.Length / 20))
             return values.Length == 0 ? null : "";
         var heading = curves[0].Table.Written(curves[0].Series.Relative!.Value);
-        if (SorptionWords.Plain(heading).Contains('%', StringComparison.Ordinal) && values.Max() <= 101)
+        if (FileWords.Plain(heading).Contains('%', StringComparison.Ordinal) && values.Max() <= 101)
             return "%";
         var (id, isSwapped) = (source.Question("pressure"), curves.SelectMany(c => c.Rows).All(r => r.Amount is >= 0 and <= LargestRelative));
         var answer = source.Talk.Ask(id, Codes.Ambiguous, $"“{heading}” should lie between 0 and 1 and goes up to {Shown(values.Max())}. What are its numbers?", [.. isSwapped ? ["swap"] : Array.Empty<string>(), "percent", "kPa", "mmHg", "mbar"], heading);

@@ -20,7 +20,7 @@ internal sealed partial class SorptionSettings
     public MeasuredSetting? this[string name] => all.FirstOrDefault(s => s.Name == name);
 
     /// <summary>Mass of the sample, g; null where none is stated with a unit that can be read.</summary>
-    public double? Mass => all.Where(s => s.Name == "mass" && s.Value > 0).OrderByDescending(s => After().IsMatch(SorptionWords.Plain(s.Written + " " + s.Unit)) ? 1 : 0)
+    public double? Mass => all.Where(s => s.Name == "mass" && s.Value > 0).OrderByDescending(s => After().IsMatch(FileWords.Plain(s.Written + " " + s.Unit)) ? 1 : 0)
         .Select(s => s.Unit switch { "mg" => s.Value / 1000, "kg" => s.Value * 1000, "g" => s.Value, _ => null }).FirstOrDefault(m => m is not null);
 
     /// <summary>The settings together with those of another grid of the file that this one does not state.</summary>
@@ -70,7 +70,7 @@ internal sealed partial class SorptionSettings
 
     private static string? UnitSaid(SorptionSettings settings, string name) => name switch
     {
-        "mass" => MassUnit().Match(SorptionWords.Plain(settings["unit-of-mass"]?.Written ?? "")).Groups["unit"].Value,
+        "mass" => MassUnit().Match(FileWords.Plain(settings["unit-of-mass"]?.Written ?? "")).Groups["unit"].Value,
         "p0" => PressureUnit.In(settings["unit-of-pressure"]?.Written ?? "")?.Name,
         "bath-temperature" or "degas-temperature" => settings["unit-of-temperature"]?.Written,
         _ => null,
@@ -110,9 +110,9 @@ internal sealed partial class SorptionSettings
     // The unit stands behind the number, or in the key: "Einwaage / g".
     private static string Unit(string name, string behind, string key) => name switch
     {
-        "mass" => (MassUnit().Match(SorptionWords.Plain(behind)) is { Success: true } own ? own : MassUnit().Match(SorptionWords.Plain(key))) is { Success: true } m ? m.Groups["unit"].Value switch { "г" => "g", "мг" => "mg", var u => u } : "",
+        "mass" => (MassUnit().Match(FileWords.Plain(behind)) is { Success: true } own ? own : MassUnit().Match(FileWords.Plain(key))) is { Success: true } m ? m.Groups["unit"].Value switch { "г" => "g", "мг" => "mg", var u => u } : "",
         "p0" => (PressureUnit.In(behind) ?? PressureUnit.In(key))?.Name ?? "",
-        "bath-temperature" or "degas-temperature" or "degas" => SorptionWords.Plain(behind + " " + key) is var plain && plain.Contains("°c", StringComparison.Ordinal) || Celsius().IsMatch(plain) ? "°C" : Kelvin().IsMatch(plain) ? "K" : "",
+        "bath-temperature" or "degas-temperature" or "degas" => FileWords.Plain(behind + " " + key) is var plain && plain.Contains("°c", StringComparison.Ordinal) || Celsius().IsMatch(plain) ? "°C" : Kelvin().IsMatch(plain) ? "K" : "",
         _ => behind.Trim(),
     };
 

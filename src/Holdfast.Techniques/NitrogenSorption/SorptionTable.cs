@@ -74,7 +74,7 @@ internal sealed record SorptionTable(
         var meanings = Meant(rows[at], units).ToArray();
         var first = at + (units is null ? 1 : 2);
         ImmutableArray<GridRow> body = [.. rows[first..to].Where(r => !r.IsBlank)];
-        var isRelative = unitOfPressure is not null && SorptionWords.Plain(unitOfPressure).Contains("rel", StringComparison.Ordinal);
+        var isRelative = unitOfPressure is not null && FileWords.Plain(unitOfPressure).Contains("rel", StringComparison.Ordinal);
         for (var c = 0; c < meanings.Length; c++)
         {
             if (isRelative && meanings[c] == SorptionColumn.Absolute)

@@ -1,30 +1,12 @@
-using System.Text;
 using System.Text.RegularExpressions;
-using Holdfast.Studies.Import.Headings;
 
 namespace Holdfast.Techniques.NitrogenSorption;
 
 /// <summary>What headings and lines of an isotherm's file mean, in the languages of the bench. Recognised by words and units, not by any instrument's wording.</summary>
 internal static partial class SorptionWords
 {
-    private const int LongestText = 240;
-    private const string Raised = "¹²³⁴⁵⁶⁷⁸⁹⁻₀₁₂₃₄₅₆₇₈₉−–‐ºµ⁰";
-    private const string Level = "123456789-0123456789---°μ°";
-
-    /// <summary>Lower case, without accents, with raised and lowered digits as plain ones: "cm³ g⁻¹" is "cm3 g-1", "p/p₀" is "p/p0".</summary>
-    /// <param name="text">Any text.</param>
-    public static string Plain(string text)
-    {
-        // By a table of our own: what the platform can take apart depends on how it was built.
-        var plain = new StringBuilder(text.Length);
-        foreach (var c in text.AsSpan(0, Math.Min(text.Length, LongestText)))
-        {
-            var at = Raised.IndexOf(c, StringComparison.Ordinal);
-            plain.Append(at >= 0 ? Level[at] : char.ToLowerInvariant(c));
-        }
-
-        return Spaces().Replace(Lexicon.Plain(plain.ToString()).ToLowerInvariant(), " ").Trim();
-    }
+    /// <summary>A text as all techniques compare it.</summary>
+    private static string Plain(string text) => FileWords.Plain(text);
 
     /// <summary>What a column holds by its heading and the unit under it.</summary>
     /// <param name="heading">Heading, with the cell of the line of units behind it.</param>
@@ -108,9 +90,6 @@ internal static partial class SorptionWords
 
     [GeneratedRegex(@"(reference|certified|known) (surface )?area|referenzflache|(surface|aire|area|superficie) (specifique )?de ref", RegexOptions.ExplicitCapture | RegexOptions.NonBacktracking)]
     private static partial Regex ReferenceArea();
-
-    [GeneratedRegex(@"\s+", RegexOptions.NonBacktracking)]
-    private static partial Regex Spaces();
 
     [GeneratedRegex(@"1\s*/\s*[\[({]|/\s*[\[({]\s*[vnwq]\w*\s*[*·(]|p\s*-\s*1|thickness|schichtdicke|epaisseur|espesor|spessore|d[vsn](p|ads)?\s*\(?\w*\)?\s*/\s*d|pore|poro|poren|pori|пор[аыо]|孔|diamet|durchmesser|cumul|kumul|radius|alpha|α", RegexOptions.ExplicitCapture | RegexOptions.NonBacktracking)]
     private static partial Regex Derived();
