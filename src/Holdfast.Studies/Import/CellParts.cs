@@ -8,6 +8,9 @@ namespace Holdfast.Studies.Import;
 /// <summary>Cells that hold more than a number: a unit behind it ("10 min"), a scatter ("14.99 ± 0.11"), a factor ("10x", "1:10").</summary>
 internal static partial class CellParts
 {
+    private static readonly HashSet<string> Undiluted = new(
+        "none no not nein kein keine undiluted unverdunnt unverd pur pure neat straight direct direkt non aucune aucun sans sin ninguna nessuna onverdund geen brak nie yok hayir sem nenhuma tidak ne nic ohne".Split(' '), StringComparer.Ordinal);
+
     /// <summary>A number and the unit behind it; null where nothing stands behind a number.</summary>
     /// <param name="text">The cell.</param>
     public static (string Number, UnitText Unit)? Split(string text)
@@ -59,9 +62,6 @@ internal static partial class CellParts
     /// <summary>True for a cell that says that nothing was diluted: "none", "undiluted".</summary>
     /// <param name="text">The cell.</param>
     public static bool IsUndiluted(string text) => Undiluted.Contains(Lexicon.Plain(text).Trim('.', ' ').ToLowerInvariant());
-
-    private static readonly HashSet<string> Undiluted = new(
-        "none no not nein kein keine undiluted unverdunnt unverd pur pure neat straight direct direkt non aucune aucun sans sin ninguna nessuna no onverdund geen brak nie yok hayir sem nenhuma tidak ne nic ohne".Split(' '), StringComparer.Ordinal);
 
     /// <summary>True for a dilution as a ratio of parts: "1:4".</summary>
     /// <param name="text">The cell.</param>

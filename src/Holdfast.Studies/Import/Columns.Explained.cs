@@ -1,3 +1,6 @@
+using System.Globalization;
+using Holdfast.Amounts;
+using Holdfast.Studies.History;
 using Holdfast.Studies.Import.Headings;
 using Holdfast.Studies.Properties;
 
@@ -14,7 +17,7 @@ internal sealed partial class Columns
         if (start is null || columns.Any(c => c.Use is ColumnUse.Signal || c.Property == BatchProperties.ReportedRemoval || c.Property == BatchProperties.ReportedRemaining || c.Property == BatchProperties.ReportedUptake))
             return;
         var most = Numbers(start.Index).DefaultIfEmpty(0).Max();
-        var repeats = columns.Where(c => c.Use is ColumnUse.NotUnderstood or ColumnUse.Position && headings[c.Index].Unit is Amounts.UnitText.Absent && IsNumbered(headings[c.Index].Name)
+        var repeats = columns.Where(c => c.Use is ColumnUse.NotUnderstood or ColumnUse.Position && headings[c.Index].Unit is UnitText.Absent && IsNumbered(headings[c.Index].Name)
                 && Numbers(c.Index) is { Count: > 0 } values && values.Count * 2 > layout.Body.Length && values.TrueForAll(v => v >= 0 && v <= most * 1.1))
             .GroupBy(c => HeadingWords.Unnumbered(headings[c.Index].Name).Trim(), StringComparer.OrdinalIgnoreCase).Where(g => g.Count() >= FewestRepeats).MaxBy(g => g.Count());
         if (repeats is null)
@@ -33,23 +36,23 @@ internal sealed partial class Columns
         if (concerned.Count == 0 || concerned.Exists(c => c.Unit!.HasSameScale(noted.Unit)) || !concerned.TrueForAll(c => c.Unit!.HasSameScale(concerned[0].Unit!)))
             return;
         var own = concerned[0].Unit!;
-        var holds = talk.Ask("unit-of-title", Codes.UnitMissing, $"{string.Join(" and ", concerned.Select(c => c.Heading))}: the headings say {own.Plain}, line {History.Ordinal.Text(noted.Row)} says {noted.Unit.Plain}. Which holds?", [own.Plain, noted.Unit.Plain], [.. concerned.Select(c => c.Heading)]);
+        var holds = talk.Ask("unit-of-title", Codes.UnitMissing, $"{string.Join(" and ", concerned.Select(c => c.Heading))}: the headings say {own.Plain}, line {Ordinal.Text(noted.Row)} says {noted.Unit.Plain}. Which holds?", [own.Plain, noted.Unit.Plain], [.. concerned.Select(c => c.Heading)]);
         foreach (var column in concerned.Where(_ => holds != own.Plain))
         {
             columns[column.Index] = holds is null ? column.Become(ColumnUse.WithoutUnit, column.Property, "Its unit must be chosen.")
-                : Settle(column.Index, headings[column.Index] with { Unit = new Amounts.UnitText.Known(noted.Unit) }, column.Use, column.Property!, "its heading, in the unit of the title");
+                : Settle(column.Index, headings[column.Index] with { Unit = new UnitText.Known(noted.Unit) }, column.Use, column.Property!, "its heading, in the unit of the title");
         }
     }
 
     // "Result | DF | Unit", with the same unit all the way down: that of the result.
-    private (int Result, Amounts.UnitText Unit)? UnitOfResults()
+    private (int Result, UnitText Unit)? UnitOfResults()
     {
         var unit = headings.FirstOrDefault(h => h.Tokens is [var only] && Lexicon.OfToken(only).Contains(HeadingWord.Unit));
-        var result = headings.Where(h => h.Unit is Amounts.UnitText.Absent && h.HasAny(HeadingWord.Result, HeadingWord.AsRead) && !h.HasAny(HeadingWord.Spread, HeadingWord.Unit)).ToList();
+        var result = headings.Where(h => h.Unit is UnitText.Absent && h.HasAny(HeadingWord.Result, HeadingWord.AsRead) && !h.HasAny(HeadingWord.Spread, HeadingWord.Unit)).ToList();
         if (unit is null || result is not [var one])
             return null;
         var written = layout.Body.Select(r => r.At(headings.IndexOf(unit)).Text).Where(t => t.Length > 0).Distinct(StringComparer.Ordinal).ToList();
-        return written is [var same] && HeadingReading.UnitOf(same) is (Amounts.UnitText.Known { Unit.IsOne: false } or Amounts.UnitText.Ambiguous) and var read ? (headings.IndexOf(one), read) : null;
+        return written is [var same] && HeadingReading.UnitOf(same) is (UnitText.Known { Unit.IsOne: false } or UnitText.Ambiguous) and var read ? (headings.IndexOf(one), read) : null;
     }
 
     // "A brute" beside "reagent blank: A = 0.031, to be subtracted".
@@ -58,7 +61,7 @@ internal sealed partial class Columns
         if (columns.FirstOrDefault(c => c.Use == ColumnUse.Signal && c.Property == SpectrometryProperties.Absorbance && headings[c.Index].Tokens.Any(ColumnGuess.Raw.Contains)) is not { } raw
             || layout.Notes.Blank is not var (value, line))
             return;
-        var answer = talk.Ask("blank", Codes.Ambiguous, $"{raw.Heading}: is the blank, {value.ToString("0.#####", System.Globalization.CultureInfo.InvariantCulture)}, still in it and to be subtracted, as “{line}” says?", ["subtract", "as-it-is"], raw.Heading);
+        var answer = talk.Ask("blank", Codes.Ambiguous, $"{raw.Heading}: is the blank, {value.ToString("0.#####", CultureInfo.InvariantCulture)}, still in it and to be subtracted, as “{line}” says?", ["subtract", "as-it-is"], raw.Heading);
         columns[raw.Index] = answer is null ? raw.Become(ColumnUse.WithoutUnit, raw.Property, "Whether the blank is in it must be said.")
             : answer == "subtract" ? new Column(raw.Index, raw.Heading, raw.Use, raw.Property, raw.Unit, "The blank is subtracted, as you said.") { Bridge = raw.Bridge, Less = value, Evidence = raw.Evidence } : raw;
     }
@@ -78,10 +81,10 @@ internal sealed partial class Columns
     {
         if (!h.Has(HeadingWord.Suspension) || UnitKinds.Of(h.Unit) != UnitKind.Volume || layout.Notes.Suspension is not var (strength, row) || BridgeFor(h, BatchProperties.Volume)?.Convert(1) is not { } millilitres)
             return null;
-        var of = string.Create(System.Globalization.CultureInfo.InvariantCulture, $"{h.Name} times {strength:0.####} mg/mL, as line {row} says");
+        var of = string.Create(CultureInfo.InvariantCulture, $"{h.Name} times {strength:0.####} mg/mL, as line {row} says");
         if (talk.Assume("suspension", Codes.Ambiguous, $"The mass of powder is {of}.", ["use", "ignore"], h.Name) != "use")
             return null;
-        return new Column(index, h.Text, ColumnUse.Fact, BatchProperties.Mass, ((Amounts.UnitText.Known)h.Unit).Unit, $"Mass: {of}.") { Scale = strength * millilitres, IsSuspension = true, Evidence = "a volume of suspension" };
+        return new Column(index, h.Text, ColumnUse.Fact, BatchProperties.Mass, ((UnitText.Known)h.Unit).Unit, $"Mass: {of}.") { Scale = strength * millilitres, IsSuspension = true, Evidence = "a volume of suspension" };
     }
 
     // "R1", "Rep 2", "reading3", "1".

@@ -142,8 +142,8 @@ internal sealed partial class Columns
             if (clocks.Count == 1 && !h.HasAny(HeadingWord.Start, HeadingWord.End) && IsDuration(h))
                 return new Column(index, h.Text, ColumnUse.Fact, BatchProperties.ContactTime, null, null) { HoldsHoursAndMinutes = true, Evidence = "its cells are hours and minutes, its heading a duration" };
             var starts = h.Has(HeadingWord.Start) || (clocks.Count == 2 && !h.Has(HeadingWord.End) && clocks[0] == index);
-            if (clocks.Count == 1 && layout.Notes.StartClock is { } began1)
-                return new Column(index, h.Text, ColumnUse.ClockEnd, BatchProperties.ContactTime, null, $"Contact began at {began1}, as a line says.") { Evidence = "its cells are times of the day" };
+            if (clocks.Count == 1 && layout.Notes.StartClock is { } clock)
+                return new Column(index, h.Text, ColumnUse.ClockEnd, BatchProperties.ContactTime, null, $"Contact began at {clock}, as a line says.") { Evidence = "its cells are times of the day" };
             return h.HasAny(HeadingWord.Start, HeadingWord.End) || clocks.Count == 2
                 ? new Column(index, h.Text, starts ? ColumnUse.ClockStart : ColumnUse.ClockEnd, BatchProperties.ContactTime, null, null) { Evidence = "its cells are times of the day" }
                 : new Column(index, h.Text, ColumnUse.LeftOut, null, null, "A time of the day. Not used.");

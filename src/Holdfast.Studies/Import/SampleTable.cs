@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using System.Globalization;
 using System.Text;
+using System.Text.RegularExpressions;
 using Holdfast.Amounts;
 using Holdfast.Studies.History;
 using Holdfast.Studies.Import.Headings;
@@ -83,8 +84,8 @@ internal static partial class SampleTable
     }
 
     // "12. Mai", "07-Mar", "5 avr.": a day and a month in words.
-    [System.Text.RegularExpressions.GeneratedRegex(@"^\d{1,2}[. \-/]\s*\p{L}{3,}\.?$", System.Text.RegularExpressions.RegexOptions.NonBacktracking)]
-    private static partial System.Text.RegularExpressions.Regex Month();
+    [GeneratedRegex(@"^\d{1,2}[. \-/]\s*\p{L}{3,}\.?$", RegexOptions.NonBacktracking)]
+    private static partial Regex Month();
 
     private static (List<SampleRow> Rows, int Blank, int Repeated, List<GridRow> Summaries) Rows(TableSource source, ImmutableArray<Column> columns)
     {

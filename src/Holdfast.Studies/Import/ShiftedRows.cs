@@ -18,10 +18,10 @@ internal static class ShiftedRows
         if (numbers.Count < 3 || rows.Count <= FewestOthers)
             return;
         string At(SampleRow row, Column column) => row.Row.At(column.Index).Text;
-        var short1 = rows.Where(r => r is { IsLeftOut: false } && At(r, numbers[^1]).Length == 0 && numbers.Take(numbers.Count - 1).All(c => At(r, c).Length > 0)).ToList();
-        foreach (var row in short1)
+        var lacking = rows.Where(r => r is { IsLeftOut: false } && At(r, numbers[^1]).Length == 0 && numbers.Take(numbers.Count - 1).All(c => At(r, c).Length > 0)).ToList();
+        foreach (var row in lacking)
         {
-            var others = rows.Except(short1).Where(r => At(r, numbers[^1]).Length > 0).ToList();
+            var others = rows.Except(lacking).Where(r => At(r, numbers[^1]).Length > 0).ToList();
             var moved = others.Count < FewestOthers ? null : Enumerable.Range(0, numbers.Count - 1).Select(i => (Here: numbers[i], Next: numbers[i + 1]))
                 .Where(p => others.TrueForAll(o => At(o, p.Next) == At(others[0], p.Next) && At(o, p.Here) == At(others[0], p.Here)))
                 .Where(p => At(row, p.Here) == At(others[0], p.Next) && At(row, p.Here) != At(others[0], p.Here)).Select(p => p.Here).FirstOrDefault();
