@@ -50,7 +50,7 @@ public sealed class KeyboardTests(Browsing browsing) : IClassFixture<Browsing>, 
         await hands.TabTo(".thread a", "Findings");
         await hands.Press("Enter");
         await Arrive(page, "/findings");
-        await page.Locator("figure svg").First.WaitForAsync();
+        await page.Locator(".figure-cards img").First.WaitForAsync();
 
         await hands.TabTo(".thread a", "Quantities");
         await hands.Press("Enter");

@@ -11,7 +11,8 @@ public sealed class PageTests(Browsing browsing) : IClassFixture<Browsing>
 {
     private static readonly string[] Paths =
     [
-        "/", "/plan", "/preparations", "/samples", "/samples/ISO-20-1", "/readings", "/readings/R-0001", "/runs/aas-run1", "/quantities", "/quantities/q/ISO-20-1", "/quantities/dH/TEMP-298", "/quantities/qm/ISO-298%40langmuir", "/findings", "/findings/kinetics-kin-20", "/findings/dose-dose?part=1:0..3:0..15&mark=DOSE-1.0-1",
+        "/", "/plan", "/preparations", "/samples", "/samples/ISO-20-1", "/readings", "/readings/R-0001", "/runs/aas-run1", "/quantities", "/quantities/q/ISO-20-1", "/quantities/dH/TEMP-298", "/quantities/qm/ISO-298%40langmuir", "/findings", "/findings/section/isotherms", "/findings/section/isotherms/series-iso-298", "/findings/section/nothing",
+        "/findings/kinetics-kin-20", "/findings/dose-dose?part=1:0..3:0..15&mark=DOSE-1.0-1",
         "/defence", "/write-up", "/daybook", "/apparatus", "/nowhere",
         "/find?for=120", "/daybook/since/1", "/bench-card", "/bench-card/paper", "/samples/ISO-20-1/card?value=mass",
     ];
@@ -59,6 +60,29 @@ public sealed class PageTests(Browsing browsing) : IClassFixture<Browsing>
 
             Assert.True(await page.EvaluateAsync<int>("() => document.documentElement.scrollWidth") <= width, $"{path} scrolls sideways at {width} px");
         }
+    }
+
+    /// <summary>No page under Findings grows with the study: each holds at most this many elements at the size of the demo.</summary>
+    [Fact]
+    public async Task Findings_EachOfItsPages_StaysSmall()
+    {
+        const int most = 2500;
+        var page = await browsing.Open();
+        await browsing.Go(page, "/findings");
+        Assert.InRange(await page.Locator("*").CountAsync(), 100, most);
+        var sections = await page.EvaluateAsync<string[]>("() => [...document.querySelectorAll('main h2 a[href^=\"/findings/section/\"]')].map(a => a.getAttribute('href'))");
+        Assert.InRange(sections.Length, 10, 40);
+        var seen = new List<string>(sections);
+        for (var i = 0; i < seen.Count; i++)
+        {
+            await browsing.Go(page, seen[i]);
+            Assert.True(await page.Locator("*").CountAsync() <= most, $"{seen[i]} holds {await page.Locator("*").CountAsync()} elements");
+            Assert.NotEqual("There is no such section", await page.Locator("h1").InnerTextAsync());
+            seen.AddRange((await page.EvaluateAsync<string[]>("() => [...document.querySelectorAll('main nav a[href^=\"/findings/section/\"]')].map(a => a.getAttribute('href'))")).Except(seen));
+        }
+
+        Assert.True(seen.Count > sections.Length + 5);
+        Assert.True(browsing.Offences.Count == 0, string.Join("\n", browsing.Offences));
     }
 
     private async Task<string> Claim(IPage page)

@@ -28,7 +28,7 @@ public sealed class SpectraTests(Browsing browsing) : IClassFixture<Browsing>
         await rows.Nth(1).Locator("a").First.ClickAsync();
         await page.GetByText("61 points, 580 to 640 nm").First.WaitForAsync();
 
-        await browsing.Go(page, "/findings");
+        await browsing.Go(page, "/findings/spectra-fluor");
         await page.Locator("figure", new() { HasText = "Emission spectra of series FLUOR, excited at 394 nm" }).First.WaitForAsync();
         await page.Locator("[data-undo]").ClickAsync();
         await page.Locator("[data-redo]").WaitForAsync();

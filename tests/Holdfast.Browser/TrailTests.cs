@@ -23,8 +23,9 @@ public sealed class TrailTests(Browsing browsing) : IClassFixture<Browsing>
         await page.GetByText("uptake of T308-20-1").WaitForAsync();
 
         // Under Findings, a cell of the table of parameters and a raised link lead the same way.
-        await browsing.Go(page, "/findings");
+        await browsing.Go(page, "/findings/section/isotherms/series-iso-298");
         Assert.True(await page.Locator("td a[href='/quantities/qm/ISO-298%40langmuir']").CountAsync() > 0);
+        await browsing.Go(page, "/findings/section/temperature");
         Assert.True(await page.Locator("sup a[href='/quantities/dS/TEMP-298']").CountAsync() > 0);
         await browsing.Go(page, "/quantities");
         Assert.True(await page.Locator("td a[href='/quantities/alpha/Zn']").CountAsync() > 0);

@@ -92,6 +92,8 @@ public sealed class WalkTests(Browsing browsing) : IClassFixture<Browsing>
     {
         var page = await browsing.Open();
         await browsing.Go(page, "/quantities");
+        await page.EvaluateAsync("() => document.querySelectorAll('details.fold:not([open]) > summary').forEach(fold => fold.click())");
+        await page.WaitForFunctionAsync("() => !document.querySelector('details.fold:not([open])')");
         var all = await page.EvaluateAsync<string[]>("() => [...document.querySelectorAll('td a[href^=\"/quantities/\"]')].map(a => a.getAttribute('href'))");
         Assert.True(all.Length > 500);
         var wrong = new List<string>();
@@ -122,7 +124,7 @@ public sealed class WalkTests(Browsing browsing) : IClassFixture<Browsing>
     public async Task Figure_AMarkOfIt_OpensItsTrailByKeyboard()
     {
         var page = await browsing.Open();
-        await browsing.Go(page, "/findings");
+        await browsing.Go(page, "/findings/section/kinetics/series-kin-05");
         var figure = page.Locator("figure", new() { Has = page.Locator("svg#kinetics-kin-05") });
         var (mark, said) = (figure.Locator(".figure-mark a").First, figure.Locator(".figure-said"));
         await mark.FocusAsync();

@@ -34,7 +34,7 @@ internal sealed class Numbering(Dossier dossier, PageLinks? page = null)
         var heading = page is null ? string.Create(CultureInfo.InvariantCulture, $"Figure {++figures}.") : "";
         return InRoom("the figure " + figure.Id, () => page is null
             ? FigureHtml.Of(figure, Size, heading, SvgOptions.Screen())
-            : Html.Element("div", [("class", "figure-view")], FigureHtml.Of(figure, PageSize, heading, SvgOptions.Screen(page.Mark)), page.Files(figure)));
+            : Html.Element("div", [("class", "figure-view"), ("data-figure", figure.Id)], FigureHtml.Of(figure, PageSize, heading, SvgOptions.Screen(page.Mark)), page.Files(figure)));
     }
 
     /// <summary>A table with its number; it scrolls by itself where the page is narrow.</summary>

@@ -95,7 +95,7 @@ public static class LevelTable
 
     /// <summary>A name as part of an id: letters, digits and hyphens.</summary>
     /// <param name="name">The name.</param>
-    internal static string Id(string name)
+    public static string Id(string name)
         => new string([.. name.ToLower(CultureInfo.InvariantCulture).Select(c => char.IsLetterOrDigit(c) ? c : '-')]).Trim('-');
 
     // "C0" and "pHe" as markup: what follows the symbol is lowered.

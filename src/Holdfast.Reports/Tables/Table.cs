@@ -58,4 +58,14 @@ public sealed record Table
             return [.. Notes, .. codes, .. Rows.Any(r => r.Struck) ? [(RichText)"Line through: struck, shown but not used."] : Array.Empty<RichText>()];
         }
     }
+
+    /// <summary>The same table with some columns directly after the one that names the rows: results before what they rest on, where a page is narrow.</summary>
+    /// <param name="names">Names of the columns, in the order wanted.</param>
+    public Table Leading(params string[] names)
+    {
+        var naming = Enumerable.Range(0, Columns.Count).Where(i => Columns[i].NamesRows);
+        var leading = names.SelectMany(n => Enumerable.Range(0, Columns.Count).Where(i => Columns[i].Name == n));
+        int[] order = [.. naming.Concat(leading).Concat(Enumerable.Range(0, Columns.Count)).Distinct()];
+        return new(Id, Caption, [.. order.Select(i => Columns[i])], [.. Rows.Select(r => r with { Cells = [.. order.Select(i => r.Cells[i])] })], Codes) { Notes = Notes };
+    }
 }

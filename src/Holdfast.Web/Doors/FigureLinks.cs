@@ -1,3 +1,4 @@
+using System.Globalization;
 using Holdfast.Reports.Figures;
 using Holdfast.Reports.Markup;
 
@@ -15,6 +16,11 @@ internal static class FigureLinks
     /// <param name="mark">The mark chosen; null for none.</param>
     public static string Page(string id, FigurePart? part = null, string? mark = null)
         => $"/findings/{id}" + Query(part is null ? null : "part=" + Uri.EscapeDataString(part.ToString()), mark is null ? null : "mark=" + Uri.EscapeDataString(mark));
+
+    /// <summary>The small picture of a figure for an overview.</summary>
+    /// <param name="id">Name of the figure.</param>
+    /// <param name="entry">The entry of the study that it shows, so that a browser asks for a new one after a change.</param>
+    public static string Small(string id, long entry) => string.Create(CultureInfo.InvariantCulture, $"/findings/small/{id}.svg?entry={entry}");
 
     /// <summary>What stands below a figure: its page, and the same figure as a file in both widths of a printed column.</summary>
     /// <param name="figure">The figure.</param>

@@ -26,6 +26,10 @@ internal static class WriteUpDoor
             => width is 85 or 174 && Worked(study).Figures.FirstOrDefault(f => string.Equals(f.Id, id, StringComparison.Ordinal)) is { } figure
                 ? Drawn(FigurePart.Read(part, figure)?.Of(figure) ?? figure, width, kind)
                 : Results.NotFound());
+        to.MapGet("/findings/small/{id}.svg", (string id, OpenStudy study)
+            => Worked(study).Figures.FirstOrDefault(f => string.Equals(f.Id, id, StringComparison.Ordinal)) is { } figure
+                ? Results.File(Encoding.UTF8.GetBytes(SvgFigure.File(figure, Small)), "image/svg+xml")
+                : Results.NotFound());
         to.MapGet("/originals/{sha256}", (string sha256, OpenStudy study, HttpResponse response) =>
         {
             if (study.Now.Study.Originals.FirstOrDefault(o => string.Equals(o.Sha256, sha256, StringComparison.Ordinal)) is not { } original)
@@ -35,6 +39,9 @@ internal static class WriteUpDoor
             return Download(study.Original(sha256), "application/octet-stream", original.FileName);
         });
     }
+
+    // The narrower of both widths of a printed column.
+    private static readonly FigureFormat Small = new(85);
 
     private static IResult Drawn(Figure figure, int width, string kind)
     {

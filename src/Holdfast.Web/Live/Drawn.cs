@@ -6,7 +6,6 @@ using Holdfast.Reports.StudyFigures;
 using Holdfast.Reports.StudyTables;
 using Holdfast.Reports.Tables;
 using Holdfast.Web.Doors;
-using Microsoft.AspNetCore.Components;
 
 namespace Holdfast.Web.Live;
 
@@ -16,8 +15,14 @@ public sealed class Drawn(Dossier dossier)
 {
     private readonly Lazy<ImmutableArray<Figure>> figures = new(() => StudyFigure.All(dossier));
     private readonly Lazy<ImmutableArray<Table>> tables = new(() => ReportTables.All(dossier));
-    private readonly Lazy<ImmutableArray<(string Id, string Title, MarkupString Markup)>> results = new(() =>
-        [.. ResultSections.OnPage(dossier, new PageLinks(TrailAddress.Of, id => MarkAddress.Of(dossier.Evidence, id), FigureLinks.Of)).Select(s => (s.Id, s.Title, new MarkupString(string.Concat(s.Content.Select(n => MethodsGap.Linked(n).ToHtml())))))]);
+    private readonly Lazy<ImmutableArray<FoundSection>> results = new(() =>
+        [.. ResultSections.OnPage(dossier, new PageLinks(TrailAddress.Of, id => MarkAddress.Of(dossier.Evidence, id), FigureLinks.Of)).Select(s => FoundSection.Of(s.Id, s.Title, [.. s.Content.Select(MethodsGap.Linked)]))]);
+
+    private readonly Lazy<ILookup<string, Verdict>> resting = new(() =>
+    {
+        var all = StudyFigure.All(dossier);
+        return dossier.Verdicts.Select(v => (Figure: ClaimFigure.Of(v, dossier.Evidence.Study, all)?.Id, Verdict: v)).Where(v => v.Figure is not null).ToLookup(v => v.Figure!, v => v.Verdict, StringComparer.Ordinal);
+    });
 
     /// <summary>The study worked out.</summary>
     public Dossier Dossier => dossier;
@@ -28,6 +33,9 @@ public sealed class Drawn(Dossier dossier)
     /// <summary>Every table, under its name for files.</summary>
     public ImmutableArray<Table> Tables => tables.Value;
 
-    /// <summary>The sections of results, each with its address, its heading and its markup, written once: they are long, and every window shows the same.</summary>
-    public ImmutableArray<(string Id, string Title, MarkupString Markup)> Results => results.Value;
+    /// <summary>The sections of results, written once: they are long, and every window shows the same.</summary>
+    public ImmutableArray<FoundSection> Results => results.Value;
+
+    /// <summary>The claims that a figure shows best, by the name of the figure.</summary>
+    public ILookup<string, Verdict> Resting => resting.Value;
 }
