@@ -113,7 +113,7 @@ public sealed class ColumnMenuTests(Browsing browsing) : IClassFixture<Browsing>
         await page.Locator(".said", new() { HasText = "Kept as entry 2" }).WaitForAsync();
         await hands.TabTo(".thread a", "Findings");
         await hands.Press("Enter");
-        await page.Locator("figure svg").First.WaitForAsync();
+        await page.Locator(".figure-cards img").First.WaitForAsync();
         Assert.True(hands.Unseen.Count == 0, string.Join("\n", hands.Unseen.Distinct()));
         Assert.True(browsing.Offences.Count == 0, string.Join("\n", browsing.Offences));
         await page.CloseAsync();
