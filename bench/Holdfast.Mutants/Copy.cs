@@ -78,7 +78,7 @@ internal sealed class Copy(string root, string folder)
         // A file that was moved must not stay behind in the copy.
         foreach (var old in new[] { "src", "tests", "bench" }.Select(part => Path.Combine(folder, part)).Where(Directory.Exists))
             Directory.Delete(old, recursive: true);
-        var listed = Process.Start(new ProcessStartInfo("git", ["ls-files", "--cached", "--others", "--exclude-standard", .. Parts]) { WorkingDirectory = root, UseShellExecute = false, RedirectStandardOutput = true })!;
+        var listed = Process.Start(new ProcessStartInfo("git", ["-c", "core.quotePath=false", "ls-files", "--cached", "--others", "--exclude-standard", .. Parts]) { WorkingDirectory = root, UseShellExecute = false, RedirectStandardOutput = true })!;
         foreach (var file in listed.StandardOutput.ReadToEnd().Split('\n', StringSplitOptions.RemoveEmptyEntries).Where(f => File.Exists(Path.Combine(root, f))))
         {
             Directory.CreateDirectory(Path.GetDirectoryName(Path.Combine(folder, file))!);

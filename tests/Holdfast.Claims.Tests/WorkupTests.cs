@@ -101,6 +101,14 @@ public class WorkupTests
         var missing = Assert.Single(MissingResult.Of(Evidence.Of(study)));
         Assert.Equal(["V0"], missing.Samples);
         Assert.Contains("only as below 0.05", missing.Sentence, StringComparison.Ordinal);
+
+        // By hand, with what is assumed where nothing is recorded: u(C0) 1 %, u(m) 0.13 mg, u(V) 0.2 %; twice of them, as nowhere the freedom is short.
+        var vessel = Evidence.Of(study).Vessels.Single(v => v.Code == "V0");
+        Assert.True(vessel.End!.IsOnlyBelow);
+        Assert.Equal(100 * (1 - (0.05 / (10 - (2 * 0.1)))), vessel.LeastRemoval!.Value, 4);
+        double Half(double left) => 2 * (left / 2) * Math.Sqrt(Math.Pow(0.1 / left, 2) + Math.Pow(0.13 / 50, 2) + Math.Pow(0.002, 2));
+        Assert.Equal((9.95 / 2) - Half(9.95), vessel.UptakeRange!.Value.Low, 3);
+        Assert.Equal(5 + Half(10), vessel.UptakeRange.Value.High, 3);
     }
 
     private static (string, double)[] Reported(params double[] values) => [.. values.Select(v => ("V0", v))];

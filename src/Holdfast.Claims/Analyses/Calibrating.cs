@@ -21,6 +21,7 @@ internal sealed class Calibrating
     private readonly Dictionary<string, Sample> samples;
     private readonly Dictionary<string, CalibratedRun> runs = new(StringComparer.OrdinalIgnoreCase);
     private readonly ILookup<string, Reading> bySample;
+    private readonly ILookup<string, Reading> onlyBelow;
     private readonly Lazy<(VarianceFunction Law, int Freedom)?> repeats;
 
     /// <summary>Calibrates every absorption run of a study.</summary>
@@ -33,6 +34,8 @@ internal sealed class Calibrating
         samples = study.Samples.ToDictionary(s => s.Code, StringComparer.Ordinal);
         var struck = study.Strikes.Select(s => s.Target).ToHashSet(StringComparer.Ordinal);
         var standing = study.Readings.Where(r => r.Value is not null && !struck.Contains(r.Id) && samples.ContainsKey(r.Sample)).ToArray();
+        onlyBelow = study.Readings.Where(r => r is { Value: null, Below: not null } && r.Signal == SpectrometryProperties.ReportedConcentration.Name && !struck.Contains(r.Id))
+            .ToLookup(r => r.Sample, StringComparer.Ordinal);
         var counting = standing.Where(r => !struck.Contains(r.Sample)).ToImmutableArray();
         // A struck vessel keeps its number, so that figures and trails still show what was struck; it counts nowhere.
         bySample = standing.ToLookup(r => r.Sample, StringComparer.Ordinal);
@@ -59,7 +62,12 @@ internal sealed class Calibrating
         // Where no line belongs to the absorbances, a concentration that came beside them is what is known.
         if (!absorbances.IsEmpty && (reported.IsEmpty || absorbances.Any(r => runs.GetValueOrDefault(r.Run)?.Curve is not null)))
             return FromAbsorbance(sample, absorbances);
-        return reported.IsEmpty ? null : FromReport(sample, reported);
+        if (!reported.IsEmpty)
+            return FromReport(sample, reported);
+        // "< 0.05" alone bounds what is left and gives no value.
+        return readings.IsEmpty && onlyBelow[sample.Code].ToImmutableArray() is { IsEmpty: false } below
+            ? new Concentration(null, below.Max(r => r.Below!.Value * r.Dilution), null, below, [])
+            : null;
     }
 
     private CalibratedRun Calibrate(Run run, ImmutableArray<Reading> readings)

@@ -14,7 +14,10 @@ public sealed record Concentration(
     Measured? Value, double? DetectionLimit, double? QuantificationLimit, ImmutableArray<Reading> Readings, ImmutableArray<Finding> Findings)
 {
     /// <summary>True when the value lies below the detection limit: it is printed as "&lt; limit" and stays signed inside.</summary>
-    public bool IsBelowDetection => Value is { } v && DetectionLimit is { } limit && v.Value < limit;
+    public bool IsBelowDetection => IsOnlyBelow || (Value is { } v && DetectionLimit is { } limit && v.Value < limit);
+
+    /// <summary>True when all that is known is a limit that somebody wrote ("&lt; 0.05"): there is no signed value to fit.</summary>
+    public bool IsOnlyBelow => Value is null && DetectionLimit is not null && !Readings.IsEmpty && Readings.All(r => r is { Value: null, Below: not null });
 
     /// <summary>True when the value lies below the limit of quantification.</summary>
     public bool IsBelowQuantification => Value is { } v && QuantificationLimit is { } limit && v.Value < limit;

@@ -48,7 +48,7 @@ public sealed record MissingResult(string Sentence, ImmutableArray<string> Sampl
         ImmutableArray<string> lenders = [.. evidence.Runs.Where(r => r is { Curve: not null, BorrowedFrom: null }).Select(r => r.Run.Id)];
         foreach (var run in evidence.Runs.Where(r => r.Curve is null))
         {
-            ImmutableArray<string> codes = [.. without.Where(v => v.End is { Value: null } end && end.Readings.Any(r => r.Run == run.Run.Id)).Select(v => v.Code)];
+            ImmutableArray<string> codes = [.. without.Where(v => v.End is { Value: null, IsOnlyBelow: false } end && end.Readings.Any(r => r.Run == run.Run.Id)).Select(v => v.Code)];
             if (!codes.IsEmpty)
             {
                 var act = lenders.IsEmpty ? "Take in its standards, or say which of its samples are standards." : $"Use the one of {string.Join(" or ", lenders)}.";
@@ -63,7 +63,7 @@ public sealed record MissingResult(string Sentence, ImmutableArray<string> Sampl
         ImmutableArray<string> codes = [.. below.Select(r => r.Sample).Distinct(StringComparer.Ordinal)];
         if (!codes.IsEmpty)
         {
-            var limits = Phrase.Listed(below.Select(r => Phrase.With(r.Below!.Value, "mg/L")).Distinct(StringComparer.Ordinal));
+            var limits = Phrase.Listed(below.Select(r => Phrase.With(r.Below!.Value * r.Dilution, Property.Named(r.Signal)?.Unit ?? "")).Distinct(StringComparer.Ordinal));
             yield return new(
                 $"No uptake of {Of(codes)}: reported only as below {limits}, so {(codes.Length == 1 ? "it enters" : "they enter")} no fit. Take in what the instrument showed, with its sign.", codes);
         }
@@ -71,7 +71,7 @@ public sealed record MissingResult(string Sentence, ImmutableArray<string> Sampl
 
     private static Reading[] OnlyBelow(Evidence evidence, Vessel[] without)
     {
-        var unread = without.Where(v => v.End is null).Select(v => v.Code).ToHashSet(StringComparer.Ordinal);
+        var unread = without.Where(v => v.End is null or { IsOnlyBelow: true }).Select(v => v.Code).ToHashSet(StringComparer.Ordinal);
         return [.. evidence.Study.Readings.Where(r => r is { Value: null, Below: not null } && unread.Contains(r.Sample) && !evidence.Study.IsStruck(r))];
     }
 

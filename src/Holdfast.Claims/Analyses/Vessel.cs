@@ -37,15 +37,22 @@ public sealed record Vessel(
     public string Code => Sample.Code;
 
     /// <summary>
-    /// Least removal in %, printed as "more than", where what is left lies below its detection limit; null elsewhere. The signed value stays in
-    /// <see cref="Removal"/> for means and fits.
+    /// Least removal in %, printed as "more than", where what is left lies below its detection limit, with the start concentration at the lower end of its 95 % interval;
+    /// null elsewhere. The signed value stays in <see cref="Removal"/> for means and fits.
     /// </summary>
     public double? LeastRemoval
-        => End is { IsBelowDetection: true, DetectionLimit: { } limit } && Start is { Value: > 0 } start ? BatchQuantities.LeastRemoval<Number>(start.Value, limit).Value : null;
+        => End is { IsBelowDetection: true, DetectionLimit: { } limit } && Start is { Value: > 0 } start
+            ? BatchQuantities.LeastRemoval<Number>(start.Value - ExpandedUncertainty.Of(start).U, limit).Value
+            : null;
 
-    /// <summary>Uptake in mg/g as an interval, from all of the detection limit left to nothing left; null where what is left was detected.</summary>
+    /// <summary>
+    /// Uptake in mg/g as an interval, from all of the detection limit left to nothing left, each end moved outwards by the 95 % interval that start concentration and dose
+    /// give it; null where what is left was detected.
+    /// </summary>
     public (double Low, double High)? UptakeRange
         => End is { IsBelowDetection: true, DetectionLimit: { } limit } && Start is { Value: > 0 } start && Dose is { Value: > 0 } dose
-            ? ((start.Value - limit) / dose.Value, start.Value / dose.Value)
+            ? (Outwards((start - limit) / dose, -1), Outwards(start / dose, 1))
             : null;
+
+    private static double Outwards(Measured end, int side) => end.Value + (side * ExpandedUncertainty.Of(end).U);
 }

@@ -25,7 +25,7 @@ internal sealed class ConcentrationSection : IResultSection
         {
             Prose.Paragraph($"The study holds {InWords.Listed(byRole)}, {InWords.Count(study.Readings.Length, "reading")} in {InWords.Count(study.Runs.Length, "run")}, and {(study.Strikes.IsEmpty ? "no strike" : InWords.Count(study.Strikes.Length, "strike"))}."),
         };
-        var read = evidence.Vessels.Where(v => v.End?.Value is not null).ToArray();
+        var read = evidence.Vessels.Where(v => v.End is { Value: not null } or { IsOnlyBelow: true }).ToArray();
         if (read.Length == 0)
         {
             content.Add(Prose.Paragraph("No vessel has a concentration."));

@@ -38,11 +38,11 @@ internal sealed class WaterSection : IResultSection
         yield return Prose.Heading($"Series {series.Name}");
         yield return SeriesText.Of(series, numbering);
         yield return numbering.Table(() => LevelTable.Of(series));
-        var read = series.Vessels.Where(v => v.End?.Value is not null).ToArray();
+        var read = series.Vessels.Where(v => v.End is { Value: not null } or { IsOnlyBelow: true }).ToArray();
         if (read.Length > 0 && series.Varied is null)
         {
             yield return Prose.List(read.Select(v => v.End!.IsBelowDetection && v.End.DetectionLimit is { } limit
-                ? $"{v.Code}: below the detection limit of {InWords.Plain(limit, "mg/L")}"
+                ? $"{v.Code}: below {(v.End.IsOnlyBelow ? "" : "the detection limit of ")}{InWords.Plain(limit, "mg/L")}"
                 : $"{v.Code}: {InWords.Of(v.End.Value!.Value, "mg/L")} left"));
         }
     }

@@ -13,6 +13,7 @@ public static class LevelTable
 {
     private static readonly SortedDictionary<string, string> Codes = new(StringComparer.Ordinal)
     {
+        ["bl"] = "no mean, because a vessel of the level is only known to lie below a limit",
         ["nw"] = "not worked out, because something it needs is missing",
     };
 
@@ -65,6 +66,13 @@ public static class LevelTable
         if (extra is not null)
             cells.Add(Mean([.. level.Vessels.Select(v => v.Sample.Number(extra)).OfType<double>()], forFiles));
         cells.Add(new NumberCell(level.Vessels.Length) { Decimals = 0 });
+        // A vessel that is only known to lie below a limit has no value to take into a mean; a mean of the others would be too high.
+        if (level.Vessels.Any(v => v.End?.IsOnlyBelow == true))
+        {
+            cells.AddRange(Enumerable.Repeat<Cell>(new MissingCell("bl"), hasUptake ? 4 : 2));
+            return cells;
+        }
+
         var read = level.Vessels.Where(v => v.End?.Value is not null).ToArray();
         var limit = read.Length > 0 && Array.TrueForAll(read, v => v.End!.IsBelowDetection) ? read.Max(v => v.End!.DetectionLimit) : null;
         cells.Add(limit is { } below ? new CensoredCell(CensoredSide.Below, below, "LOD") : Mean(level.EndConcentrations, forFiles));

@@ -72,19 +72,22 @@ public static class VesselTable
             Struck = vessel.IsStruck,
         };
 
+    // What a binary fraction may lack of the decimal one that it stands for.
+    private const double Binary = 1e-9;
+
     // Digits as far as the limit itself moves the removal, rounded down: never more than was shown.
     private static string MoreThan(double least)
     {
         var decimals = Math.Clamp(RoundedNumber.DecimalsFor(100 - least), 0, 8);
         var scale = Math.Pow(10, decimals);
-        return "> " + RoundedNumber.Fixed(Math.Floor(least * scale) / scale, decimals);
+        return "> " + RoundedNumber.Fixed(Math.Floor((least * scale) + Binary) / scale, decimals);
     }
 
     private static Cell Left(Vessel vessel)
     {
         Cell cell = vessel.End switch
         {
-            { IsBelowDetection: true, DetectionLimit: { } limit } => new CensoredCell(CensoredSide.Below, limit, "LOD"),
+            { IsBelowDetection: true, DetectionLimit: { } limit } end => new CensoredCell(CensoredSide.Below, limit, end.IsOnlyBelow ? null : "LOD"),
             { Value: { } value } => MeasuredCell.Of(value),
             _ => new MissingCell("nw"),
         };

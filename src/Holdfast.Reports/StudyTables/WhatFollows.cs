@@ -101,6 +101,8 @@ public sealed record WhatFollows(ImmutableArray<WhatFollowsRow> Rows, ImmutableA
             lacking.Add("no start concentration");
         if (vessel.End is null)
             lacking.Add(Unread(vessel.Code, evidence));
+        else if (vessel.End.IsOnlyBelow)
+            lacking.Add("what is left is only known to lie below a limit");
         else if (vessel.End.Value is null)
             lacking.Add("the reading is below or outside what can be read");
         if (vessel.Volume is null)
@@ -130,8 +132,8 @@ public sealed record WhatFollowsRow(Vessel Vessel, string? Why)
     public string Start => Shown(Vessel.Start);
 
     /// <summary>Concentration after contact in mg/L, as shown; empty for none.</summary>
-    public string End => Vessel.End is { IsBelowDetection: true, DetectionLimit: { } limit } && !Waits
-        ? RoundedNumber.Censored(CensoredSide.Below, limit, "LOD") : Shown(Vessel.End?.Value);
+    public string End => Vessel.End is { IsBelowDetection: true, DetectionLimit: { } limit } end && !Waits
+        ? RoundedNumber.Censored(CensoredSide.Below, limit, end.IsOnlyBelow ? null : "LOD") : Shown(Vessel.End?.Value);
 
     /// <summary>Removal in per cent, as shown; empty for none.</summary>
     public string Removal => Shown(Vessel.Removal);
