@@ -56,8 +56,34 @@ public class DemoDataTests
     }
 
     [Fact]
+    public void PowderFolder_HoldsExactlyWhatTheProgramWrites()
+    {
+        foreach (var file in PowderSheets.Of(InventedStudy.Seed))
+            Assert.True(file.Bytes.AsSpan().SequenceEqual(File.ReadAllBytes(Repository.Path("samples", "demo", "powder", file.Name))), $"{file.Name} differs: run samples/Holdfast.DemoData again.");
+        Assert.Equal(PowderSheets.Of(InventedStudy.Seed).Select(f => f.Name).Order(StringComparer.Ordinal), Directory.EnumerateFiles(Repository.Path("samples", "demo", "powder")).Select(Path.GetFileName).Order(StringComparer.Ordinal));
+    }
+
+    // reference/design/demo-seed-1589-values.csv: an independent program drew the same values from the scenario's text.
+    [Fact]
+    public void Powders_LengthsAndRatios_AreThoseOfTheIndependentProgram()
+    {
+        var rows = ReferenceTable.Read("design", "demo-seed-1589-values.csv");
+        double[] Given(string series, string level) => [.. rows.Where(r => r["series"] == series && r["level"] == level).Select(r => r.Number("value"))];
+        var rods = Powders.Rods(InventedStudy.Seed).ToLookup(r => r.Powder, r => r.Length);
+        Assert.All(Given("TEM-HA0", "particle").Zip(rods[Powders.Parent]), v => Assert.Equal(1, v.Second / v.First, 9));
+        Assert.All(Given("TEM-EHA2", "particle").Zip(rods[Powders.Doped]), v => Assert.Equal(1, v.Second / v.First, 9));
+        Assert.Equal((60, 55), (rods[Powders.Parent].Count(), rods[Powders.Doped].Count()));
+        var fields = Powders.Fields(InventedStudy.Seed).ToArray();
+        Assert.Equal(5, fields.Length);
+        Assert.All(Given("EDX", "EHA-2").Zip(fields), v => Assert.Equal(v.First, (v.Second.Ca + v.Second.Eu) / v.Second.P, 8));
+        // The scenario's check of the isotherm without noise, EHA-2 at five pressures, mmol/g.
+        foreach (var (x, n) in ((double, double)[])[(0.05, 0.66087), (0.20, 0.90341), (0.50, 1.41985), (0.80, 2.37523), (0.95, 9.81742)])
+            Assert.Equal(n, Powders.Amount(x, 0.75339, 8.941, 0.90), 4);
+    }
+
+    [Fact]
     public void DemoFiles_AllOfThem_SayThatTheyAreInvented()
-        => Assert.All(DemoFiles.Of(Study), f => Assert.Contains("invented", System.Text.Encoding.UTF8.GetString(f.Bytes), StringComparison.OrdinalIgnoreCase));
+        => Assert.All(DemoFiles.Of(Study).Concat(PowderSheets.Of(InventedStudy.Seed)), f => Assert.Contains("invented", System.Text.Encoding.UTF8.GetString(f.Bytes), StringComparison.OrdinalIgnoreCase));
 
     [Fact]
     public void VesselCodes_AcrossTheStudy_AreUniqueAndStaySoWithoutHyphens()

@@ -49,9 +49,10 @@ internal sealed class RadiationQuestion(MeasurementSource source, RadiationSaid 
         if (axis != ScanAxis.TwoTheta || Scan(x, y) is not { } scan)
             return new(radiation, stated);
         var split = LineSplitting.Of(scan, radiation);
-        if (radiation.Ka2 is not null && said.OnlyFirst is null && split.IsSingle)
+        if (radiation.Ka2 is not null && said.OnlyFirst is null && (split.IsSingle || (said.NamesFirst && split is { IsDouble: false, Better: null })))
         {
-            radiation = source.Talk.Assume(source.Question("kα2"), Codes.Ambiguous, $"The lines are single: {known.Anode} Kα1 alone reached the detector.", ["Kα1", "Kα1 and Kα2"]) == "Kα1" ? known.WithoutKa2() : known;
+            var why = split.IsSingle ? "The lines are single" : "The file names the first line only, and lines as broad as these cannot tell";
+            radiation = source.Talk.Assume(source.Question("kα2"), Codes.Ambiguous, $"{why}: {known.Anode} Kα1 alone reached the detector.", ["Kα1", "Kα1 and Kα2"]) == "Kα1" ? known.WithoutKa2() : known;
         }
         else if (radiation.Ka2 is not null && split.Better is { } better)
         {

@@ -9,9 +9,10 @@ namespace Holdfast.Techniques.PowderDiffraction;
 /// <param name="Anodes">Anodes named, each once.</param>
 /// <param name="Wavelengths">Wavelengths stated, ångström, in order.</param>
 /// <param name="OnlyFirst">True when Kα1 alone is said to be in the beam; false when both lines are named; null when it is left open.</param>
+/// <param name="NamesFirst">True when Kα1 is named and nothing of a second line.</param>
 /// <param name="Row">First row that says something; 0 for none.</param>
 /// <param name="Written">That row.</param>
-internal sealed partial record RadiationSaid(ImmutableArray<string> Anodes, ImmutableArray<double> Wavelengths, bool? OnlyFirst, int Row, string Written)
+internal sealed partial record RadiationSaid(ImmutableArray<string> Anodes, ImmutableArray<double> Wavelengths, bool? OnlyFirst, bool NamesFirst, int Row, string Written)
 {
     private static readonly (string Word, string Symbol)[] Names =
     [
@@ -29,6 +30,7 @@ internal sealed partial record RadiationSaid(ImmutableArray<string> Anodes, Immu
         var anodes = new List<string>();
         var wavelengths = new List<double>();
         bool? only = null;
+        var first = false;
         var (row, written) = (0, "");
         foreach (var (number, text) in lines)
         {
@@ -49,11 +51,12 @@ internal sealed partial record RadiationSaid(ImmutableArray<string> Anodes, Immu
                 only = true;
             else if (only is null && Both().IsMatch(text))
                 only = false;
+            first |= First().IsMatch(text);
             if (row == 0 && anodes.Count + wavelengths.Count > before)
                 (row, written) = (number, text);
         }
 
-        return new([.. anodes], [.. wavelengths], only, row, written);
+        return new([.. anodes], [.. wavelengths], only, first && only is null, row, written);
     }
 
     private static IEnumerable<string> AnodesIn(string text)
@@ -116,6 +119,9 @@ internal sealed partial record RadiationSaid(ImmutableArray<string> Anodes, Immu
 
     [GeneratedRegex(@"k[\s\-_]*(alpha|α|a)[\s\-_]*1\W*(only|nur|seul|allein|pure|monochrom)|(only|pure|strictly|monochromated|monochromatic)\W*((cu|co|mo|fe|cr|ag)[\s\-_]*)?k[\s\-_]*(alpha|α|a)[\s\-_]*1|no\W*k[\s\-_]*(alpha|α|a)[\s\-_]*2|k[\s\-_]*(alpha|α|a)[\s\-_]*2\W*(stripped|removed|none)", RegexOptions.ExplicitCapture | RegexOptions.IgnoreCase, matchTimeoutMilliseconds: ScanWords.Patience)]
     private static partial Regex OnlyKa1();
+
+    [GeneratedRegex(@"k[\s\-_]*(alpha|α|a)[\s\-_]*[1₁](?!\d)", RegexOptions.ExplicitCapture | RegexOptions.IgnoreCase, matchTimeoutMilliseconds: ScanWords.Patience)]
+    private static partial Regex First();
 
     [GeneratedRegex(@"k[\s\-_]*(alpha|α|a)[\s\-_]*1\W{0,3}(\+|and|/|,|&|und|et|y)?\W{0,3}(2|k[\s\-_]*(alpha|α|a)[\s\-_]*2)|k[\s\-_]*(alpha|α|a)(?![a-z])(?![\s\-_]*[1-9])|ratio|1[.,]5443|1[.,]5444", RegexOptions.ExplicitCapture | RegexOptions.IgnoreCase, matchTimeoutMilliseconds: ScanWords.Patience)]
     private static partial Regex Both();

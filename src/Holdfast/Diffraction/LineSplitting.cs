@@ -5,6 +5,9 @@ namespace Holdfast.Diffraction;
 /// <param name="Better">Another anode whose doublet suits them far better; null when none does.</param>
 public sealed record LineSplitting(bool IsSingle, Radiation? Better)
 {
+    /// <summary>True when lines with the partner of the stated anode suit the readings far better than single ones.</summary>
+    public bool IsDouble { get; private init; }
+
     private const int MostLines = 8;
 
     // χ² must fall by this many times max(1, χ²ᵣ) before the lines are believed against the words.
@@ -61,6 +64,6 @@ public sealed record LineSplitting(bool IsSingle, Radiation? Better)
         var least = Math.Min(single, Math.Min(own.S, rivals[0].S));
         var needed = Convincing * Math.Max(1, least / own.Freedom);
         return single <= rivals[0].S && own.S - single > needed ? new(true, null)
-            : rivals[0].S < single && own.S - rivals[0].S > needed ? new(false, rivals[0].Radiation) : new(false, null);
+            : rivals[0].S < single && own.S - rivals[0].S > needed ? new(false, rivals[0].Radiation) : new(false, null) { IsDouble = single - own.S > needed };
     }
 }
