@@ -1,5 +1,8 @@
 using Holdfast.Claims;
 using Holdfast.Claims.Analyses;
+using Holdfast.Reports.Documents;
+using Holdfast.Reports.Figures;
+using Holdfast.Reports.StudyFigures;
 using Holdfast.Studies;
 using Holdfast.Techniques.NitrogenSorption;
 using Holdfast.Techniques.PowderDiffraction;
@@ -38,7 +41,7 @@ public class DemoPowderTests
     }
 
     [Theory]
-    [InlineData("phase-pure", Ruling.Contradicted, "29.4")]
+    [InlineData("phase-pure", Ruling.Contradicted, "the claim says 0.5 %")]
     [InlineData("entered-lattice", Ruling.NotShownYet, "2 contents")]
     [InlineData("crystallite-size", Ruling.NotShownYet, "larger than")]
     [InlineData("particles-unchanged", Ruling.NotShownYet, "0.9528")]
@@ -51,6 +54,20 @@ public class DemoPowderTests
         Assert.Equal(ruling, verdict.Ruling);
         Assert.Contains(because, verdict.Reason, StringComparison.Ordinal);
         Assert.True(ruling == Ruling.Holds || verdict.Next is not null);
+    }
+
+    [Fact]
+    public void Figures_OfThePowders_AreDrawnInTheReportAndAsFiles()
+    {
+        var figures = StudyFigure.All(Worked.Value);
+        Assert.Contains(figures, f => f.Id.StartsWith("pattern-", StringComparison.Ordinal) && f.Panels[0].Layers.OfType<Sticks>().Any(s => s.Hang));
+        Assert.All(figures, f =>
+        {
+            Assert.True(SvgFigure.File(f, FigureFormat.FullWidth).Length > 1000);
+            Assert.NotEmpty(PngFigure.File(f, new FigureFormat(85)));
+            Assert.NotEmpty(PdfFigure.File(f, new FigureFormat(85)));
+        });
+        Assert.DoesNotContain("HF-451", StudyReport.Html(Worked.Value), StringComparison.Ordinal);
     }
 
     // A band of water is no amide; hydroxide of the lattice has both of its bands.

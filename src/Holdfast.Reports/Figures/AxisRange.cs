@@ -68,7 +68,8 @@ public readonly record struct AxisRange(double Low, double High)
             });
         }
 
-        var bars = panel.Layers.Any(l => l is Bars or Sticks);
+        // Reference lines may hang below a curve instead: then they begin at zero and nothing stands on it.
+        var bars = panel.Layers.Any(l => l is Bars or Sticks { Hang: false });
         if (bars && (panel.Y.Scale != AxisScale.Linear || panel.Y.Min is > 0 or < 0 || values.Any(v => v < 0)))
             throw new ArgumentException("Bars stand on zero: the y axis is linear, starts at zero and no bar lies below.", nameof(panel));
         var range = Choose(panel.Y, values, bars);

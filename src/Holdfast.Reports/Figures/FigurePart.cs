@@ -147,7 +147,7 @@ public sealed record FigurePart(int Panel, AxisRange X, AxisRange Y)
         var part = this;
         if (panel.X.Scale == AxisScale.Named)
             part = part with { X = whole.X };
-        if (panel.Layers.Any(l => l is Bars or Sticks))
+        if (panel.Layers.Any(l => l is Bars or Sticks { Hang: false }))
             part = part with { Y = part.Y with { Low = 0 } };
         return Shows(panel.X, part.X, whole.X) && Shows(panel.Y, part.Y, whole.Y) ? part : null;
     }
