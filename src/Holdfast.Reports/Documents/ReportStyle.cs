@@ -45,8 +45,9 @@ internal static class ReportStyle
         nav { background: var(--tint); padding: 0.5rem 1rem; } nav h2 { border: 0; margin: 0.25rem 0; padding: 0; font-size: 1.05rem; } nav ol { columns: 16rem; margin: 0.25rem 0; padding-left: 1.6rem; } nav li { margin: 0; padding: 0.1rem 0; break-inside: avoid; }
         .counts { list-style: none; display: flex; flex-wrap: wrap; gap: 0.75rem; padding: 0; }
         .counts li { border: 1px solid var(--line); border-radius: 0.3rem; padding: 0.4rem 0.9rem; } .counts b { font-size: 1.5rem; }
-        .ruling::before, .counts li::before { content: ""; display: inline-block; width: 0.8em; height: 0.8em; margin-right: 0.4em; border: 2px solid currentColor; border-radius: 50%; vertical-align: -0.05em; }
+        .ruling::before, .counts li::before { content: ""; display: inline-block; width: 0.8em; height: 0.8em; margin-right: 0.4em; border: 2px solid currentColor; border-radius: 50%; vertical-align: -0.05em; print-color-adjust: exact; }
         .holds::before { background: currentColor; } .open::before { background: linear-gradient(90deg, currentColor 50%, transparent 50%); }
+        .contradicted::before { background: linear-gradient(135deg, transparent 42%, currentColor 42%, currentColor 58%, transparent 58%); }
         td.ruling { white-space: nowrap; font-weight: bold; }
         .claim { border-left: 4px solid var(--rule); padding-left: 1rem; margin: 1.75rem 0; } .claim h3 { margin-top: 0; }
         .blank { background: var(--mark); color: var(--mark-ink); white-space: nowrap; }
