@@ -28,7 +28,7 @@ internal static class WriteUpDoor
                 : Results.NotFound());
         to.MapGet("/findings/small/{id}.svg", (string id, OpenStudy study)
             => Worked(study).Figures.FirstOrDefault(f => string.Equals(f.Id, id, StringComparison.Ordinal)) is { } figure
-                ? Results.File(Encoding.UTF8.GetBytes(SvgFigure.File(figure, Small)), "image/svg+xml")
+                ? Results.File(Encoding.UTF8.GetBytes(SvgFigure.File(figure with { Panels = [figure.Panels[0] with { Residuals = null }] }, Small)), "image/svg+xml")
                 : Results.NotFound());
         to.MapGet("/originals/{sha256}", (string sha256, OpenStudy study, HttpResponse response) =>
         {
@@ -40,7 +40,7 @@ internal static class WriteUpDoor
         });
     }
 
-    // The narrower of both widths of a printed column.
+    // The narrower of both widths of a printed column; of a figure in parts the first, without its residuals.
     private static readonly FigureFormat Small = new(85);
 
     private static IResult Drawn(Figure figure, int width, string kind)
