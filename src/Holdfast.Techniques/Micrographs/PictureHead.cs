@@ -13,6 +13,9 @@ internal sealed record PictureHead(string Format, ImmutableArray<PicturePage> Pa
     /// <summary>Most pixels of a picture that is opened: 128 million.</summary>
     public const long MostPixels = 1L << 27;
 
+    /// <summary>Most pixels across or down.</summary>
+    public const int LongestSide = 100_000;
+
     /// <summary>A pixel that is larger than this is of a printer or a screen, and says nothing of the sample, in nm: 72 to 1200 dots per inch are 353 to 21 µm.</summary>
     public const double LargestPixel = 20_000;
 
@@ -81,8 +84,12 @@ internal record PicturePage(int Width, int Height, int Bits, int Samples, Stated
         if (Width < 1 || Height < 1)
             throw PictureHead.Damaged(name, "its width or height is 0");
         var pixels = (long)Width * Height;
-        if (pixels > PictureHead.MostPixels)
-            throw new StudyException(Codes.LimitExceeded, string.Create(CultureInfo.InvariantCulture, $"{name} says that it has {Width} × {Height} pixels; the limit is {PictureHead.MostPixels / 1_000_000} million, so nothing is kept. Cut it into parts."));
+        if (pixels > PictureHead.MostPixels || Math.Max(Width, Height) > PictureHead.LongestSide)
+        {
+            throw new StudyException(Codes.LimitExceeded, string.Create(CultureInfo.InvariantCulture,
+                $"{name} says that it has {Width} × {Height} pixels; the limit is {PictureHead.MostPixels / 1_000_000} million, and {PictureHead.LongestSide} across or down, so nothing is kept. Cut it into parts."));
+        }
+
         if (pixels > Packed * MostPerByte)
             throw PictureHead.Damaged(name, string.Create(CultureInfo.InvariantCulture, $"it says that it has {Width} × {Height} pixels, and holds only {Packed} bytes for them"));
     }

@@ -90,12 +90,7 @@ internal sealed record TiffPage(int Width, int Height, int Bits, int Samples, St
     {
         int width = tiff.One(256, 0), height = tiff.One(257, 0), samples = tiff.One(277, 1), photometric = tiff.One(262, BlackIsZero), compression = tiff.One(259, Plain);
         ImmutableArray<uint> bits = tiff.All(258, [1]);
-        if (width < 1 || height < 1 || (long)width * height > PictureHead.MostPixels)
-        {
-            new PicturePage(width, height, 8, 1, null) { Packed = long.MaxValue, MostPerByte = 1 }.Require(name);
-            throw PictureHead.Damaged(name, "its width or height cannot be");
-        }
-
+        new PicturePage(width, height, 8, 1, null) { Packed = long.MaxValue, MostPerByte = 1 }.Require(name);
         compression = compression == OldDeflate ? Deflate : compression;
         if (tiff.Has(322) || tiff.Has(324))
             throw PictureHead.NotRead(name, "its pixels lie in tiles");

@@ -54,7 +54,7 @@ internal static class TiffRows
         if (page.Bits == 8)
         {
             for (var i = page.Samples; page.IsDifference && i < row.Length; i++)
-                row[i] += row[i - page.Samples];
+                row[i] = unchecked((byte)(row[i] + row[i - page.Samples]));
             return;
         }
 
@@ -62,7 +62,7 @@ internal static class TiffRows
         {
             var value = page.IsBigEndian ? BinaryPrimitives.ReadUInt16BigEndian(row.AsSpan(i)) : BinaryPrimitives.ReadUInt16LittleEndian(row.AsSpan(i));
             if (page.IsDifference && i >= 2 * page.Samples)
-                value += BinaryPrimitives.ReadUInt16LittleEndian(row.AsSpan(i - 2 * page.Samples));
+                value = unchecked((ushort)(value + BinaryPrimitives.ReadUInt16LittleEndian(row.AsSpan(i - 2 * page.Samples))));
             BinaryPrimitives.WriteUInt16LittleEndian(row.AsSpan(i), value);
         }
     }
@@ -116,7 +116,7 @@ internal static class TiffRows
             {
                 if (at + 1 >= end)
                     return -1;
-                var count = (sbyte)bytes[at++];
+                var count = unchecked((sbyte)bytes[at++]);
                 if (count == sbyte.MinValue)
                     continue;
                 (left, repeated) = count >= 0 ? (count + 1, -1) : (1 - count, bytes[at++]);

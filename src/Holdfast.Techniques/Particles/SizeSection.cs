@@ -21,7 +21,7 @@ internal sealed class SizeSection : IResultSection
     public Section? Of(Dossier dossier, Numbering numbering)
     {
         var lists = ParticleStudy.Of(dossier.Evidence).Lists;
-        var findings = lists.SelectMany(l => l.Findings).Concat(MicrographStudy.Of(dossier.Evidence).Pictures.SelectMany(MicrographStudy.Findings)).ToArray();
+        var findings = lists.SelectMany(l => l.Findings).Concat(MicrographStudy.Of(dossier.Evidence).Pictures.SelectMany(p => MicrographStudy.Findings(p))).ToArray();
         if (lists.IsEmpty && findings.Length == 0)
             return null;
         var content = new List<Node> { Prose.Paragraph("Sizes measured in images, counted by number. They are not the sizes of light scattering (by intensity) or of diffraction (length of crystal columns), and are not compared with them.") };
