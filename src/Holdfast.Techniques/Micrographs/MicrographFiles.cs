@@ -30,6 +30,9 @@ public sealed class MicrographFiles : ITechnique
     /// <summary>Setting: size of a pixel that follows from that, where it can be of the sample.</summary>
     internal const string PixelSize = "pixel by the file";
 
+    private const int ShortestName = 3;
+    private const string NoPowder = "img image images photo foto bild pic picture dsc scan sem tem stem micrograph frame snap capture untitled";
+
     /// <inheritdoc/>
     public string Name => TechniqueName;
 
@@ -63,11 +66,19 @@ public sealed class MicrographFiles : ITechnique
                 settings.Add(new(PixelSize, double.Parse(pixel, CultureInfo.InvariantCulture).ToString("G5", CultureInfo.InvariantCulture) + " nm", double.Parse(pixel, CultureInfo.InvariantCulture), "nm", 0));
         }
 
-        var powder = FileWords.Powder(source, []);
+        var powder = PowderName.Settle(source, PowderIn(source.Talk.FileName));
         return new(new RowCount(grid.Rows.Length, 0, 0, 0), [], [new Measurement("", TechniqueName, powder, settings.ToImmutable(), [], source.At(0, null))])
         {
             Settings = [.. settings.Select(s => $"{s.Name} {s.Written}"), .. Value(grid, PictureFile.Pages) is { } pages and not "1" ? [$"{pages} pages in the file; the others are reduced copies or smaller"] : Array.Empty<string>()],
         };
+    }
+
+    // Several pictures of one powder are numbered: parent-01, parent-02. What a camera calls a picture is no powder.
+    private static string? PowderIn(string fileName)
+    {
+        var name = Path.GetFileNameWithoutExtension(fileName);
+        var stem = name.TrimEnd("0123456789".ToCharArray()).TrimEnd('-', '_', ' ', '.', '(', '#');
+        return stem.Length < name.Length && stem.Count(char.IsLetter) >= ShortestName && !MeasuredTable.Has(stem, NoPowder) ? stem : null;
     }
 
     private static string? Value(Grid grid, string key) => grid.Rows.FirstOrDefault(r => r.At(0).Text == key)?.At(1).Text;

@@ -110,7 +110,7 @@ internal sealed record StatedPixel(double Nanometres, string Written)
         const double square = 1e-3;
         if (!(across > 0) || !(down > 0) || !double.IsFinite(across) || !double.IsFinite(down) || Math.Abs(Math.Log(across / down)) > square)
             return null;
-        return new(unitNanometres / across, $"{across.ToString("G6", CultureInfo.InvariantCulture)} pixels per {unit}");
+        return new(unitNanometres / across, $"{across.ToString("0.###", CultureInfo.InvariantCulture)} pixels per {unit}");
     }
 
     /// <summary>True for the resolution of a printer or a screen, which says nothing of the sample.</summary>

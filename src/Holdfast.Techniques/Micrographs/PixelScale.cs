@@ -82,9 +82,9 @@ public sealed record PixelScale(double PerPixel, double RelativeU, double Readin
         };
     }
 
-    /// <summary>In words: "2.5773 nm a pixel (± 3.0 %), by the bar, drawn 2 times".</summary>
+    /// <summary>In words: "One pixel is 2.5773 nm, standard uncertainty 3.0 %, by the bar, drawn 2 times".</summary>
     public override string ToString() => string.Create(CultureInfo.InvariantCulture,
-        $"{PerPixel:G5} {Amounts.Unit.Parse(Unit).Pretty} a pixel (standard uncertainty {100 * RelativeU:0.0} %), by {(IsByFile ? "the file" : Draws == 1 ? "the bar, drawn once" : $"the bar, drawn {Draws} times")}");
+        $"One pixel is {PerPixel:G5} {Amounts.Unit.Parse(Unit).Pretty}, standard uncertainty {100 * RelativeU:0.0} %, by {(IsByFile ? "the file" : Draws == 1 ? "the bar, drawn once" : $"the bar, drawn {Draws} times")}");
 }
 
 /// <summary>Kinds of marks on a micrograph.</summary>

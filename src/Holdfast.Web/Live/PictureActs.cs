@@ -39,7 +39,7 @@ internal static class PictureActs
     public static string Said(Micrograph now, string kind, string? repeats)
     {
         if (kind == MarkKinds.Bar)
-            return now.Scale is { Draws: 1 } ? "The bar is kept. Draw it a second time, afresh, so that it is known how well it is read." : $"The bar is kept: {now.Scale}.";
+            return now.Scale is { Draws: 1 } ? "The bar is kept. Draw it a second time, afresh, so that it is known how well it is read." : $"The bar is kept. {now.Scale}.";
         if (kind is not (MarkKinds.Line or MarkKinds.Outline))
             return kind == MarkKinds.Field ? "The field is kept. What touches its edge is not counted." : $"Counted: {InWords.Count(now.Counted.Length, "cell")} of {Text(now.Frame.Across * now.Frame.Down)}.";
         var particle = repeats is null ? now.Particles[^1] : now.Particles.First(p => p.Mark.Id == repeats);
@@ -49,13 +49,14 @@ internal static class PictureActs
             + (particle.LeftOut is { } why ? $". Not counted: {why}." : ".");
     }
 
-    /// <summary>A length with its uncertainty in the unit of the scale; in pixels while nothing says how large a pixel is.</summary>
+    /// <summary>A length with its standard uncertainty in the unit of the scale; in pixels while nothing says how large a pixel is.</summary>
     /// <param name="of">The micrograph.</param>
     /// <param name="pixels">The length in pixels.</param>
     /// <param name="readings">How often it was read.</param>
     public static string Size(Micrograph of, double pixels, int readings) => of.Scale is { } scale
-        ? InWords.Of(Measured.From(pixels * scale.PerPixel, new Source("size", "reading and scale", of.SizeU(pixels, readings)!.Value, Unit: scale.Unit)), scale.Unit)
-        : InWords.Of(Measured.From(pixels, new Source("size", "reading", of.OneReading / Math.Sqrt(readings))), "") + " px";
+        ? $"{Shown(pixels * scale.PerPixel, of.SizeU(pixels, readings)!.Value)} {Unit.Parse(scale.Unit).Pretty}" : Shown(pixels, of.OneReading / Math.Sqrt(readings)) + " px";
+
+    private static string Shown(double value, double u) => InWords.PlusMinus(Measured.From(value, new Source("size", "reading and scale", u)));
 
     /// <summary>The next particle to be measured again: the one after, until ten are done.</summary>
     /// <param name="now">The micrograph.</param>

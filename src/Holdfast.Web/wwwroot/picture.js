@@ -17,6 +17,7 @@ export function attach(frame, program, picture) {
   let at = null;
   let grip = null;
   let asked = false;
+  let fitted = true;
 
   const redraw = () => {
     if (!asked) {
@@ -30,12 +31,14 @@ export function attach(frame, program, picture) {
 
   const whole = () => {
     const scale = Math.min(canvas.clientWidth / picture.width, canvas.clientHeight / picture.height);
+    fitted = true;
     view = { scale, x: (picture.width - canvas.clientWidth / scale) / 2, y: (picture.height - canvas.clientHeight / scale) / 2 };
     redraw();
   };
 
   const zoom = (by, x = canvas.clientWidth / 2, y = canvas.clientHeight / 2) => {
     const least = Math.min(canvas.clientWidth / picture.width, canvas.clientHeight / picture.height) / 2;
+    fitted = false;
     const scale = Math.min(32, Math.max(least, view.scale * by));
     view = { scale, x: view.x + x / view.scale - x / scale, y: view.y + y / view.scale - y / scale };
     redraw();
@@ -245,6 +248,7 @@ export function attach(frame, program, picture) {
     at = under(event);
     if (grip && (grip.moved || Math.hypot(event.clientX - grip.x, event.clientY - grip.y) > slack)) {
       grip.moved = true;
+      fitted = false;
       view = { ...grip.view, x: grip.view.x - (event.clientX - grip.x) / view.scale, y: grip.view.y - (event.clientY - grip.y) / view.scale };
     }
     redraw();
@@ -321,10 +325,9 @@ export function attach(frame, program, picture) {
 
   frame.addEventListener("focus", redraw);
   frame.addEventListener("blur", redraw);
-  const sized = new ResizeObserver(redraw);
+  const sized = new ResizeObserver(() => fitted ? whole() : redraw());
   sized.observe(canvas);
   redraw();
-  frame.dataset.ready = "";
 
   return {
     update(next) {
@@ -335,9 +338,11 @@ export function attach(frame, program, picture) {
       drawn = next;
       if (again) {
         const [x, y] = again.places[0];
+        fitted = false;
         view = { ...view, x: x - canvas.clientWidth / view.scale / 2, y: y - canvas.clientHeight / view.scale / 2 };
       }
       redraw();
+      frame.dataset.ready = "";
     },
     closer() { zoom(2); },
     wider() { zoom(0.5); },
