@@ -86,9 +86,9 @@ public sealed record Micrograph(
         {
             var shape = Outline.Of(mark.Places());
             var cell = frame.CellOf(shape.Box);
-            var why = shape.Longest <= 0 || (mark.Kind == MarkKinds.Outline && !(shape.Area > 0)) ? "it has no size"
-                : frame.IsCut(shape.Box) ? "it touches the edge of the field"
-                : !counted.IsEmpty && !counted.Contains(cell ?? 0) ? $"it belongs to cell {(cell ?? 0).ToString(CultureInfo.InvariantCulture)}, which is not counted" : null;
+            var why = shape.Longest <= 0 || (mark.Kind == MarkKinds.Outline && !(shape.Area > 0)) ? "no size"
+                : frame.IsCut(shape.Box) ? "touches the edge of the field"
+                : !counted.IsEmpty && !counted.Contains(cell ?? 0) ? cell is null ? "outside the field" : $"in cell {cell.Value.ToString(CultureInfo.InvariantCulture)}, which is not counted" : null;
             particles.Add(new(mark, particles.Count + 1, shape, [.. marks.Where(m => m.Id == mark.Id || m.Repeats == mark.Id)], why));
         }
 

@@ -10,6 +10,8 @@ namespace Holdfast.Techniques.Micrographs;
 /// <param name="Pictures">Each with what was drawn on it, in the order they came.</param>
 public sealed record MicrographStudy(ImmutableArray<Micrograph> Pictures)
 {
+    private const int MostReasons = 3;
+
     private static readonly Analysis<MicrographStudy> Known = new(Work);
 
     /// <summary>What is found in a study.</summary>
@@ -56,7 +58,7 @@ public sealed record MicrographStudy(ImmutableArray<Micrograph> Pictures)
         var left = picture.Particles.Count(p => p.LeftOut is not null);
         if (left == 0)
             return null;
-        var said = string.Create(CultureInfo.InvariantCulture, $"{left} of {picture.Particles.Length} marked particles are not counted: {string.Join("; ", picture.Particles.Where(p => p.LeftOut is not null).GroupBy(p => p.LeftOut).Take(3).Select(g => $"{g.Count()}, {g.Key}"))}.");
+        var said = string.Create(CultureInfo.InvariantCulture, $"{left} of {picture.Particles.Length} marked particles are not counted: {string.Join("; ", picture.Particles.Where(p => p.LeftOut is not null).GroupBy(p => p.LeftOut).Take(MostReasons).Select(g => $"{g.Count()} {g.Key}"))}.");
         (double Size, double Weight)[] inside = [.. picture.Particles.Where(p => p.LeftOut is null && p.Shape.Box.Width < picture.Frame.Field.Width && p.Shape.Box.Height < picture.Frame.Field.Height)
             .Select(p => (p.Sizes().First().Value * picture.Scale!.PerPixel, picture.Frame.Weight(p.Shape.Box)))];
         if (inside.Length < 2 || !picture.Counted.IsEmpty)

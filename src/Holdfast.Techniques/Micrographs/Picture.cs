@@ -109,6 +109,12 @@ public sealed class Picture
         TiffRows.Read(bytes, page, name, (y, row) =>
         {
             var line = pixels.AsSpan(y * page.Width * samples, page.Width * samples);
+            if (stretch is null && page is { Samples: 1, IsInverted: false, Colours.IsEmpty: true })
+            {
+                row.CopyTo(line);
+                return;
+            }
+
             for (var x = 0; x < page.Width; x++)
             {
                 if (!colour)
@@ -185,20 +191,18 @@ public sealed class Picture
     private static byte[] Halved(byte[] from, int width, int height, int toWidth, int toHeight, int samples)
     {
         var to = new byte[toWidth * toHeight * samples];
-        for (var y = 0; y < toHeight; y++)
+        Parallel.For(0, toHeight, y =>
         {
-            int above = 2 * y * width, below = Math.Min(2 * y + 1, height - 1) * width;
+            var above = from.AsSpan(2 * y * width * samples, width * samples);
+            var below = from.AsSpan(Math.Min(2 * y + 1, height - 1) * width * samples, width * samples);
+            var line = to.AsSpan(y * toWidth * samples, toWidth * samples);
             for (var x = 0; x < toWidth; x++)
             {
-                int left = 2 * x, right = Math.Min(left + 1, width - 1);
+                int left = 2 * x * samples, right = Math.Min(2 * x + 1, width - 1) * samples;
                 for (var s = 0; s < samples; s++)
-                {
-                    to[(y * toWidth + x) * samples + s] = (byte)((from[(above + left) * samples + s] + from[(above + right) * samples + s]
-                        + from[(below + left) * samples + s] + from[(below + right) * samples + s] + 2) / 4);
-                }
+                    line[x * samples + s] = (byte)((above[left + s] + above[right + s] + below[left + s] + below[right + s] + 2) / 4);
             }
-        }
-
+        });
         return to;
     }
 

@@ -10,6 +10,7 @@ export function attach(frame, program, picture) {
   const canvas = frame.querySelector("canvas");
   const place = frame.parentElement.querySelector("[data-place]");
   const paint = canvas.getContext("2d");
+  frame.style.aspectRatio = `${picture.width} / ${picture.height}`;
   const pieces = new Map();
   let view = null;
   let drawn = { tool: "line", marks: [], field: null, cells: null, counted: [], again: null };
