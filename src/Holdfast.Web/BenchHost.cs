@@ -58,7 +58,7 @@ public sealed class BenchHost : IAsyncDisposable
         builder.Services.AddSingleton(_ => new OpenStudy(StudyFolder.Open(place.Folder, options.Clock), options.Clock, place.Who));
         builder.Services.AddSingleton(services => new Resampling(services.GetRequiredService<OpenStudy>(), options.Clock));
         builder.Services.AddSingleton<Tray>();
-        builder.Services.AddSingleton<Pictures>();
+        builder.Services.AddSingleton<OpenPictures>();
 
         var token = new StartToken();
         var app = builder.Build();

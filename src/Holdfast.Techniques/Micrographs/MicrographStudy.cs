@@ -2,7 +2,6 @@ using System.Collections.Immutable;
 using System.Globalization;
 using Holdfast.Claims.Analyses;
 using Holdfast.Particles;
-using Holdfast.Studies;
 
 namespace Holdfast.Techniques.Micrographs;
 

@@ -151,7 +151,7 @@ public sealed class Picture
         var grey = !deep && codec.Info.ColorType == SKColorType.Gray8;
         var info = new SKImageInfo(page.Width, page.Height, deep ? SKColorType.RgbaF16 : grey ? SKColorType.Gray8 : SKColorType.Rgba8888, deep || !grey ? SKAlphaType.Unpremul : SKAlphaType.Opaque);
         if (info.BytesSize64 > MostDecoded)
-            throw new StudyException(Codes.LimitExceeded, $"{name} needs {info.BytesSize64 >> 20} MB once it is unpacked; the limit is {MostDecoded >> 20} MB. Save it as TIFF, or in 8 bits grey.");
+            throw new StudyException(Codes.LimitExceeded, FormattableString.Invariant($"{name} needs {info.BytesSize64 >> 20} MB once it is unpacked; the limit is {MostDecoded >> 20} MB. Save it as TIFF, or in 8 bits grey."));
         using var whole = new SKBitmap();
         if (!whole.TryAllocPixels(info))
             throw PictureHead.Damaged(name, "there is no memory for its pixels");

@@ -1,7 +1,6 @@
 using System.Collections.Immutable;
 using System.Globalization;
 using Holdfast.Studies;
-using Holdfast.Studies.Import;
 
 namespace Holdfast.Techniques.Micrographs;
 

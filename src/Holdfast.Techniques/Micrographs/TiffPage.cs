@@ -94,7 +94,7 @@ internal sealed record TiffPage(int Width, int Height, int Bits, int Samples, St
         compression = compression == OldDeflate ? Deflate : compression;
         if (tiff.Has(322) || tiff.Has(324))
             throw PictureHead.NotRead(name, "its pixels lie in tiles");
-        if (!MostOut.ContainsKey(compression))
+        if (!MostOut.TryGetValue(compression, out var mostOut))
             throw PictureHead.NotRead(name, $"it is compressed by method {compression.ToString(CultureInfo.InvariantCulture)}");
         if (bits.Distinct().Count() != 1 || bits[0] is not (8 or 16) || tiff.All(339, [1]).Any(f => f != 1))
             throw PictureHead.NotRead(name, $"its samples have {string.Join(", ", bits.Take(4))} bits, or are no whole numbers");
@@ -117,7 +117,7 @@ internal sealed record TiffPage(int Width, int Height, int Bits, int Samples, St
         };
         if (tiff.One(317, 1) is not (1 or 2))
             throw PictureHead.NotRead(name, "its samples are kept as differences of an unusual kind");
-        page = page with { MostPerByte = MostOut[compression] / (samples * bits[0] / 8.0) };
+        page = page with { MostPerByte = mostOut / (samples * bits[0] / 8.0) };
         page.Require(name);
         return page;
     }

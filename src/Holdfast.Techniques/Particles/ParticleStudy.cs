@@ -1,6 +1,5 @@
 using System.Collections.Immutable;
 using System.Globalization;
-using Holdfast.Amounts;
 using Holdfast.Claims.Analyses;
 using Holdfast.Particles;
 using Holdfast.Statistics;
@@ -60,12 +59,16 @@ public sealed record ParticleStudy(ImmutableArray<SizeList> Lists)
                 : $"{name}: all particles are of one image. Particles beside each other are alike; count in several.", name));
         }
 
-        SizeQuantile? Quantile(double share) => statistics.Summary.N > 1 ? new(statistics.Quantile(share), SizeBootstrap.Quantile(particles, share, Seed)) : null;
         return new(name, parts[0].Measurand, unit, [.. parts.Select(p => p.Measurement).Distinct()], particles, statistics, images, parts.Max(p => p.ScaleU), observer, [.. findings])
         {
-            D10 = Quantile(0.1), D50 = Quantile(0.5), D90 = Quantile(0.9),
+            D10 = Quantile(statistics, particles, 0.1),
+            D50 = Quantile(statistics, particles, 0.5),
+            D90 = Quantile(statistics, particles, 0.9),
         };
     }
+
+    private static SizeQuantile? Quantile(SizeStatistics statistics, ImmutableArray<(double Size, string? Image)> particles, double share)
+        => particles.Length > 1 ? new(statistics.Quantile(share), SizeBootstrap.Quantile(particles, share, Seed)) : null;
 
     private static SizePart Listed(Measurement measurement, MeasuredColumn column)
         => new(measurement, column.Name, column.Unit, [.. Particles(measurement, column)], column.Unit.Length > 0 ? ScaleBar.Uncalibrated : 0, 0);

@@ -1,7 +1,6 @@
 using System.Globalization;
 using Holdfast.Amounts;
 using Holdfast.Claims.Analyses;
-using Holdfast.Particles;
 using Holdfast.Reports.Trails;
 
 namespace Holdfast.Techniques.Particles;

@@ -12,7 +12,7 @@ internal static class PictureDoor
 {
     /// <summary>Adds the address. The fingerprint stands in it, so that what the browser keeps is never another picture.</summary>
     public static void Map(IEndpointRouteBuilder to)
-        => to.MapGet("/pictures/{sha256}/{id}/{level:int}/{column:int}/{row:int}.png", (string sha256, string id, int level, int column, int row, OpenStudy study, Pictures pictures, HttpResponse response) =>
+        => to.MapGet("/pictures/{sha256}/{id}/{level:int}/{column:int}/{row:int}.png", (string sha256, string id, int level, int column, int row, OpenStudy study, OpenPictures pictures, HttpResponse response) =>
         {
             if (study.Now.Study.Measurement(id) is not { } measurement || measurement.Origin.Original != sha256 || Micrograph.Of(study.Now.Study, measurement) is not { } micrograph)
                 return Results.NotFound();

@@ -2,20 +2,6 @@ using Holdfast.Statistics;
 
 namespace Holdfast.Particles;
 
-/// <summary>An upright rectangle in a picture, x to the right and y down.</summary>
-/// <param name="Left">Left edge, in pixels.</param>
-/// <param name="Top">Upper edge, in pixels.</param>
-/// <param name="Right">Right edge, in pixels.</param>
-/// <param name="Bottom">Lower edge, in pixels.</param>
-public readonly record struct PictureBox(double Left, double Top, double Right, double Bottom)
-{
-    /// <summary>Width, in pixels.</summary>
-    public double Width => Right - Left;
-
-    /// <summary>Height, in pixels.</summary>
-    public double Height => Bottom - Top;
-}
-
 /// <summary>
 /// Where particles are counted: the field of a picture without its strip of text, cut into cells. A particle belongs to the one cell that it touches without crossing the cell's right
 /// or lower edge, so that none is counted twice and none is missed.
@@ -62,4 +48,18 @@ public sealed record CountingFrame(PictureBox Field, int Across = 1, int Down = 
         double sum = sizes.Sum(s => s.Weight), mean = sizes.Sum(s => s.Size * s.Weight) / sum, n = sum * sum / sizes.Sum(s => s.Weight * s.Weight);
         return (mean, Math.Sqrt(sizes.Sum(s => s.Weight * (s.Size - mean) * (s.Size - mean)) / sum * n / (n - 1)), n);
     }
+}
+
+/// <summary>An upright rectangle in a picture, x to the right and y down.</summary>
+/// <param name="Left">Left edge, in pixels.</param>
+/// <param name="Top">Upper edge, in pixels.</param>
+/// <param name="Right">Right edge, in pixels.</param>
+/// <param name="Bottom">Lower edge, in pixels.</param>
+public readonly record struct PictureBox(double Left, double Top, double Right, double Bottom)
+{
+    /// <summary>Width, in pixels.</summary>
+    public double Width => Right - Left;
+
+    /// <summary>Height, in pixels.</summary>
+    public double Height => Bottom - Top;
 }

@@ -4,7 +4,7 @@ namespace Holdfast.Web.Live;
 
 /// <summary>Pictures that pages are looking at, unpacked once each and kept while there is room: a browser is given pieces, never the whole.</summary>
 /// <param name="study">Where the originals are.</param>
-public sealed class Pictures(OpenStudy study)
+public sealed class OpenPictures(OpenStudy study)
 {
     private const long MostKept = 420L << 20;
 
