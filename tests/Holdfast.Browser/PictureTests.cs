@@ -22,10 +22,10 @@ public sealed partial class PictureTests(Browsing browsing) : IClassFixture<Brow
         await page.FillAsync("#bar-says", "500 nm");
         for (var i = 0; i < 2; i++)
             await Line(page, (760, 690, 960, 690), i == 0 ? "second time" : "drawn 2 times");
-        var started = DateTime.UtcNow;
+        var started = TimeProvider.System.GetTimestamp();
         for (var i = 0; i < Count; i++)
             await Line(page, Rods[i], $"Particle {i + 1}:");
-        Assert.True((DateTime.UtcNow - started).TotalSeconds < Count, "a mark is answered within a second");
+        Assert.True(TimeProvider.System.GetElapsedTime(started).TotalSeconds < Count, "a mark is answered within a second");
         await Agree(page, within: 2 * PerPixel);
 
         // A look that is accessible, and a mean that is that of the drawn rods.

@@ -76,9 +76,9 @@ internal sealed record TiffPage(int Width, int Height, int Bits, int Samples, St
             {
                 pages.Add(Of(tiff, big, name));
             }
-            catch (StudyException e)
+            catch (StudyException e) when (IsReducedCopy(tiff))
             {
-                // A thumbnail of an odd form does not spoil the picture beside it.
+                // A thumbnail of an odd form does not spoil the picture beside it; the other way round nobody would measure on the picture.
                 refusal ??= e;
             }
         }
@@ -106,7 +106,7 @@ internal sealed record TiffPage(int Width, int Height, int Bits, int Samples, St
         var page = new TiffPage(width, height, (int)bits[0], samples, PixelOf(tiff))
         {
             IsBigEndian = big,
-            IsReduced = (tiff.One(254, 0) & 1) != 0,
+            IsReduced = IsReducedCopy(tiff),
             Compression = compression,
             IsDifference = tiff.One(317, 1) == 2,
             IsInverted = photometric == WhiteIsZero,
@@ -121,6 +121,8 @@ internal sealed record TiffPage(int Width, int Height, int Bits, int Samples, St
         page.Require(name);
         return page;
     }
+
+    private static bool IsReducedCopy(Directory tiff) => (tiff.One(254, 0) & 1) != 0;
 
     private static ImmutableArray<(int Offset, int Length)> Placed(Directory tiff, int count, string name)
     {

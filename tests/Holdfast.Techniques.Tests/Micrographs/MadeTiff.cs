@@ -37,8 +37,16 @@ internal sealed record MadeTiff(int Width, int Height)
             strips.Add(Packed([.. Enumerable.Range(y, Math.Min(RowsPerStrip, Height - y)).SelectMany(Row)]));
         var tags = new SortedDictionary<int, (int Kind, uint[] Values)>
         {
-            [256] = (3, [(uint)Width]), [257] = (3, [(uint)Height]), [258] = (3, [.. Enumerable.Repeat((uint)Bits, Samples)]), [259] = (3, [(uint)Compression]), [262] = (3, [(uint)Photometric]),
-            [273] = (4, new uint[strips.Count]), [277] = (3, [(uint)Samples]), [278] = (3, [(uint)RowsPerStrip]), [279] = (4, [.. strips.Select(s => (uint)s.Length)]), [317] = (3, [IsDifference ? 2u : 1u]),
+            [256] = (3, [(uint)Width]),
+            [257] = (3, [(uint)Height]),
+            [258] = (3, [.. Enumerable.Repeat((uint)Bits, Samples)]),
+            [259] = (3, [(uint)Compression]),
+            [262] = (3, [(uint)Photometric]),
+            [273] = (4, new uint[strips.Count]),
+            [277] = (3, [(uint)Samples]),
+            [278] = (3, [(uint)RowsPerStrip]),
+            [279] = (4, [.. strips.Select(s => (uint)s.Length)]),
+            [317] = (3, [IsDifference ? 2u : 1u]),
         };
         if (PerCentimetre > 0)
         {
