@@ -36,6 +36,9 @@ public sealed record Study
     /// <summary>Measurements of powders in the order they came.</summary>
     public ImmutableArray<Measurement> Measurements { get; init; } = [];
 
+    /// <summary>What was drawn or said on pictures of measurements, in the order it came.</summary>
+    public ImmutableArray<PictureMark> Marks { get; init; } = [];
+
     /// <summary>Present strikes.</summary>
     public ImmutableArray<Strike> Strikes { get; init; } = [];
 
@@ -85,9 +88,13 @@ public sealed record Study
     /// <param name="id">Its address, "M-0001".</param>
     public Measurement? Measurement(string id) => Measurements.FirstOrDefault(m => string.Equals(m.Id, id, StringComparison.Ordinal));
 
-    /// <summary>True when the study has a sample, reading or measurement that a line can be drawn through by this name.</summary>
-    /// <param name="target">Sample code, or id of a reading or measurement.</param>
-    public bool Has(string target) => Sample(target) is not null || Reading(target) is not null || Measurement(target) is not null;
+    /// <summary>The mark with this id, or null.</summary>
+    /// <param name="id">Its address, "M-0001.57".</param>
+    public PictureMark? Mark(string id) => Marks.FirstOrDefault(m => string.Equals(m.Id, id, StringComparison.Ordinal));
+
+    /// <summary>True when the study has a sample, reading, measurement or mark that a line can be drawn through by this name.</summary>
+    /// <param name="target">Sample code, or id of a reading, measurement or mark.</param>
+    public bool Has(string target) => Sample(target) is not null || Reading(target) is not null || Measurement(target) is not null || Mark(target) is not null;
 
     /// <summary>The strike through a reading, or through its sample, or null.</summary>
     /// <param name="reading">Any reading.</param>
@@ -112,6 +119,14 @@ public sealed record Study
     {
         ArgumentNullException.ThrowIfNull(measurement);
         return Strikes.FirstOrDefault(s => string.Equals(s.Target, measurement.Id, StringComparison.Ordinal));
+    }
+
+    /// <summary>The strike through a mark on a picture, or null.</summary>
+    /// <param name="mark">Any mark.</param>
+    public Strike? StrikeOf(PictureMark mark)
+    {
+        ArgumentNullException.ThrowIfNull(mark);
+        return Strikes.FirstOrDefault(s => string.Equals(s.Target, mark.Id, StringComparison.Ordinal));
     }
 
     /// <summary>True when the measurement is struck.</summary>

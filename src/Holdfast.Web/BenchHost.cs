@@ -58,6 +58,7 @@ public sealed class BenchHost : IAsyncDisposable
         builder.Services.AddSingleton(_ => new OpenStudy(StudyFolder.Open(place.Folder, options.Clock), options.Clock, place.Who));
         builder.Services.AddSingleton(services => new Resampling(services.GetRequiredService<OpenStudy>(), options.Clock));
         builder.Services.AddSingleton<Tray>();
+        builder.Services.AddSingleton<OpenPictures>();
 
         var token = new StartToken();
         var app = builder.Build();
@@ -76,6 +77,7 @@ public sealed class BenchHost : IAsyncDisposable
         ExampleDoor.Map(app);
         TrayDoor.Map(app);
         WriteUpDoor.Map(app);
+        PictureDoor.Map(app);
         app.MapRazorComponents<Shell>().AddInteractiveServerRenderMode();
         // A study that is there is opened at once: trouble with it is told before any browser is.
         if (place.Exists)

@@ -21,15 +21,19 @@ internal sealed class MadeBench : IAsyncDisposable
 
     /// <summary>Begins the study, takes its files in and starts the host.</summary>
     /// <param name="files">Names and texts of the files.</param>
-    public static async Task<MadeBench> Start(params (string Name, string Text)[] files)
+    public static Task<MadeBench> Start(params (string Name, string Text)[] files) => Start([.. files.Select(f => (f.Name, Encoding.UTF8.GetBytes(f.Text)))]);
+
+    /// <summary>Begins the study, takes its files in and starts the host.</summary>
+    /// <param name="files">Names and bytes of the files.</param>
+    public static async Task<MadeBench> Start((string Name, byte[] Bytes)[] files)
     {
         var root = Directory.CreateTempSubdirectory("holdfast-made-").FullName;
         var folder = Path.Combine(root, "study");
         using (var study = StudyFolder.Begin(folder, "Ada", TimeProvider.System, new StudyBegun("small study (invented)", null, Invented: true)))
         {
-            foreach (var (name, text) in files)
+            foreach (var (name, bytes) in files)
             {
-                var taken = Take.Keep(study, Take.Understand(study.Study, [new IncomingFile(name, Encoding.UTF8.GetBytes(text))], Answers.None), new TakeOptions(), "Ada");
+                var taken = Take.Keep(study, Take.Understand(study.Study, [new IncomingFile(name, bytes)], Answers.None), new TakeOptions(), "Ada");
                 Assert.NotNull(taken.Entry);
             }
         }

@@ -272,6 +272,18 @@ public sealed record RolesGiven(ImmutableArray<RoleGiven> Roles, ImmutableArray<
 /// <param name="Role">What it is for.</param>
 public sealed record RoleGiven(string Sample, SampleRole Role);
 
+/// <summary>Something was drawn or said on the picture of a measurement. Its address follows from the number of the entry; see <see cref="PictureMark.Id"/>.</summary>
+/// <param name="Measurement">Id of the measurement whose picture it is.</param>
+/// <param name="Mark">Word that the technique gives it: "line".</param>
+/// <param name="Points">Its points as x, y, x, y …, in pixels of the whole picture; empty for what was only said.</param>
+/// <param name="Written">What was said with it: "500 nm"; null for nothing.</param>
+/// <param name="Repeats">Id of the mark that was drawn afresh, or null.</param>
+public sealed record PictureMarked(string Measurement, string Mark, ImmutableArray<double> Points, string? Written, string? Repeats) : Change
+{
+    /// <inheritdoc/>
+    public override string Says() => $"mark a {Mark} on {Measurement}";
+}
+
 /// <summary>The newest entry still in force was undone.</summary>
 /// <param name="Entry">Its number.</param>
 /// <param name="What">What it had done.</param>

@@ -35,6 +35,7 @@ public static class EntryText
         ["runs-described"] = typeof(RunsDescribed),
         ["calibration-chosen"] = typeof(CalibrationChosen),
         ["roles-given"] = typeof(RolesGiven),
+        ["picture-marked"] = typeof(PictureMarked),
         ["undone"] = typeof(Undone),
         ["redone"] = typeof(Redone),
         ["sealed"] = typeof(Sealed),

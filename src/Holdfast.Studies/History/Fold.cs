@@ -54,6 +54,7 @@ public static class Fold
             RunsDescribed { Details.IsDefaultOrEmpty: false } d => study with { Runs = [.. study.Runs.Select(r => Describe(r, d.Details))] },
             CalibrationChosen c => study with { Calibrations = c.From is null ? study.Calibrations.Remove(c.Run) : study.Calibrations.SetItem(c.Run, c.From) },
             RolesGiven { Roles.IsDefaultOrEmpty: false } g => GiveRoles(study, g),
+            PictureMarked { Points.IsDefault: false } m => study with { Marks = study.Marks.Add(new PictureMark(m.Measurement, m.Mark, m.Points, m.Written ?? "", m.Repeats, number, who)) },
             Sealed => study with { SealedBy = number },
             _ => study,
         };

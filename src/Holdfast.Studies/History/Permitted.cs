@@ -94,6 +94,15 @@ public static class Permitted
             case RolesGiven g:
                 Roles(study, g);
                 break;
+            case PictureMarked m:
+                Say(m.Mark, "kind of the mark");
+                if (study.Measurement(m.Measurement) is null)
+                    throw Unknown("measurement", m.Measurement);
+                if (m.Repeats is { } repeated && study.Mark(repeated)?.Measurement != m.Measurement)
+                    throw Unknown("mark", repeated);
+                if (m.Points.IsDefault || m.Points.Length % 2 != 0 || !m.Points.All(double.IsFinite))
+                    throw new ArgumentException("A point of a mark has two numbers, across and down.", nameof(change));
+                break;
             case Undone u when daybook.Undo.Next?.Number != u.Entry:
                 throw new StudyException(Codes.NothingChanges, "There is nothing like that to undo.");
             case Redone r when daybook.Undo.Back?.Number != r.Entry:
@@ -183,7 +192,7 @@ public static class Permitted
     private static void Exists(Study study, string target)
     {
         if (!study.Has(target))
-            throw Unknown("sample, reading or measurement", target);
+            throw Unknown("sample, reading, measurement or mark", target);
     }
 
     private static bool IsStruck(Study study, string target) => study.Strikes.Any(s => string.Equals(s.Target, target, StringComparison.Ordinal));

@@ -61,6 +61,8 @@ internal static class Sense
         BlockTyped { Cells.IsDefault: false } b when b.Cells.FirstOrDefault(c => study.Sample(c.Sample) is null) is { } cell => $"types into {cell.Sample}, which the study does not have",
         Undone u when UndoOrder.Of(before).Next?.Number != u.Entry => $"undoes entry {Ordinal.Text(u.Entry)}, which is not the newest in force",
         Redone r when UndoOrder.Of(before).Back?.Number != r.Entry => $"brings back entry {Ordinal.Text(r.Entry)}, which was not undone last",
+        PictureMarked m when study.Measurement(m.Measurement) is null => $"marks {m.Measurement}, which the study does not have",
+        PictureMarked { Points: var points } m when points.IsDefault || points.Length % 2 != 0 => $"marks {m.Measurement} with half a point",
         TakenIn taken => Trouble(study, taken),
         _ => null,
     };

@@ -30,7 +30,7 @@ public static class Drop
             var name = Path.GetFileName(path).Normalize();
             try
             {
-                var bytes = PlainFile.Read(path, Limits.File);
+                var bytes = PlainFile.Read(path, Limits.File, FileReaders.Largest);
                 total += bytes.Length;
                 if (total > Limits.Drop)
                     throw Limits.Exceeded("The drop", "more than 2 GB");

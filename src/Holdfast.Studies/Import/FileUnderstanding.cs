@@ -45,8 +45,8 @@ internal sealed class FileUnderstanding
         var sha256 = Convert.ToHexStringLower(SHA256.HashData(bytes));
         var own = answers.For(fileName);
         FileUnderstanding Refused(Finding why, IFileReader? by = null) => new(fileName, sha256, bytes.Length, by, own, [], why);
-        if (bytes.Length > Limits.File)
-            return Refused(AsFinding(Store.PlainFile.TooLarge(fileName, bytes.Length, Limits.File), fileName));
+        if (bytes.Length > Limits.File && FileReaders.Largest(bytes) is var largest && bytes.Length > largest)
+            return Refused(AsFinding(Store.PlainFile.TooLarge(fileName, bytes.Length, largest), fileName));
         if (bytes.Length == 0)
             return Refused(Finding.Of(Codes.Unreadable, Weight.Stop, $"{fileName} is empty: 0 bytes. Nothing is taken in. Export it again.", fileName));
         if (FileReaders.For(bytes) is not { } reader)

@@ -18,6 +18,9 @@ public interface IFileReader
     /// <param name="bytes">The whole file.</param>
     bool Recognises(ReadOnlySpan<byte> bytes);
 
+    /// <summary>Largest file of this kind, in bytes.</summary>
+    long Largest => Limits.File;
+
     /// <summary>The tables of the file.</summary>
     /// <param name="bytes">The whole file.</param>
     /// <param name="fileName">Its name, for messages.</param>

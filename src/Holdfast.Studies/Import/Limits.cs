@@ -7,6 +7,9 @@ public static class Limits
     /// <summary>Largest text file or workbook, in bytes.</summary>
     public const long File = 64L << 20;
 
+    /// <summary>Largest picture, in bytes.</summary>
+    public const long Picture = 320L << 20;
+
     /// <summary>Largest drop of several files, in bytes.</summary>
     public const long Drop = 2L << 30;
 

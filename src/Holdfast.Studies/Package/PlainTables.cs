@@ -20,7 +20,7 @@ internal static class PlainTables
 
     /// <summary>All of them, in a fixed order.</summary>
     public static ImmutableArray<PlainTable> Of(Study study)
-        => [Samples(study), Facts(study), Readings(study), .. Spectra(study), .. Measurements(study), Runs(study), Claims(study), Margins(study), Plan(study), Apparatus(study), Strikes(study), Originals(study)];
+        => [Samples(study), Facts(study), Readings(study), .. Spectra(study), .. Measurements(study), .. Marks(study), Runs(study), Claims(study), Margins(study), Plan(study), Apparatus(study), Strikes(study), Originals(study)];
 
     private static PlainTable Samples(Study study)
     {
@@ -163,6 +163,35 @@ internal static class PlainTables
         yield return points;
     }
 
+    // Most studies hold none: their package stays as it was.
+    private static IEnumerable<PlainTable> Marks(Study study)
+    {
+        if (study.Marks.IsEmpty)
+            yield break;
+        var table = new PlainTable("picture_marks", "One row a point of what was drawn on the picture of a measurement; one row without a point for what was only said.",
+        [
+            new("id", "string", "Address of the mark."),
+            new("measurement", "string", "Address of the measurement whose picture it is."),
+            new("kind", "string", "What was drawn or said."),
+            new("point", "integer", "Place among its points, from 1; 0 for what was only said."),
+            new("x", "number", "Pixels of the whole picture from its left edge."),
+            new("y", "number", "Pixels of the whole picture from its upper edge."),
+            new("written", "string", "What was said with it."),
+            new("repeats", "string", "Address of the mark that was drawn afresh."),
+            new("struck", "boolean", "True when a line was drawn through it; see strikes."),
+            new("entry", "integer", "Entry of the history that made it."),
+            new("who", "string", "Who drew it."),
+        ], key: ["id", "point"]);
+        foreach (var m in study.Marks)
+        {
+            (double X, double Y)?[] points = m.Points.IsEmpty ? [null] : [.. m.Places().Select(p => ((double, double)?)p)];
+            foreach (var (i, p) in points.Index())
+                table.Add(m.Id, m.Measurement, m.Kind, p is null ? 0 : i + 1, p?.X, p?.Y, Said(m.Written), m.Repeats, study.StrikeOf(m) is not null, m.Entry, m.Who);
+        }
+
+        yield return table;
+    }
+
     private static PlainTable Runs(Study study)
     {
         var table = new PlainTable("runs", "One row a sitting at an instrument, with what its file said about itself.",
@@ -248,9 +277,9 @@ internal static class PlainTables
 
     private static PlainTable Strikes(Study study)
     {
-        var table = new PlainTable("strikes", "One row a line drawn through a sample, reading or measurement, with its reason.",
+        var table = new PlainTable("strikes", "One row a line drawn through a sample, reading, measurement or mark, with its reason.",
         [
-            new("target", "string", "Sample code, or id of a reading or measurement."),
+            new("target", "string", "Sample code, or id of a reading, measurement or mark."),
             new("reason", "string", "Why."),
             new("entry", "integer", "Entry of the history."),
             new("struck", "datetime", "When."),

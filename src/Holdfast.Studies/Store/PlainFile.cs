@@ -16,13 +16,20 @@ public static class PlainFile
     /// <summary>All bytes of an ordinary file.</summary>
     /// <param name="path">The file.</param>
     /// <param name="limit">Most bytes that are read.</param>
+    /// <param name="ofHead">The limit of a longer file from its first bytes; null for the same one.</param>
     /// <exception cref="StudyException">Not an ordinary file, or not readable (HF-406); larger than the limit (HF-407).</exception>
-    public static byte[] Read(string path, long limit)
+    public static byte[] Read(string path, long limit, Func<byte[], long>? ofHead = null)
     {
         using var handle = Open(path);
         try
         {
             var length = RandomAccess.GetLength(handle);
+            if (length > limit && ofHead is not null)
+            {
+                var head = new byte[Import.FileReaders.Head];
+                _ = RandomAccess.Read(handle, head, 0);
+                limit = ofHead(head);
+            }
             if (length > limit)
                 throw TooLarge(path, length, limit);
             var bytes = new byte[length];

@@ -1,10 +1,10 @@
 using System.Collections.Immutable;
 using System.Globalization;
-using Holdfast.Amounts;
 using Holdfast.Claims.Analyses;
 using Holdfast.Particles;
 using Holdfast.Statistics;
 using Holdfast.Studies;
+using Holdfast.Techniques.Micrographs;
 
 namespace Holdfast.Techniques.Particles;
 
@@ -29,21 +29,22 @@ public sealed record ParticleStudy(ImmutableArray<SizeList> Lists)
     private static ParticleStudy Work(Evidence evidence)
     {
         var study = evidence.Study;
-        var found = study.Measurements.Where(m => m.Technique == ParticleFiles.TechniqueName && !study.IsStruck(m))
-            .SelectMany(m => m.Columns.Where(c => c.Numbers is not null && c.Name != ParticleFiles.FileRow).Select(c => (Measurement: m, Column: c)))
-            .GroupBy(c => (Powder: c.Measurement.Sample.ToUpperInvariant(), c.Column.Name));
+        var listed = study.Measurements.Where(m => m.Technique == ParticleFiles.TechniqueName && !study.IsStruck(m))
+            .SelectMany(m => m.Columns.Where(c => c.Numbers is not null && c.Name != ParticleFiles.FileRow).Select(c => Listed(m, c)));
+        var found = listed.Concat(MicrographStudy.Of(evidence).Pictures.SelectMany(Marked)).GroupBy(p => (Powder: p.Measurement.Sample.ToUpperInvariant(), p.Measurand));
         return new([.. found.Select(g => One([.. g])).OfType<SizeList>()]);
     }
 
-    private static SizeList? One((Measurement Measurement, MeasuredColumn Column)[] parts)
+    private static SizeList? One(SizePart[] parts)
     {
-        var unit = parts[0].Column.Unit;
-        var particles = parts.SelectMany(p => Particles(p.Measurement, p.Column, unit)).ToImmutableArray();
+        var unit = parts[0].Unit;
+        var particles = parts.SelectMany(p => p.In(unit)).ToImmutableArray();
         if (particles.IsEmpty)
             return null;
         var statistics = SizeStatistics.Of([.. particles.Select(p => p.Size)]);
         var images = SizeComparison.Images(particles);
         var name = parts[0].Measurement.Sample;
+        var observer = parts.Max(p => p.Factor(unit) * p.ObserverU);
         var findings = new List<Finding>();
         if (statistics.Summary.N < SizeStatistics.Few)
         {
@@ -58,16 +59,35 @@ public sealed record ParticleStudy(ImmutableArray<SizeList> Lists)
                 : $"{name}: all particles are of one image. Particles beside each other are alike; count in several.", name));
         }
 
-        return new(name, parts[0].Column.Name, unit, [.. parts.Select(p => p.Measurement).Distinct()], particles, statistics, images,
-            statistics.Summary.N > 1 ? SizeBootstrap.Quantile(particles, 0.5, Seed) : null, statistics.Summary.N > 1 ? SizeBootstrap.Quantile(particles, 0.9, Seed) : null, [.. findings]);
+        return new(name, parts[0].Measurand, unit, [.. parts.Select(p => p.Measurement).Distinct()], particles, statistics, images, parts.Max(p => p.ScaleU), observer, [.. findings])
+        {
+            D10 = Quantile(statistics, particles, 0.1),
+            D50 = Quantile(statistics, particles, 0.5),
+            D90 = Quantile(statistics, particles, 0.9),
+        };
     }
 
-    private static IEnumerable<(double Size, string? Image)> Particles(Measurement measurement, MeasuredColumn column, string unit)
+    private static SizeQuantile? Quantile(SizeStatistics statistics, ImmutableArray<(double Size, string? Image)> particles, double share)
+        => particles.Length > 1 ? new(statistics.Quantile(share), SizeBootstrap.Quantile(particles, share, Seed)) : null;
+
+    private static SizePart Listed(Measurement measurement, MeasuredColumn column)
+        => new(measurement, column.Name, column.Unit, [.. Particles(measurement, column)], column.Unit.Length > 0 ? ScaleBar.Uncalibrated : 0, 0);
+
+    // What was drawn on a micrograph, once its scale is known: one part for each thing measured.
+    private static IEnumerable<SizePart> Marked(Micrograph picture)
+    {
+        if (picture.Scale is not { } scale)
+            return [];
+        return picture.Particles.Where(p => p.LeftOut is null).SelectMany(p => p.Sizes()).GroupBy(s => (s.Measurand, s.IsLength)).Select(g => new SizePart(
+            picture.Measurement, g.Key.Measurand, g.Key.IsLength ? scale.Unit : "", [.. g.Select(s => (g.Key.IsLength ? s.Value * scale.PerPixel : s.Value, (string?)picture.Measurement.Id))],
+            g.Key.IsLength ? scale.RelativeU : 0, g.Key.IsLength ? picture.Readers.OfMean * scale.PerPixel : 0));
+    }
+
+    private static IEnumerable<(double Size, string? Image)> Particles(Measurement measurement, MeasuredColumn column)
     {
         var rows = measurement.Column(ParticleFiles.FileRow)?.Numbers;
         var images = measurement.Column(ParticleFiles.Image)?.Words;
         var factor = measurement.Setting("scale")?.Value ?? 1;
-        var same = column.Unit.Length == 0 || column.Unit == unit;
         for (var i = 0; i < column.Numbers!.Value.Length; i++)
         {
             var size = column.Numbers.Value[i];
@@ -75,8 +95,7 @@ public sealed record ParticleStudy(ImmutableArray<SizeList> Lists)
                 size = corrected.Value;
             if (size is > 0 && double.IsFinite(size.Value))
             {
-                var known = (column.Unit.Length > 0 ? factor : 1) * size.Value;
-                yield return (same ? known : Unit.Parse(column.Unit).Convert(known, Unit.Parse(unit)), images?[i] is { Length: > 0 } image ? image : null);
+                yield return ((column.Unit.Length > 0 ? factor : 1) * size.Value, images?[i] is { Length: > 0 } image ? image : null);
             }
         }
     }
@@ -92,6 +111,33 @@ internal static class ParticleCodes
     public const string OneImage = "HF-772";
 }
 
+/// <summary>Sizes of one powder from one measurement.</summary>
+/// <param name="Measurement">The list or micrograph.</param>
+/// <param name="Measurand">What was measured.</param>
+/// <param name="Unit">Unit of the sizes; empty for a number without one.</param>
+/// <param name="Sizes">Sizes with their images.</param>
+/// <param name="ScaleU">Relative standard uncertainty of the scale; no unit.</param>
+/// <param name="ObserverU">Standard uncertainty that observers bring to an average, in <paramref name="Unit"/>.</param>
+internal sealed record SizePart(Measurement Measurement, string Measurand, string Unit, ImmutableArray<(double Size, string? Image)> Sizes, double ScaleU, double ObserverU)
+{
+    /// <summary>What a size is multiplied by to be in another unit of length.</summary>
+    /// <param name="unit">The unit.</param>
+    public double Factor(string unit) => Unit.Length == 0 || Unit == unit ? 1 : Amounts.Unit.Parse(Unit).Convert(1, Amounts.Unit.Parse(unit));
+
+    /// <summary>The sizes in another unit of length.</summary>
+    /// <param name="unit">The unit.</param>
+    public IEnumerable<(double Size, string? Image)> In(string unit) => Sizes.Select(s => (s.Size * Factor(unit), s.Image));
+}
+
+/// <summary>Size below which a share of the particles lies, by number.</summary>
+/// <param name="Value">The size.</param>
+/// <param name="Resampled">Its 95 % interval from resampled particles or images, without scale and observer.</param>
+public sealed record SizeQuantile(double Value, Interval Resampled)
+{
+    /// <summary>Standard uncertainty from the particles alone, in the unit of the sizes.</summary>
+    public double SamplingU => Resampled.Half / NormalDistribution.Quantile(0.5 * (1 + Resampled.Confidence));
+}
+
 /// <summary>The sizes of one powder.</summary>
 /// <param name="Powder">Its name.</param>
 /// <param name="Measurand">What was measured: "length", "diameter", "aspect".</param>
@@ -100,13 +146,27 @@ internal static class ParticleCodes
 /// <param name="Particles">Sizes with their images.</param>
 /// <param name="Statistics">Their statistics.</param>
 /// <param name="Images">Different images; 0 where they are not recorded.</param>
-/// <param name="D50">Interval of the median, resampled; null for one particle.</param>
-/// <param name="D90">Interval of the size below which nine of ten lie, resampled; null for one particle.</param>
+/// <param name="ScaleU">Relative standard uncertainty of the scale, that of the worst image; no unit.</param>
+/// <param name="ObserverU">Standard uncertainty that different observers bring to every average, in the unit of the sizes; 0 where one alone measured.</param>
 /// <param name="Findings">Caveats.</param>
 public sealed record SizeList(
     string Powder, string Measurand, string Unit, ImmutableArray<Measurement> Measurements, ImmutableArray<(double Size, string? Image)> Particles, SizeStatistics Statistics, int Images,
-    Interval? D50, Interval? D90, ImmutableArray<Finding> Findings)
+    double ScaleU, double ObserverU, ImmutableArray<Finding> Findings)
 {
-    /// <summary>Standard uncertainty of the mean with that of an uncalibrated scale, in the unit of the sizes; null without scatter.</summary>
-    public double? MeanU => Statistics.Summary.MeanEstimate().Value is { } mean ? Unit.Length > 0 ? ScaleBar.Combine(mean.Value, mean.StandardError, ScaleBar.Uncalibrated) : mean.StandardError : null;
+    /// <summary>Size below which one of ten lies; null for one particle.</summary>
+    public SizeQuantile? D10 { get; init; }
+
+    /// <summary>The median; null for one particle.</summary>
+    public SizeQuantile? D50 { get; init; }
+
+    /// <summary>Size below which nine of ten lie; null for one particle.</summary>
+    public SizeQuantile? D90 { get; init; }
+
+    /// <summary>Standard uncertainty of the mean with scale and observer, in the unit of the sizes; null without scatter.</summary>
+    public double? MeanU => Statistics.Summary.MeanEstimate().Value is { } mean ? Whole(mean.Value, mean.StandardError) : null;
+
+    /// <summary>Standard uncertainty of an average or quantile with what is common to all particles: observer and scale.</summary>
+    /// <param name="value">The average, in the unit of the sizes.</param>
+    /// <param name="sampling">Its standard uncertainty from the particles, same unit.</param>
+    public double Whole(double value, double sampling) => ScaleBar.Combine(value, Math.Sqrt(sampling * sampling + ObserverU * ObserverU), ScaleU);
 }

@@ -29,7 +29,7 @@ internal static class SizeClaims
             return (powder, parent, null, Decision.Missing($"There are no particle sizes of {(powder is null ? claim.Words("powder") : claim.Words("parent")) ?? "one of the powders"}.", Count(SizeStatistics.Few)));
         if (powder.Measurand != parent.Measurand || (powder.Unit.Length > 0) != (parent.Unit.Length > 0))
             return (powder, parent, null, Decision.Missing($"Of {powder.Powder} the {powder.Measurand} was measured, of {parent.Powder} the {parent.Measurand}: measure the same on both.", Count(SizeStatistics.Few)));
-        var scale = claim.In("scale", "%") is { } stated ? stated / 100 : powder.Unit.Length > 0 ? ScaleBar.Uncalibrated : 0;
+        var scale = claim.In("scale", "%") is { } stated ? stated / 100 : Math.Max(powder.ScaleU, parent.ScaleU);
         var factor = powder.Unit == parent.Unit || powder.Unit.Length == 0 ? 1 : Amounts.Unit.Parse(powder.Unit).Convert(1, Amounts.Unit.Parse(parent.Unit));
         var outcome = SizeComparison.Of([.. powder.Particles.Select(p => (p.Size * factor, p.Image))], parent.Particles, scale);
         return (powder, parent, outcome.Value, outcome.Value is null ? Decision.Missing(outcome.Findings[0].Sentence, Count(SizeStatistics.Few)) : null);

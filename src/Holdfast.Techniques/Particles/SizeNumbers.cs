@@ -1,40 +1,50 @@
 using System.Globalization;
 using Holdfast.Amounts;
 using Holdfast.Claims.Analyses;
-using Holdfast.Particles;
 using Holdfast.Reports.Trails;
 
 namespace Holdfast.Techniques.Particles;
 
-/// <summary>Mean and median of particle sizes: "mean:parent@length", "d50:parent@length".</summary>
+/// <summary>Mean, D10, median and D90 of particle sizes: "mean:parent@length", "d50:parent@length".</summary>
 internal sealed class SizeNumbers : IDerivedNumbers
 {
     /// <inheritdoc/>
     public IEnumerable<NumberTrail> Of(Evidence evidence)
-        => ParticleStudy.Of(evidence).Lists.Where(l => l.MeanU is not null).SelectMany(l => new[] { Mean(l), Median(l) });
+        => ParticleStudy.Of(evidence).Lists.Where(l => l.MeanU is not null).SelectMany(l => new[]
+        {
+            Mean(l), Quantile(l, "d10", "D10 of the", l.D10!), Quantile(l, "d50", "median", l.D50!), Quantile(l, "d90", "D90 of the", l.D90!),
+        });
 
     /// <summary>Address of a number of a list.</summary>
-    /// <param name="what">"mean" or "d50".</param>
+    /// <param name="what">"mean", "d10", "d50" or "d90".</param>
     /// <param name="list">The list.</param>
     public static string Address(string what, SizeList list) => $"{what}:{list.Powder}@{list.Measurand}";
 
     private static NumberTrail Mean(SizeList list)
     {
-        var address = Address("mean", list);
         var mean = list.Statistics.Summary.MeanEstimate().Value!;
-        Measured value = Measured.From(mean.Value, new Source(address, "scatter of the particles", mean.StandardError, mean.DegreesOfFreedom, Evaluation.Repetition, Unit: list.Unit));
-        if (list.Unit.Length > 0)
-            value *= Measured.From(1, new Source("scale:" + list.Powder, "scale bar, not calibrated (assumed)", ScaleBar.Uncalibrated));
-        return new(address, $"mean {list.Measurand} of {list.Powder}", value, list.Unit, "mean by number × scale", Inputs(list), []);
+        var address = Address("mean", list);
+        return new(
+            address, $"mean {list.Measurand} of {list.Powder}",
+            Whole(list, Measured.From(mean.Value, new Source(address, "scatter of the particles", mean.StandardError, mean.DegreesOfFreedom, Evaluation.Repetition, Unit: list.Unit))), list.Unit, "mean by number × scale", Inputs(list), []);
     }
 
-    private static NumberTrail Median(SizeList list)
+    private static NumberTrail Quantile(SizeList list, string what, string title, SizeQuantile found)
     {
-        var address = Address("d50", list);
-        var u = list.D50 is { } interval ? interval.Half / Statistics.NormalDistribution.Quantile(0.975) : 0;
+        var address = Address(what, list);
         return new(
-            address, $"median {list.Measurand} of {list.Powder}", Measured.From(list.Statistics.Summary.Median, new Source(address, "resampled particles or images", u, Unit: list.Unit)), list.Unit,
-            "size below which half of the particles lie, by number", Inputs(list), []);
+            address, $"{title} {list.Measurand} of {list.Powder}", Whole(list, Measured.From(found.Value, new Source(address, "resampled particles or images", found.SamplingU, Unit: list.Unit))), list.Unit,
+            "size below which that share of the particles lies, by number", Inputs(list), []);
+    }
+
+    // What is common to all particles and does not shrink with their number.
+    private static Measured Whole(SizeList list, Measured value)
+    {
+        if (list.ObserverU > 0)
+            value += Measured.From(0, new Source("observers:" + list.Powder, "differences between observers", list.ObserverU, Unit: list.Unit));
+        if (list.ScaleU > 0)
+            value *= Measured.From(1, new Source("scale:" + list.Powder, "scale: the bar, reading it, and what contradicts it", list.ScaleU));
+        return value;
     }
 
     private static System.Collections.Immutable.ImmutableArray<TrailInput> Inputs(SizeList list)

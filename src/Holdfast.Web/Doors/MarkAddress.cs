@@ -13,6 +13,7 @@ internal static class MarkAddress
         => NumberTrail.OfSample(evidence, id) is { } trail ? TrailAddress.Of(trail.Address)
             : evidence.Study.Reading(id) is not null ? "/readings/" + Uri.EscapeDataString(id)
             : evidence.Study.Measurement(id) is not null ? "/measurements/" + Uri.EscapeDataString(id)
+            : evidence.Study.Mark(id) is { } mark ? "/measurements/" + Uri.EscapeDataString(mark.Measurement)
             : evidence.Study.Sample(id) is not null ? "/samples/" + Uri.EscapeDataString(id)
             : null;
 }

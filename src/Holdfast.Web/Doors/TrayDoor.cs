@@ -1,6 +1,6 @@
 using System.Text.Json;
-using Holdfast.Studies;
 using Holdfast.Studies.Import;
+using Holdfast.Studies.Store;
 using Holdfast.Web.Live;
 using Microsoft.AspNetCore.Builder;
 using Microsoft.AspNetCore.Http;
@@ -44,11 +44,9 @@ internal static class TrayDoor
         foreach (var file in form.Files)
         {
             var name = NameOf(file.FileName);
-            if (file.Length > Limits.File)
+            if (file.Length > Limits.File && await Largest(file, cancel).ConfigureAwait(false) is var largest && file.Length > largest)
             {
-                var refusal = new StudyException(Codes.LimitExceeded, FormattableString.Invariant(
-                    $"{name} is {file.Length >> 20} MB; the limit is {Limits.File >> 20} MB. Export only the columns you need."));
-                files.Add(new IncomingFile(name, []) { Refusal = refusal });
+                files.Add(new IncomingFile(name, []) { Refusal = PlainFile.TooLarge(name, file.Length, largest) });
                 continue;
             }
 
@@ -59,6 +57,15 @@ internal static class TrayDoor
 
         tray.Put(files);
         return Results.Json(new { files = files.Count });
+    }
+
+    private static async Task<long> Largest(IFormFile file, CancellationToken cancel)
+    {
+        var head = new byte[FileReaders.Head];
+        var stream = file.OpenReadStream();
+        await using (stream.ConfigureAwait(false))
+            await stream.ReadExactlyAsync(head, cancel).ConfigureAwait(false);
+        return FileReaders.Largest(head);
     }
 
     private static async Task<IResult> Text(HttpRequest request, Tray tray, CancellationToken cancel)

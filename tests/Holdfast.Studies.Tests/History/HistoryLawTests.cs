@@ -14,7 +14,7 @@ public class HistoryLawTests
     private static readonly Gen<double> Numbers = Gen.Double.Where(double.IsFinite);
 
     // What is done, as a choice that is made to fit the study it meets.
-    private static readonly Gen<(int What, int Which, string Words, double Number)> Deeds = Gen.Select(Gen.Int[0, 21], Gen.Int[0, 1000], Words, Numbers);
+    private static readonly Gen<(int What, int Which, string Words, double Number)> Deeds = Gen.Select(Gen.Int[0, 22], Gen.Int[0, 1000], Words, Numbers);
 
     [Fact]
     public void Replay_OfAnyHistory_GivesTheStateThatGrewStepByStep()
@@ -108,6 +108,9 @@ public class HistoryLawTests
             18 => new CalibrationChosen(Named(study, deed.Which), deed.Which % 3 == 0 ? null : Named(study, deed.Which + 1), deed.Words),
             19 => new RolesGiven([new RoleGiven(sample, (SampleRole)(deed.Which % 4))], [new TypedCell(sample, Fact("standard-concentration", deed.Number, deed.Words))], deed.Words),
             20 => new LayoutForgotten("layout"),
+            21 => new PictureMarked(
+                study.Measurements.IsEmpty ? "M-0000" : study.Measurements[deed.Which % study.Measurements.Length].Id, "line", [deed.Number, 1, 2, 3],
+                deed.Which % 2 == 0 ? null : deed.Words, study.Marks.IsEmpty || deed.Which % 3 != 0 ? null : study.Marks[^1].Id),
             _ => new Redone(daybook.Undo.Back?.Number ?? 0, "something"),
         };
         try
@@ -133,6 +136,7 @@ public class HistoryLawTests
                 .Add("mass", Fact("mass", number, words)).Add("remark", new Fact("remark", null, null, null, words, words, Origin(words))))],
             Runs = daybook.Study.Runs.Length > 4 ? [] : [new Run("run-" + Text(daybook.Study.Runs.Length), "absorbance", Dictionary("Element", words), Origin(words))],
             Readings = [new Reading(Bench.Id(daybook.Study.ReadingsEver + 1), code, "run", 1, "absorbance", number, null, 1, 1, words, Origin(words))],
+            Measurements = which % 2 == 0 ? null : [new Measurement("M-" + Text(daybook.Study.MeasurementsEver + 1), "micrograph", words, [new MeasuredSetting("width", words, number, "px", 0)], [], Origin(words))],
             Layouts = [new LayoutAnswer("layout", "decimal", words)],
         };
     }
