@@ -40,6 +40,10 @@ internal sealed class CalibrationSection : IResultSection
         return new("calibration", "Calibration and quality control", content);
     }
 
+    /// <inheritdoc/>
+    public IEnumerable<Node> InChapter(Dossier dossier, Numbering numbering)
+        => dossier.Evidence.Runs.Any(r => r is { Curve: not null, BorrowedFrom: null }) ? [numbering.Table(() => CalibrationTable.Of(dossier.Evidence.Runs))] : [];
+
     private static IEnumerable<Node> How(CalibratedRun run)
     {
         yield return Prose.Heading($"How the line of {run.Run.Id} was chosen");

@@ -19,25 +19,27 @@ internal static class MethodsSection
         return new("methods", "Methods, as recorded", [.. text, .. MethodsGap.Places(text)]);
     }
 
-    /// <summary>Its sentences.</summary>
-    public static IReadOnlyList<Node> Text(Dossier dossier)
+    /// <summary>Its sentences, every gap marked where it is.</summary>
+    public static IReadOnlyList<Node> Text(Dossier dossier) =>
+    [
+        Prose.Paragraph("These sentences are made from the records. A marked gap is something a reader will ask for and the records do not hold."),
+        .. Parts(dossier.Evidence).SelectMany(p => p.Sentences.Select(s => (Node)Prose.Paragraph(s)).Prepend(Prose.Heading(p.Title))),
+    ];
+
+    /// <summary>What is recorded under each heading, in sentences and clauses that may hold gaps.</summary>
+    /// <param name="evidence">The study worked out.</param>
+    public static IEnumerable<(string Title, IReadOnlyList<string> Sentences)> Parts(Evidence evidence)
     {
-        var evidence = dossier.Evidence;
-        return
+        yield return ("Material and vessels", [Material(evidence), Vessels(evidence), Acidity(evidence)]);
+        yield return ("Concentrations", [.. Runs(evidence)]);
+        if (FluorometerText.Of(evidence).ToArray() is { Length: > 0 } light)
+            yield return ("Fluorescence", light);
+        yield return ("Uncertainty and fitting",
         [
-            Prose.Paragraph("These sentences are made from the records. A marked gap is something a reader will ask for and the records do not hold."),
-            Prose.Heading("Material and vessels"),
-            Prose.Paragraph(Material(evidence)),
-            Prose.Paragraph(Vessels(evidence)),
-            Prose.Paragraph(Acidity(evidence)),
-            Prose.Heading("Concentrations"),
-            .. Runs(evidence).Select(Prose.Paragraph),
-            .. FluorometerText.Of(evidence),
-            Prose.Heading("Uncertainty and fitting"),
-            Prose.Paragraph("Uncertainties were propagated to first order with every shared source kept, and widened to 95 % by the effective degrees of freedom."),
-            .. Fitting(evidence).Select(Prose.Paragraph),
-            Prose.Paragraph(Order(evidence.Study)),
-        ];
+            "Uncertainties were propagated to first order with every shared source kept, and widened to 95 % by the effective degrees of freedom.",
+            .. Fitting(evidence),
+            Order(evidence.Study),
+        ]);
     }
 
     private static string Material(Evidence evidence)
@@ -46,8 +48,8 @@ internal static class MethodsSection
         var named = evidence.Vessels.Select(v => v.Sample.Words(SampleProperties.Material)).OfType<string>().Distinct(StringComparer.Ordinal).ToArray();
         var material = Detail(study, "material") ?? (named.Length > 0 ? InWords.Listed(named) : Prose.Gap("material"));
         var batches = evidence.Vessels.Select(v => v.Sample.Batch).OfType<string>().Distinct(StringComparer.Ordinal).ToArray();
-        return $"Sorbent: {material}; batch {(batches.Length > 0 ? InWords.Listed(batches) : OfVessels(SampleProperties.Batch))}. Preparation: {Said(study, "preparation")}. "
-            + $"Metal: {study.Analyte ?? Prose.Gap("analyte")}, from {Said(study, "stock")}. Chemicals and water grade: {Said(study, "chemicals")}.";
+        return $"Sorbent: {material}{Prose.Clause($"; batch {(batches.Length > 0 ? InWords.Listed(batches) : OfVessels(SampleProperties.Batch))}")}. Preparation: {Said(study, "preparation")}. "
+            + $"Metal: {study.Analyte ?? Prose.Gap("analyte")}{Prose.Clause($", from {Said(study, "stock")}")}. Chemicals and water grade: {Said(study, "chemicals")}.";
     }
 
     private static string Vessels(Evidence evidence)
@@ -58,9 +60,9 @@ internal static class MethodsSection
             return $"Vessels: {Prose.NotRecorded}.";
         var authors = vessels.Select(v => v.Sample.Words(SampleProperties.Author)).OfType<string>().Distinct(StringComparer.Ordinal).ToArray();
         var water = vessels.Select(v => v.Sample.Words(SampleProperties.Matrix)).OfType<string>().Distinct(StringComparer.Ordinal).ToArray();
-        return $"{InWords.Count(vessels.Length, "vessel")} of {Range(BatchProperties.Volume, vessels)} holding {Range(BatchProperties.Mass, vessels)} of sorbent in {(water.Length > 0 ? InWords.Listed(water) : Detail(study, "water") ?? OfVessels(SampleProperties.Matrix))} "
-            + $"were shaken at {Shaking(study, vessels)} and {Range(BatchProperties.Temperature, vessels)} for {Range(BatchProperties.ContactTime, vessels)}. "
-            + $"The liquid was separated by {Said(study, "separation")} (uptake by the separating step: {Said(study, "separation-uptake")})."
+        return $"{InWords.Count(vessels.Length, "vessel")} of {Range(BatchProperties.Volume, vessels)} holding {Range(BatchProperties.Mass, vessels)} of sorbent{Prose.Clause($" in {(water.Length > 0 ? InWords.Listed(water) : Detail(study, "water") ?? OfVessels(SampleProperties.Matrix))}")} "
+            + $"were shaken{Prose.Clause($" at {Prose.Clause(Shaking(study, vessels) + " and ")}{Range(BatchProperties.Temperature, vessels)}")}{Prose.Clause($" for {Range(BatchProperties.ContactTime, vessels)}")}. "
+            + $"The liquid was separated by {Said(study, "separation")}{Prose.Clause($" (uptake by the separating step: {Said(study, "separation-uptake")})")}."
             + (authors.Length > 0 ? $" The vessels were prepared by {InWords.Listed(authors)}." : "");
     }
 
@@ -72,7 +74,7 @@ internal static class MethodsSection
         var controls = evidence.Vessels.Count(v => v.Sample.Role == SampleRole.Control && !v.IsStruck);
         var read = evidence.Study.Samples.Count(s => s.Role == SampleRole.StartSolution);
         return string.Create(CultureInfo.InvariantCulture,
-            $"The start pH was recorded for {start} and the end pH for {end} of {InWords.Count(vessels.Length, "vessel")} (electrode calibrated at {Said(evidence.Study, "ph-buffers")}). ")
+            $"The start pH was recorded for {start} and the end pH for {end} of {InWords.Count(vessels.Length, "vessel")}{Prose.Clause($" (electrode calibrated at {Said(evidence.Study, "ph-buffers")})")}. ")
             + (controls > 0 ? $"{InWords.Count(controls, "control")} without sorbent {(controls == 1 ? "was" : "were")} read. " : $"Controls without sorbent: {Prose.Gap("role:control")}. ")
             + (read > 0 ? $"{InWords.Count(read, "start solution")} {(read == 1 ? "was" : "were")} read." : $"Readings of the start solutions: {Prose.Gap("role:start-solution")}; they count as made up.");
     }
@@ -83,16 +85,17 @@ internal static class MethodsSection
             yield return $"Concentrations were read by {Prose.NotRecorded}.";
         foreach (var run in evidence.Runs)
         {
-            var text = $"Run {run.Run.Id}: {Said(run, "Instrument")}, {Said(run, "Element")} at {Said(run, "Wavelength")}, flame {Said(run, "Flame")}, read on {Said(run, "Date")}";
+            var text = $"Run {run.Run.Id}: {Prose.Clause(Said(run, "Instrument") + ", ")}{Prose.Clause($"{Said(run, "Element")} at {Said(run, "Wavelength")}, ")}"
+                + $"{Prose.Clause($"flame {Said(run, "Flame")}, ")}{Prose.Clause($"read on {Said(run, "Date")}; ")}";
             if (run.Curve is not { } curve)
             {
-                yield return text + "; without a line, so nothing was worked out from it.";
+                yield return text + "without a line, so nothing was worked out from it.";
                 continue;
             }
 
             text += run.BorrowedFrom is { } lender
-                ? $"; on the line of {lender}."
-                : $"; against {InWords.Count(curve.Standards.Select(s => s.Level).Distinct().Count(), "standard")} up to {InWords.Plain(curve.Top, "mg/L")} ({InWords.Count(curve.Standards.Count, "reading")}, {Weights(curve.Weights)}); "
+                ? $"on the line of {lender}."
+                : $"against {InWords.Count(curve.Standards.Select(s => s.Level).Distinct().Count(), "standard")} up to {InWords.Plain(curve.Top, "mg/L")} ({InWords.Count(curve.Standards.Count, "reading")}, {Weights(curve.Weights)}); "
                     + $"detection limit {Limit(curve.Limits.Detection)}, limit of quantification {Limit(curve.Limits.Quantification)}.";
             var recoveries = run.Checks.Select(c => c.Recovery).OfType<double>().ToArray();
             yield return text + (recoveries.Length == 0 ? $" Check standards: {Prose.Gap("role:check-standard")}." : $" Check standards recovered {CalibrationSection.RecoveryRange(recoveries)}.");

@@ -13,17 +13,24 @@ namespace Holdfast.Reports.Documents;
 /// </summary>
 /// <param name="dossier">The study worked out.</param>
 /// <param name="page">Where a page of the bench leads to; null for a document that stands alone.</param>
-internal sealed class Numbering(Dossier dossier, PageLinks? page = null)
+/// <param name="size">Size of the figures of a document; null for 120 mm.</param>
+internal sealed class Numbering(Dossier dossier, PageLinks? page = null, FigureFormat? size = null)
 {
-    private static readonly FigureFormat Size = new(120);
     private static readonly FigureFormat PageSize = new(150);
 
     private readonly List<NumberTrail> trails = [];
+    private readonly Dictionary<string, Figure> drawn = new(StringComparer.Ordinal);
     private int figures;
     private int tables;
 
     /// <summary>The trails that were referred to, in the order of their notes.</summary>
     public IReadOnlyList<NumberTrail> Trails => trails;
+
+    /// <summary>The figures that were set, by the addresses of their elements.</summary>
+    public IReadOnlyDictionary<string, Figure> Figures => drawn;
+
+    /// <summary>Size of the figures of a document.</summary>
+    public FigureFormat Size { get; } = size ?? new(120);
 
     /// <summary>True on a page of the bench, which leads on where a document names places and commands.</summary>
     public bool IsPage => page is not null;
@@ -33,7 +40,7 @@ internal sealed class Numbering(Dossier dossier, PageLinks? page = null)
     {
         var heading = page is null ? string.Create(CultureInfo.InvariantCulture, $"Figure {++figures}.") : "";
         return InRoom("the figure " + figure.Id, () => page is null
-            ? FigureHtml.Of(figure, Size, heading, SvgOptions.Screen())
+            ? Addressed(figure, FigureHtml.Of(figure, Size, heading, SvgOptions.Screen()))
             : Html.Element("div", [("class", "figure-view")], FigureHtml.Of(figure, PageSize, heading, SvgOptions.Screen(page.Mark)), page.Files(figure)));
     }
 
@@ -86,6 +93,16 @@ internal sealed class Numbering(Dossier dossier, PageLinks? page = null)
 
     /// <summary>Address in the page of the note with this number, from 1.</summary>
     public static string NoteId(int number) => string.Create(CultureInfo.InvariantCulture, $"trail-{number}");
+
+    private Element Addressed(Figure figure, Element element)
+    {
+        var id = FigureId(figure);
+        drawn[id] = figure;
+        return Html.Element(element.Name, [("id", id), .. element.Attributes.Select(a => (a.Name, (string?)a.Value))], element.Content);
+    }
+
+    /// <summary>Address of a figure's element in a document.</summary>
+    public static string FigureId(Figure figure) => "figure-" + figure.Id;
 
     // A cell's own address names a number; in a page it leads to the note, where there is one.
     private Cell Linked(Cell cell)

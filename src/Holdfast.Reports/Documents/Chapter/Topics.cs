@@ -1,0 +1,50 @@
+using System.Collections.Immutable;
+using Holdfast.Claims;
+using Holdfast.Reports.Figures;
+using Holdfast.Reports.StudyFigures;
+
+namespace Holdfast.Reports.Documents.Chapter;
+
+/// <summary>One part of the results: the stated claims about one area of work, in their order, with the figures they rest on.</summary>
+/// <param name="Kind">The area; null for claims that no area's figure shows.</param>
+/// <param name="Title">Its heading.</param>
+/// <param name="Claims">Its claims.</param>
+/// <param name="Figures">Its figures, each once.</param>
+internal sealed record Topic(IResultSection? Kind, string Title, ImmutableArray<Verdict> Claims, ImmutableArray<Figure> Figures);
+
+/// <summary>The results in the order of the questions: a claim belongs where the figure stands that it rests on.</summary>
+internal static class Topics
+{
+    /// <summary>The topics, in the order of their first claims.</summary>
+    /// <param name="dossier">The study worked out.</param>
+    public static IReadOnlyList<Topic> Of(Dossier dossier)
+    {
+        var figures = StudyFigure.All(dossier);
+        var areas = Areas(dossier);
+        return
+        [
+            .. dossier.Verdicts.Where(v => v.Claim.Stated)
+                .Select(v => (Verdict: v, Figure: ClaimFigure.Of(v, dossier.Evidence.Study, figures)))
+                .Select(p => (p.Verdict, Figure: p.Figure is null ? null : figures.First(f => f.Id == p.Figure.Id), Area: p.Figure is null ? default : areas.GetValueOrDefault(p.Figure.Id)))
+                .GroupBy(p => p.Area.Title ?? "Further questions", StringComparer.Ordinal)
+                .OrderBy(g => g.First().Area.Title is null)
+                .Select(g => new Topic(g.First().Area.Kind, g.Key, [.. g.Select(p => p.Verdict)], [.. g.Select(p => p.Figure).OfType<Figure>().DistinctBy(f => f.Id, StringComparer.Ordinal)])),
+        ];
+    }
+
+    // Which area sets which figure is known by letting each set its own.
+    private static Dictionary<string, (IResultSection Kind, string Title)> Areas(Dossier dossier)
+    {
+        var areas = new Dictionary<string, (IResultSection, string)>(StringComparer.Ordinal);
+        foreach (var kind in ResultSections.Kinds)
+        {
+            var numbering = new Numbering(dossier);
+            if (ResultSections.InRoom(kind, dossier, numbering) is not { } section)
+                continue;
+            foreach (var figure in numbering.Figures.Values)
+                areas.TryAdd(figure.Id, (kind, section.Title));
+        }
+
+        return areas;
+    }
+}
