@@ -68,5 +68,8 @@ internal sealed class CalibrationSection : IResultSection
 
     /// <summary>Lowest and highest recovery, to 0.1 %.</summary>
     public static string RecoveryRange(IReadOnlyCollection<double> recoveries)
-        => $"{RoundedNumber.Fixed(recoveries.Min(), 1)} to {RoundedNumber.Fixed(recoveries.Max(), 1)}\u00A0%";
+    {
+        var (low, high) = (RoundedNumber.Fixed(recoveries.Min(), 1), RoundedNumber.Fixed(recoveries.Max(), 1));
+        return (low == high ? low : $"{low} to {high}") + "\u00A0%";
+    }
 }

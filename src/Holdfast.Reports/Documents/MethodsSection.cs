@@ -83,39 +83,39 @@ internal static class MethodsSection
     {
         if (evidence.Runs.IsEmpty)
             yield return $"Concentrations were read by {Prose.NotRecorded}.";
-        foreach (var run in evidence.Runs)
+        // Runs that read alike are one sentence; one with a gap stands alone, since its gap is its own.
+        foreach (var alike in evidence.Runs.GroupBy(How, StringComparer.Ordinal))
         {
-            var text = $"Run {run.Run.Id}: {Prose.Clause(Said(run, "Instrument") + ", ")}{Prose.Clause($"{Said(run, "Element")} at {Said(run, "Wavelength")}, ")}"
-                + $"{Prose.Clause($"flame {Said(run, "Flame")}, ")}{Prose.Clause($"read on {Said(run, "Date")}; ")}";
-            if (run.Curve is not { } curve)
-            {
-                yield return text + "without a line, so nothing was worked out from it.";
-                continue;
-            }
-
-            text += run.BorrowedFrom is { } lender
-                ? $"on the line of {lender}."
-                : $"against {InWords.Count(curve.Standards.Select(s => s.Level).Distinct().Count(), "standard")} up to {InWords.Plain(curve.Top, "mg/L")} ({InWords.Count(curve.Standards.Count, "reading")}, {Weights(curve.Weights)}); "
-                    + $"detection limit {Limit(curve.Limits.Detection)}, limit of quantification {Limit(curve.Limits.Quantification)}.";
-            var recoveries = run.Checks.Select(c => c.Recovery).OfType<double>().ToArray();
-            yield return text + (recoveries.Length == 0 ? $" Check standards: {Prose.Gap("role:check-standard")}." : $" Check standards recovered {CalibrationSection.RecoveryRange(recoveries)}.");
+            CalibratedRun[] runs = [.. alike];
+            var recoveries = runs.SelectMany(r => r.Checks).Select(c => c.Recovery).OfType<double>().ToArray();
+            yield return $"{(runs.Length == 1 ? "Run" : "Runs")} {InWords.Listed(runs.Select(r => r.Run.Id))}: {alike.Key}"
+                + (runs[0].Curve is null ? "" : recoveries.Length == 0 ? $" Check standards: {Prose.Gap("role:check-standard")}." : $" Check standards recovered {CalibrationSection.RecoveryRange(recoveries)}.");
         }
+    }
+
+    private static string How(CalibratedRun run)
+    {
+        var text = $"{Prose.Clause(Said(run, "Instrument") + ", ")}{Prose.Clause($"{Said(run, "Element")} at {Said(run, "Wavelength")}, ")}"
+            + $"{Prose.Clause($"flame {Said(run, "Flame")}, ")}{Prose.Clause($"read on {Said(run, "Date")}; ")}";
+        return run.Curve is not { } curve ? text + "without a line, so nothing was worked out from it."
+            : run.BorrowedFrom is { } lender ? text + $"on the line of {lender}."
+            : text + $"against {InWords.Count(curve.Standards.Select(s => s.Level).Distinct().Count(), "standard")} up to {InWords.Plain(curve.Top, "mg/L")} ({InWords.Count(curve.Standards.Count, "reading")}, {Weights(curve.Weights)}); "
+                + $"detection limit {Limit(curve.Limits.Detection)}, limit of quantification {Limit(curve.Limits.Quantification)}.";
     }
 
     private static IEnumerable<string> Fitting(Evidence evidence)
     {
-        foreach (var (name, all, how) in new[]
+        (string Name, string How, string[] Curves)[] families =
+        [
+            .. new[] { ("Kinetic curves", evidence.Kinetics, "each time a vessel of its own"), ("Isotherms", evidence.Isotherms, "the error that q and Ce share counted once") }
+                .Select(f => (Name: f.Item1, How: f.Item3, Curves: f.Item2.SelectMany(s => s.Fits).Select(t => t.Card.Name).Distinct(StringComparer.Ordinal).ToArray())).Where(f => f.Curves.Length > 0),
+        ];
+        if (families.Length > 0)
         {
-            ("Kinetic curves", evidence.Kinetics, "each time a vessel of its own"),
-            ("Isotherms", evidence.Isotherms, "the error that q and Ce share counted once"),
-        })
-        {
-            var curves = all.SelectMany(f => f.Fits).Select(f => f.Card.Name).Distinct(StringComparer.Ordinal).ToArray();
-            if (curves.Length == 0)
-                continue;
-            yield return $"{name} were fitted by generalised least squares to the uptake of single vessels, {how}: the stated uncertainties with their shared parts, and a scatter between vessels in proportion to the uptake by restricted likelihood. "
+            yield return $"{string.Join("; ", families.Select(f => $"{f.Name} were fitted to the uptake of single vessels, {f.How}"))}. "
+                + "The fits are by generalised least squares: the stated uncertainties with their shared parts, and a scatter between vessels in proportion to the uptake by restricted likelihood. "
                 + "Intervals are 95 % profile-likelihood intervals with Student's t for the degrees of freedom behind each parameter. "
-                + $"The curves are the whole list of the program, the same for every study: {InWords.Listed(curves)}.";
+                + $"The curves are the whole list of the program, the same for every study. {string.Join(" ", families.Select(f => $"{f.Name}: {InWords.Listed(f.Curves)}."))}";
         }
 
         var strikes = evidence.Study.Strikes;

@@ -13,12 +13,13 @@ namespace Holdfast.Reports.Documents;
 /// </summary>
 /// <param name="dossier">The study worked out.</param>
 /// <param name="page">Where a page of the bench leads to; null for a document that stands alone.</param>
-/// <param name="size">Size of the figures of a document; null for 120 mm.</param>
-internal sealed class Numbering(Dossier dossier, PageLinks? page = null, FigureFormat? size = null)
+/// <param name="size">Size of each figure of a document; null for 120 mm.</param>
+internal sealed class Numbering(Dossier dossier, PageLinks? page = null, Func<Figure, FigureFormat>? size = null)
 {
     private static readonly FigureFormat PageSize = new(150);
 
     private readonly List<NumberTrail> trails = [];
+    private readonly List<string> set = [];
     private readonly Dictionary<string, Figure> drawn = new(StringComparer.Ordinal);
     private int figures;
     private int tables;
@@ -29,8 +30,11 @@ internal sealed class Numbering(Dossier dossier, PageLinks? page = null, FigureF
     /// <summary>The figures that were set, by the addresses of their elements.</summary>
     public IReadOnlyDictionary<string, Figure> Figures => drawn;
 
-    /// <summary>Size of the figures of a document.</summary>
-    public FigureFormat Size { get; } = size ?? new(120);
+    /// <summary>Ids of the tables that were set.</summary>
+    public IReadOnlyList<string> Tables => set;
+
+    /// <summary>Size of a figure of a document.</summary>
+    public Func<Figure, FigureFormat> Size { get; } = size ?? (_ => new(120));
 
     /// <summary>True on a page of the bench, which leads on where a document names places and commands.</summary>
     public bool IsPage => page is not null;
@@ -40,13 +44,14 @@ internal sealed class Numbering(Dossier dossier, PageLinks? page = null, FigureF
     {
         var heading = page is null ? string.Create(CultureInfo.InvariantCulture, $"Figure {++figures}.") : "";
         return InRoom("the figure " + figure.Id, () => page is null
-            ? Addressed(figure, FigureHtml.Of(figure, Size, heading, SvgOptions.Screen()))
+            ? Addressed(figure, FigureHtml.Of(figure, Size(figure), heading, SvgOptions.Screen()))
             : Html.Element("div", [("class", "figure-view")], FigureHtml.Of(figure, PageSize, heading, SvgOptions.Screen(page.Mark)), page.Files(figure)));
     }
 
     /// <summary>A table with its number; it scrolls by itself where the page is narrow.</summary>
     public Element Table(Table table)
     {
+        set.Add(table.Id);
         var caption = page is null ? RichText.Literal(NextTable()).With(table.Caption) : table.Caption;
         var rows = table.Rows.Select(r => r with { Cells = [.. r.Cells.Select(Linked)] }).ToArray();
         var block = TableHtml.Of(new Table(table.Id, caption, table.Columns, rows, table.Codes) { Notes = table.Notes });

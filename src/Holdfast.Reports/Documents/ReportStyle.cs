@@ -50,6 +50,7 @@ internal static class ReportStyle
         td.ruling { white-space: nowrap; font-weight: bold; }
         .claim { border-left: 4px solid var(--rule); padding-left: 1rem; margin: 1.75rem 0; } .claim h3 { margin-top: 0; }
         .blank { background: var(--mark); color: var(--mark-ink); white-space: nowrap; }
+        .pair { display: grid; grid-template-columns: repeat(auto-fit, minmax(18rem, 1fr)); gap: 0 1rem; } math[display="block"] { margin: 0.5rem 0; text-align: left; }
         .table-block { margin: 1.1rem 0; } .scroll { overflow-x: auto; }
         table { border-collapse: collapse; font-size: 0.86rem; line-height: 1.35; border-top: 2px solid var(--ink); border-bottom: 2px solid var(--ink); }
         caption { text-align: left; font-weight: bold; padding: 0.2rem 0; }
@@ -78,8 +79,8 @@ internal static class ReportStyle
         h1, h2, h3, h4, caption { break-after: avoid; } h2 { margin-top: 1.2rem; }
         p, li { orphans: 3; widows: 3; }
         tr, figure, .counts, .trail ul { break-inside: avoid; } tbody tr:first-child { break-before: avoid; } thead { display: table-header-group; }
-        .scroll { overflow: visible; } .figure svg { width: 120mm; } td.text, th.text, #verdicts td.text, #verdicts tbody th { min-width: 3.6rem; }
-        .claim { break-before: page; border: 0; padding: 0; margin: 0; } .claim.raised, .claim:first-of-type { break-before: auto; margin: 1.2rem 0; }
+        .scroll { overflow: visible; } .figure svg { width: 120mm; } .chapter .figure svg { width: auto; max-width: 100%; } .pair { grid-template-columns: 1fr 1fr; } td.text, th.text, #verdicts td.text, #verdicts tbody th { min-width: 3.6rem; }
+        .claim { border: 0; padding: 0; margin: 1.2rem 0; }
         table { font-size: 7.6pt; } th, td { padding: 0.15rem 0.4rem 0.15rem 0; } .table-notes, figcaption { font-size: 8pt; }
         #section-appendix { page: wide; }
         .invented, .blank { -webkit-print-color-adjust: exact; print-color-adjust: exact; }

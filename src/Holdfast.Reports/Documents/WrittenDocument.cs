@@ -53,8 +53,8 @@ public sealed class WrittenDocument
     /// <summary>Every figure in it by the address of its element, for formats that draw it themselves.</summary>
     internal IReadOnlyDictionary<string, Figure> Figures { get; }
 
-    /// <summary>The size of its figures.</summary>
-    internal FigureFormat FigureSize { get; }
+    /// <summary>The size of each figure.</summary>
+    internal Func<Figure, FigureFormat> FigureSize { get; }
 
     /// <summary>As one self-contained page: no script, nothing loaded from elsewhere.</summary>
     public string Html() => DocumentHtml.Of(this);

@@ -53,10 +53,14 @@ internal static class BestCurveTable
                 i > 0 ? "" : others == 0 ? "none" : InWords.Count(others, "curve"),
                 i == 0 ? new NumberCell(best.N) { Decimals = 0 } : "",
                 i > 0 ? "" : best.LackOfFit is not { Test.P: var p } || !double.IsFinite(p) ? new MissingCell("nt") : p < 0.001 ? "< 0.001" : new NumberCell(p) { Decimals = 3 },
-                parameter.Symbol,
+                new TextCell(Symbol(parameter.Symbol)),
                 ParameterTable.Value(parameter),
                 parameter.IsDetermined ? ParameterTable.Interval(parameter) : new MissingCell("nd"),
                 UnitWords.Of(parameter.Unit));
         }
     }
+
+    // The first letter is the symbol; what follows is lowered.
+    private static RichText Symbol(string symbol)
+        => new(symbol.Length == 1 ? [new RichRun(symbol, Italic: true)] : [new RichRun(symbol[..1], Italic: true), new RichRun(symbol[1..], Shift: Shift.Sub)]);
 }

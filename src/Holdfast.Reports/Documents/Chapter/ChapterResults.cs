@@ -21,7 +21,7 @@ internal static class ChapterResults
         foreach (var topic in Topics.Of(dossier))
         {
             content.Add(Prose.Heading(topic.Title));
-            content.AddRange(topic.Figures.Take(MostFigures).Select(numbering.Figure));
+            content.AddRange(Figures(topic, numbering));
             if (topic.Kind is { } kind)
                 content.AddRange(kind.InChapter(dossier, numbering));
             content.AddRange(topic.Claims.Select(v => One(v, claims)));
@@ -32,6 +32,13 @@ internal static class ChapterResults
         if (content.Count == 0)
             content.Add(Prose.Paragraph(dossier.Evidence.Vessels.IsEmpty ? "No vessel was recorded." : "No claim was stated, so there is no question to put the results in the order of; the record has them all."));
         return new("results", "Results", content);
+    }
+
+    // Narrow ones two and two.
+    private static IEnumerable<Node> Figures(Topic topic, Numbering numbering)
+    {
+        var (wide, narrow) = (topic.Figures.Take(MostFigures).Where(StudyChapter.IsWide), topic.Figures.Take(MostFigures).Where(f => !StudyChapter.IsWide(f)));
+        return [.. wide.Select(numbering.Figure), .. narrow.Select(numbering.Figure).Chunk(2).Select(pair => pair.Length == 1 ? pair[0] : Html.Element("div", [("class", "pair")], pair))];
     }
 
     private static Element One(Verdict verdict, ClaimList claims) => Prose.Paragraph(

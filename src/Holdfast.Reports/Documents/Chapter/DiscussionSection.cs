@@ -54,10 +54,15 @@ internal static class DiscussionSection
                     InWords.Listed(g.Select(c => c.Number.ToString(CultureInfo.InvariantCulture))), g.Key,
                     g.First().Verdicts[0].Next!.Vessels is { } vessels ? new NumberCell(vessels) { Decimals = 0 } : "none"))]);
 
-    // Each said once, with all claims it concerns; what gaps say already is not said again.
+    // Each said once, with all claims it concerns; what gaps say already is not said again, and what is contradicted needs no caveat.
     private static IEnumerable<string> Caveats(Verdict[] all, ClaimList claims)
-        => all.Where(v => v.Claim.Stated).SelectMany(v => v.Warnings.Where(w => !w.StartsWith(Defence.StandsOn, StringComparison.Ordinal)).Select(w => (Verdict: v, Warning: w)))
-            .GroupBy(p => p.Warning, StringComparer.Ordinal)
-            .OrderByDescending(g => g.Count())
-            .Select(g => $"{g.Key} ({claims.Named(g.Select(p => p.Verdict))})");
+    {
+        var caveats = all.Where(v => v.Claim.Stated && v.Ruling != Ruling.Contradicted)
+            .SelectMany(v => v.Warnings.Where(w => !w.StartsWith(Defence.StandsOn, StringComparison.Ordinal)).Select(w => (Verdict: v, Warning: w)))
+            .GroupBy(p => p.Warning, StringComparer.Ordinal).OrderByDescending(g => g.Count()).ToArray();
+        bool IsMargin(string warning) => warning.EndsWith(MarginKind.LeftToDefault, StringComparison.Ordinal);
+        string[] margins = [.. caveats.Where(g => IsMargin(g.Key)).Select(g => $"{g.Key[..^MarginKind.LeftToDefault.Length].TrimEnd().Replace("The ", "the ", StringComparison.Ordinal)} for {claims.Named(g.Select(p => p.Verdict))}")];
+        return margins.Take(1).Select(_ => $"Margins left at their defaults, since nobody fixed them before the data were seen: {string.Join("; ", margins)}.")
+            .Concat(caveats.Where(g => !IsMargin(g.Key)).Select(g => $"{g.Key} ({claims.Named(g.Select(p => p.Verdict))})"));
+    }
 }

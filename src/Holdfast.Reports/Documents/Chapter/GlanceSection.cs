@@ -80,9 +80,14 @@ internal static class GlanceSection
                 new Column("claim", "Claim"),
             ],
             [.. rows.Select(r => Row.Of(
-                r.Number!.Name, InWords.ValueOf(r.Number with { Unit = "" }), r.Number.Unit.Length > 0 ? r.Number.Unit : "none", Kind(r.Number),
+                Named(r.Verdict.Claim, r.Number!), InWords.ValueOf(r.Number! with { Unit = "" }), r.Number!.Unit.Length > 0 ? r.Number.Unit : "none", Kind(r.Number),
                 claims.Of(r.Verdict).ToString(CultureInfo.InvariantCulture)))]);
     }
+
+    // A detection limit is of a run or a sensor: what the claim is about tells them apart.
+    private static string Named(Claim claim, Deciding number)
+        => new[] { claim.Words("run"), claim.Words("series"), claim.Words("ph") is { } ph ? "pH " + ph : null }.OfType<string>()
+            .FirstOrDefault(p => !number.Name.Contains(p, StringComparison.OrdinalIgnoreCase)) is { } of ? $"{number.Name}, {of}" : number.Name;
 
     private static string Kind(Deciding number)
         => number.Level is { } level ? InWords.Plain(100 * level, "%") : number.Note is { Length: > 0 } note ? note.Split(',')[0].Replace(" interval", "", StringComparison.Ordinal) : "not told";

@@ -11,9 +11,10 @@ namespace Holdfast.Reports.Documents;
 /// </summary>
 public static class StudyChapter
 {
-    // A thesis on A4: one figure and its caption share a page with another (write-up handbook, section 3: 110 mm).
-    private const double FigureWidth = 100;
-    private const double PlotHeight = 48;
+    // A4 with margins of 20 mm: a narrow figure stands beside another, one of several panels takes the width of the text. Widths as publishers ask: about 85 mm a
+    // column, 174 mm at most.
+    private static readonly FigureFormat Narrow = new(83) { PlotHeightMm = 40 };
+    private static readonly FigureFormat Wide = new(165) { PlotHeightMm = 42, Columns = 2 };
 
     /// <summary>The chapter.</summary>
     /// <param name="dossier">The study worked out; an empty one gives a chapter that says so.</param>
@@ -23,7 +24,7 @@ public static class StudyChapter
         ArgumentNullException.ThrowIfNull(dossier);
         var study = dossier.Evidence.Study;
         var title = study.Title.Length == 0 ? "Untitled study" : study.Title;
-        var numbering = new Numbering(dossier, size: new FigureFormat(FigureWidth) { PlotHeightMm = PlotHeight });
+        var numbering = new Numbering(dossier, size: f => IsWide(f) ? Wide : Narrow);
         var claims = new ClaimList(dossier.Verdicts);
         var use = options ?? new();
         Section?[] sections =
@@ -43,6 +44,10 @@ public static class StudyChapter
             IsNumbered = true,
         };
     }
+
+    /// <summary>True for a figure that takes the width of the text.</summary>
+    /// <param name="figure">The figure.</param>
+    internal static bool IsWide(Figure figure) => figure.Panels.Count > 1;
 
     private static Element Head(Studies.Study study, string title, ReportOptions options)
     {

@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using Holdfast.Claims;
 using Holdfast.Reports.Figures;
 using Holdfast.Reports.StudyFigures;
+using Holdfast.Reports.StudyTables;
 
 namespace Holdfast.Reports.Documents.Chapter;
 
@@ -25,14 +26,18 @@ internal static class Topics
         [
             .. dossier.Verdicts.Where(v => v.Claim.Stated)
                 .Select(v => (Verdict: v, Figure: ClaimFigure.Of(v, dossier.Evidence.Study, figures)))
-                .Select(p => (p.Verdict, Figure: p.Figure is null ? null : figures.First(f => f.Id == p.Figure.Id), Area: p.Figure is null ? default : areas.GetValueOrDefault(p.Figure.Id)))
+                .Select(p => (p.Verdict, Figure: p.Figure is null ? null : figures.First(f => f.Id == p.Figure.Id), Area: Area(p.Figure?.Id, p.Verdict.Claim.Words("series"))))
                 .GroupBy(p => p.Area.Title ?? "Further questions", StringComparer.Ordinal)
                 .OrderBy(g => g.First().Area.Title is null)
                 .Select(g => new Topic(g.First().Area.Kind, g.Key, [.. g.Select(p => p.Verdict)], [.. g.Select(p => p.Figure).OfType<Figure>().DistinctBy(f => f.Id, StringComparer.Ordinal)])),
         ];
+
+        // Where no figure shows it, its series has a table somewhere.
+        (IResultSection? Kind, string? Title) Area(string? figure, string? series)
+            => figure is not null && areas.TryGetValue(figure, out var known) || series is not null && areas.TryGetValue("levels-" + LevelTable.Id(series), out known) ? known : default;
     }
 
-    // Which area sets which figure is known by letting each set its own.
+    // Which area sets which figure and table is known by letting each set its own.
     private static Dictionary<string, (IResultSection Kind, string Title)> Areas(Dossier dossier)
     {
         var areas = new Dictionary<string, (IResultSection, string)>(StringComparer.Ordinal);
@@ -41,8 +46,8 @@ internal static class Topics
             var numbering = new Numbering(dossier);
             if (ResultSections.InRoom(kind, dossier, numbering) is not { } section)
                 continue;
-            foreach (var figure in numbering.Figures.Values)
-                areas.TryAdd(figure.Id, (kind, section.Title));
+            foreach (var id in numbering.Figures.Values.Select(f => f.Id).Concat(numbering.Tables))
+                areas.TryAdd(id, (kind, section.Title));
         }
 
         return areas;

@@ -1,3 +1,4 @@
+using System.Globalization;
 using System.Text;
 using DocumentFormat.OpenXml;
 using DocumentFormat.OpenXml.Packaging;
@@ -21,9 +22,6 @@ internal sealed class WordBody(WrittenDocument document, MainDocumentPart main, 
     private const int PaperShort = 11906;
     private const int PaperLong = 16838;
     private const int Margin = 1134;
-
-    // More columns than this stand too close on an upright page.
-    private const int MostColumnsUpright = 9;
 
     private readonly WordText text = new([document.Opening, .. document.Sections.SelectMany(s => s.Content), document.Foot]);
     private readonly List<OpenXmlElement> blocks = [];
@@ -77,8 +75,11 @@ internal sealed class WordBody(WrittenDocument document, MainDocumentPart main, 
             case "h4":
                 Heading("Heading3", id, element);
                 break;
+            // The head of every page says so already.
+            case "p" when WordText.IsOf(element, "invented"):
+                break;
             case "p":
-                var style = WordText.IsOf(element, "invented") ? "Notice" : WordText.IsOf(element, "table-notes") ? "TableNote" : "BodyText";
+                var style = WordText.IsOf(element, "table-notes") ? "TableNote" : "BodyText";
                 Add(WordText.Paragraph(style, text.At(id, text.Runs(element.Content))));
                 break;
             case "ul" or "ol":
@@ -92,7 +93,11 @@ internal sealed class WordBody(WrittenDocument document, MainDocumentPart main, 
                 Table(element);
                 break;
             case "figure":
-                Figure(element, id);
+                Upright();
+                blocks.AddRange(Figure(element, id));
+                break;
+            case "div" when WordText.IsOf(element, "pair"):
+                Pair([.. element.Content.OfType<Element>()]);
                 break;
             case "math":
                 Add(WordText.Paragraph("BodyText", [WordMath.Set(element)]));
@@ -127,8 +132,7 @@ internal sealed class WordBody(WrittenDocument document, MainDocumentPart main, 
     private void Table(Element table)
     {
         var caption = table.Content.OfType<Element>().FirstOrDefault(e => e.Name == "caption");
-        var columns = WordTable.Columns(table);
-        if (columns > MostColumnsUpright != onItsSide)
+        if (WordTable.Least(table) > TextWidth != onItsSide)
             Turn();
         if (caption is not null)
         {
@@ -140,19 +144,32 @@ internal sealed class WordBody(WrittenDocument document, MainDocumentPart main, 
         Add(WordTable.Of(table, text, onItsSide ? PaperLong - (2 * Margin) : TextWidth));
     }
 
-    private void Figure(Element element, string? id)
+    private IEnumerable<OpenXmlElement> Figure(Element element, string? id)
     {
-        Upright();
         if (id is null || !document.Figures.TryGetValue(id, out var figure))
-            return;
-        var sheet = FigureLayout.Of(figure, document.FigureSize);
+            yield break;
+        var format = document.FigureSize(figure);
+        var sheet = FigureLayout.Of(figure, format);
         var number = (uint)++pictures;
         var (raster, vector) = ($"rPng{number}", $"rSvg{number}");
-        OfficeZip.Feed(main.AddImagePart(ImagePartType.Png, raster), PngFigure.File(figure, document.FigureSize, WordPicture.Dpi));
-        OfficeZip.Feed(main.AddImagePart(ImagePartType.Svg, vector), Encoding.UTF8.GetBytes(SvgFigure.File(figure, document.FigureSize)));
-        Add(WordText.Paragraph("Figure", [new Run(WordPicture.Of(figure, number, raster, vector, sheet.WidthMm, sheet.HeightMm))]));
+        OfficeZip.Feed(main.AddImagePart(ImagePartType.Png, raster), PngFigure.File(figure, format, WordPicture.Dpi));
+        OfficeZip.Feed(main.AddImagePart(ImagePartType.Svg, vector), Encoding.UTF8.GetBytes(SvgFigure.File(figure, format)));
+        yield return WordText.Paragraph("Figure", [new Run(WordPicture.Of(figure, number, raster, vector, sheet.WidthMm, sheet.HeightMm))]);
         if (element.Content.OfType<Element>().FirstOrDefault(e => e.Name == "figcaption") is { } caption)
-            Add(WordText.Paragraph("Caption", text.Captioned(id, caption.Content)));
+            yield return WordText.Paragraph("Caption", text.Captioned(id, caption.Content));
+    }
+
+    // Two narrow figures beside each other, each over its caption.
+    private void Pair(Element[] figures)
+    {
+        Upright();
+        var width = (TextWidth / figures.Length).ToString(CultureInfo.InvariantCulture);
+        Add(new Table(
+            new TableProperties(new TableWidth { Width = TextWidth.ToString(CultureInfo.InvariantCulture), Type = TableWidthUnitValues.Dxa }, new TableLayout { Type = TableLayoutValues.Fixed }),
+            new TableGrid(figures.Select(_ => new GridColumn { Width = width })),
+            new TableRow([new TableRowProperties(new CantSplit()), .. figures.Select(f => new TableCell(
+                [new TableCellProperties(new TableCellWidth { Width = width, Type = TableWidthUnitValues.Dxa }), .. Figure(f, WordText.Attribute(f, "id"))]))])));
+        Add(WordText.Paragraph("TableNote"));
     }
 
     private void Upright()

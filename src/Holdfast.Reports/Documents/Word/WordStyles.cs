@@ -29,8 +29,6 @@ internal static class WordStyles
         Paragraph("Figure", "Figure", "Normal", [new KeepNext(), new SpacingBetweenLines { Before = "80", After = "0" }], []),
         Paragraph("ListBullet", "List Bullet", "Normal",
             [new NumberingProperties(new NumberingLevelReference { Val = 0 }, new NumberingId { Val = 1 }), new SpacingBetweenLines { After = "40" }, new Indentation { Left = "340", Hanging = "227" }], []),
-        Paragraph("Notice", "Notice", "Normal",
-            [new ParagraphBorders(Edge<TopBorder>(), Edge<LeftBorder>(), Edge<BottomBorder>(), Edge<RightBorder>()), new Shading { Val = ShadingPatternValues.Clear, Fill = "FFF1B8" }], [new Bold()]),
         Paragraph("Header", "header", "Normal", [], [new Bold(), new FontSize { Val = "16" }]),
         Paragraph("Footer", "footer", "Normal", [new Tabs(new TabStop { Val = TabStopValues.Right, Position = WordBody.TextWidth })], [new FontSize { Val = "16" }]),
         new Style(

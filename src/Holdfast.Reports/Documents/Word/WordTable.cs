@@ -8,16 +8,17 @@ namespace Holdfast.Reports.Documents.Word;
 internal static class WordTable
 {
     // 7.5 pt letters are about half as wide as high; a cell has margins of 3 pt on both sides.
-    private const int LetterWidth = 80;
-    private const int CellMargins = 130;
-    private const int MostLettersWanted = 60;
+    private const int LetterWidth = 82;
+    private const int HeadLetterWidth = 94;
+    private const int CellMargins = 140;
+    private const int MostLettersWanted = 110;
 
     // A table of this few rows is not broken over pages.
     private const int FewRows = 14;
 
-    /// <summary>How many columns a table has.</summary>
+    /// <summary>The least width at which no word is broken, in twentieths of a point.</summary>
     /// <param name="table">The table's element.</param>
-    public static int Columns(Element table) => Rows(table).Select(r => Cells(r).Count()).DefaultIfEmpty(0).Max();
+    public static int Least(Element table) => Asked([.. Rows(table)]).Least.Sum();
 
     /// <summary>The table.</summary>
     /// <param name="table">The table's element.</param>
@@ -61,21 +62,28 @@ internal static class WordTable
     // As a browser does it: each column gets its longest word, and what is left goes by what the columns would like.
     private static int[] Widths(Element[] rows, int width)
     {
-        var columns = rows.Select(r => Cells(r).Count()).DefaultIfEmpty(0).Max();
-        var (least, wanted) = (new int[columns], new int[columns]);
-        foreach (var row in rows)
-        {
-            foreach (var (cell, c) in Cells(row).Select((cell, c) => (WordText.Text(cell.Content), c)))
-            {
-                least[c] = Math.Max(least[c], (cell.Split(' ', '-').Max(w => w.Length) * LetterWidth) + CellMargins);
-                wanted[c] = Math.Max(wanted[c], (Math.Min(cell.Length, MostLettersWanted) * LetterWidth) + CellMargins);
-            }
-        }
-
+        var (least, wanted) = Asked(rows);
         if (least.Sum() >= width)
             return [.. least.Select(l => (int)((long)l * width / least.Sum()))];
         var (left, asked) = (width - least.Sum(), wanted.Sum() - least.Sum());
         return asked <= left ? wanted : [.. least.Select((l, c) => l + (int)((long)left * (wanted[c] - l) / asked))];
+    }
+
+    private static (int[] Least, int[] Wanted) Asked(Element[] rows)
+    {
+        var columns = rows.Select(r => Cells(r).Count()).DefaultIfEmpty(0).Max();
+        var (least, wanted) = (new int[columns], new int[columns]);
+        foreach (var row in rows)
+        {
+            foreach (var (cell, c) in Cells(row).Select((cell, c) => (cell, c)))
+            {
+                var (text, letter) = (WordText.Text(cell.Content), WordText.Attribute(cell, "scope") == "col" ? HeadLetterWidth : LetterWidth);
+                least[c] = Math.Max(least[c], (text.Split(' ').Max(w => w.Length) * letter) + CellMargins);
+                wanted[c] = Math.Max(wanted[c], (Math.Min(text.Length, MostLettersWanted) * letter) + CellMargins);
+            }
+        }
+
+        return (least, wanted);
     }
 
     private static IEnumerable<Element> Rows(Element table) => WordText.All(table).Where(e => e.Name == "tr");
