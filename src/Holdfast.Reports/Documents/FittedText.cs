@@ -58,8 +58,7 @@ internal static class FittedText
             yield break;
         foreach (var card in led.Select(f => f.Best!.Card).DistinctBy(c => c.Name, StringComparer.Ordinal))
         {
-            yield return Prose.Paragraph($"{card.Name}, lowest AICc for {InWords.Listed(led.Where(f => f.Best!.Card.Name == card.Name).Select(f => f.Series.Name))}:");
-            yield return FormulaMath.Of(card.Formula);
+            yield return Prose.Paragraph($"{card.Name} has the lowest AICc for {InWords.Listed(led.Where(f => f.Best!.Card.Name == card.Name).Select(f => f.Series.Name))}: ", FormulaMath.Of(card.Formula), ".");
         }
 
         yield return numbering.Table(() => BestCurveTable.Of("leading-" + LevelTable.Id(kind), $"The leading {kind} of each series", led));

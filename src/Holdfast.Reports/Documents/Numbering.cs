@@ -14,12 +14,15 @@ namespace Holdfast.Reports.Documents;
 /// <param name="dossier">The study worked out.</param>
 /// <param name="page">Where a page of the bench leads to; null for a document that stands alone.</param>
 /// <param name="size">Size of each figure of a document; null for 120 mm.</param>
-internal sealed class Numbering(Dossier dossier, PageLinks? page = null, Func<Figure, FigureFormat>? size = null)
+/// <param name="saysOnce">True to print a note below the first figure it belongs to, and to refer to that figure below later ones.</param>
+internal sealed class Numbering(Dossier dossier, PageLinks? page = null, Func<Figure, FigureFormat>? size = null, bool saysOnce = false)
 {
     private static readonly FigureFormat PageSize = new(150);
 
     private readonly List<NumberTrail> trails = [];
     private readonly List<string> set = [];
+    private readonly Dictionary<string, Figure> noted = new(StringComparer.Ordinal);
+    private readonly Dictionary<string, int> drawnAs = new(StringComparer.Ordinal);
     private readonly Dictionary<string, Figure> drawn = new(StringComparer.Ordinal);
     private int figures;
     private int tables;
@@ -42,9 +45,9 @@ internal sealed class Numbering(Dossier dossier, PageLinks? page = null, Func<Fi
     /// <summary>A figure with its number and caption.</summary>
     public Element Figure(Figure figure)
     {
-        var heading = page is null ? string.Create(CultureInfo.InvariantCulture, $"Figure {++figures}.") : "";
+        var heading = page is null ? string.Create(CultureInfo.InvariantCulture, $"Figure {drawnAs[figure.Id] = ++figures}.") : "";
         return InRoom("the figure " + figure.Id, () => page is null
-            ? Addressed(figure, FigureHtml.Of(figure, Size(figure), heading, SvgOptions.Screen()))
+            ? Addressed(figure, FigureHtml.Of(figure, Size(figure), heading, SvgOptions.Screen(), saysOnce ? Notes(figure) : null))
             : Html.Element("div", [("class", "figure-view")], FigureHtml.Of(figure, PageSize, heading, SvgOptions.Screen(page.Mark)), page.Files(figure)));
     }
 
@@ -105,6 +108,27 @@ internal sealed class Numbering(Dossier dossier, PageLinks? page = null, Func<Fi
         drawn[id] = figure;
         return Html.Element(element.Name, [("id", id), .. element.Attributes.Select(a => (a.Name, (string?)a.Value))], element.Content);
     }
+
+    // What an earlier figure says of marks, bars and lines alike is not said again.
+    private List<Node> Notes(Figure figure)
+    {
+        var (notes, earlier) = (new List<Node>(), new List<Figure>());
+        foreach (var note in figure.AllNotes)
+        {
+            if (noted.TryAdd(note.Plain, figure))
+                notes.AddRange([" ", .. RichTextNodes.Of(note)]);
+            else if (!earlier.Contains(noted[note.Plain]))
+                earlier.Add(noted[note.Plain]);
+        }
+
+        if (earlier.Count > 0)
+            notes.AddRange([" Notes as under ", .. earlier.SelectMany((f, i) => (Node[])[i == 0 ? "" : i == earlier.Count - 1 ? " and " : ", ", Reference(f)]), "."]);
+        return notes;
+    }
+
+    /// <summary>A reference to a figure that was set: its number, leading to it.</summary>
+    /// <param name="figure">The figure.</param>
+    public Node Reference(Figure figure) => Html.Element("a", [("href", "#" + FigureId(figure))], string.Create(CultureInfo.InvariantCulture, $"Figure {drawnAs[figure.Id]}"));
 
     /// <summary>Address of a figure's element in a document.</summary>
     public static string FigureId(Figure figure) => "figure-" + figure.Id;

@@ -50,7 +50,7 @@ internal static class ReportStyle
         td.ruling { white-space: nowrap; font-weight: bold; }
         .claim { border-left: 4px solid var(--rule); padding-left: 1rem; margin: 1.75rem 0; } .claim h3 { margin-top: 0; }
         .blank { background: var(--mark); color: var(--mark-ink); white-space: nowrap; }
-        .pair { display: grid; grid-template-columns: repeat(auto-fit, minmax(18rem, 1fr)); gap: 0 1rem; } math[display="block"] { margin: 0.5rem 0; text-align: left; }
+        .pair { display: grid; grid-template-columns: repeat(auto-fit, minmax(18rem, 1fr)); gap: 0 1rem; }
         .table-block { margin: 1.1rem 0; } .scroll { overflow-x: auto; }
         table { border-collapse: collapse; font-size: 0.86rem; line-height: 1.35; border-top: 2px solid var(--ink); border-bottom: 2px solid var(--ink); }
         caption { text-align: left; font-weight: bold; padding: 0.2rem 0; }

@@ -10,7 +10,7 @@ public static class FormulaMath
 {
     private static readonly HashSet<string> Functions = new(StringComparer.Ordinal) { "exp", "ln", "lg" };
 
-    /// <summary>The equation, set apart from the text.</summary>
+    /// <summary>The equation, to stand in a line of text.</summary>
     /// <param name="formula">The formula: names, numbers, + − · / ^ ² √ Σ = and round brackets.</param>
     /// <exception cref="FormatException">A sign is not known or a bracket is not closed.</exception>
     public static Element Of(string formula)
@@ -19,7 +19,7 @@ public static class FormulaMath
         var reader = new Reader(formula);
         var row = reader.Relation();
         return reader.AtEnd
-            ? Html.Element("math", [("display", "block"), ("aria-label", formula)], row)
+            ? Html.Element("math", [("aria-label", formula)], row)
             : throw new FormatException($"The formula '{formula}' cannot be read at position {reader.At.ToString(CultureInfo.InvariantCulture)}.");
     }
 

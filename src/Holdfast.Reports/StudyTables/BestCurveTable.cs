@@ -1,3 +1,4 @@
+using Holdfast.Amounts;
 using Holdfast.Claims.Analyses;
 using Holdfast.Fitting;
 using Holdfast.Reports.Figures;
@@ -55,10 +56,15 @@ internal static class BestCurveTable
                 i > 0 ? "" : best.LackOfFit is not { Test.P: var p } || !double.IsFinite(p) ? new MissingCell("nt") : p < 0.001 ? "< 0.001" : new NumberCell(p) { Decimals = 3 },
                 new TextCell(Symbol(parameter.Symbol)),
                 ParameterTable.Value(parameter),
-                parameter.IsDetermined ? ParameterTable.Interval(parameter) : new MissingCell("nd"),
+                parameter.IsDetermined ? Interval(parameter) : new MissingCell("nd"),
                 UnitWords.Of(parameter.Unit));
         }
     }
+
+    // Both ends to the digits that the width of the interval carries; an open end is said to be open.
+    private static string Interval(FittedParameter parameter)
+        => parameter.Profile is { Lower.Value: { } low, Upper.Value: { } high } && double.IsFinite(low) && double.IsFinite(high) && low < high
+            ? RoundedNumber.Interval(low, high) : ParameterTable.Interval(parameter);
 
     // The first letter is the symbol; what follows is lowered.
     private static RichText Symbol(string symbol)

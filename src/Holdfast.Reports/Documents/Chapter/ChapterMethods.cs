@@ -23,8 +23,9 @@ internal static class ChapterMethods
         if (dossier.Evidence.Vessels.Any(v => v.Uptake is not null))
         {
             content.Add(Prose.Heading("Calculation"));
-            content.Add(Prose.Paragraph("Uptake q, removal R and dose D of a vessel follow from the concentrations at the start and left, the volume V and the mass m of sorbent:"));
-            content.AddRange([FormulaMath.Of("q = (C0 − Ce)·V / m"), FormulaMath.Of("R = 100·(C0 − Ce) / C0"), FormulaMath.Of("D = m / V")]);
+            content.Add(Prose.Paragraph(
+                "Uptake, removal in per cent and dose of a vessel follow from the concentrations at the start and left, the volume and the mass of sorbent: ",
+                FormulaMath.Of("q = (C0 − Ce)·V / m"), ", ", FormulaMath.Of("R = 100·(C0 − Ce) / C0"), ", ", FormulaMath.Of("D = m / V"), "."));
         }
 
         content.Add(Prose.Paragraph("Salts of heavy metals and the loaded powder were to be handled as poisonous; the supplier’s safety data sheet and the local rules decide, and the record lists the usual cautions."));

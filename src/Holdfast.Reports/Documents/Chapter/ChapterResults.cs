@@ -38,7 +38,7 @@ internal static class ChapterResults
     private static IEnumerable<Node> Figures(Topic topic, Numbering numbering)
     {
         var (wide, narrow) = (topic.Figures.Take(MostFigures).Where(StudyChapter.IsWide), topic.Figures.Take(MostFigures).Where(f => !StudyChapter.IsWide(f)));
-        return [.. wide.Select(numbering.Figure), .. narrow.Select(numbering.Figure).Chunk(2).Select(pair => pair.Length == 1 ? pair[0] : Html.Element("div", [("class", "pair")], pair))];
+        return [.. wide.Select(numbering.Figure), .. narrow.Select(numbering.Figure).Chunk(2).Select(pair => Html.Element("div", [("class", "pair")], pair))];
     }
 
     private static Element One(Verdict verdict, ClaimList claims) => Prose.Paragraph(

@@ -50,6 +50,10 @@ internal sealed class ClaimList
     /// <param name="verdicts">The verdicts.</param>
     public string Numbers(IEnumerable<Verdict> verdicts) => Spans([.. verdicts.Select(Of).Distinct().Order()]);
 
+    /// <summary>The gaps that claims share, those of the same claims together, the one that most share first.</summary>
+    public IReadOnlyList<IReadOnlyList<SharedGap>> Gaps
+        => [.. SharedGap.Of(All.SelectMany(c => c.Verdicts)).GroupBy(g => Numbers(g.Claims), StringComparer.Ordinal).Select(g => (IReadOnlyList<SharedGap>)[.. g])];
+
     /// <summary>Experiments that serve several claims, most claims first.</summary>
     public ImmutableArray<CombinedExperiment> Combined => [.. CombinedExperiment.Of([.. All.SelectMany(c => c.Verdicts)]).OrderByDescending(c => c.Claims.Length)];
 

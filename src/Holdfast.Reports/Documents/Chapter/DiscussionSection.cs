@@ -21,7 +21,7 @@ internal static class DiscussionSection
         Add(Ruling.Holds, n => $"Shown, within the scope given with each: {n}.");
         Add(Ruling.Contradicted, n => $"The data speak against {n}. None of them may be written as it stands.");
         Add(Ruling.NotShownYet, n => $"Not decided by these data: {n}. This is no judgement on whether they are true.");
-        if (Gaps(all, claims) is { Rows.Count: > 0 } gaps)
+        if (Gaps(claims) is { Rows.Count: > 0 } gaps)
             content.Add(numbering.Table(gaps));
         if (Settling(claims) is { Rows.Count: > 0 } settling)
             content.Add(numbering.Table(settling));
@@ -37,12 +37,13 @@ internal static class DiscussionSection
         }
     }
 
-    private static Table Gaps(Verdict[] all, ClaimList claims)
+    private static Table Gaps(ClaimList claims)
         => new(
             "gaps",
             "Gaps that claims share, and what would close each",
             [new Column("gap", "Not shown") { NamesRows = true }, new Column("claims", "Claims that stand on it"), new Column("next", "What would close it")],
-            [.. SharedGap.Of(all).Select(g => Row.Of(g.Sentence, claims.Numbers(g.Claims), InWords.Listed(g.Grounds.Select(v => v.Next?.Sentence ?? "").Where(s => s.Length > 0).Take(1))))]);
+            [.. claims.Gaps.SelectMany(same => same.Select((g, i) => Row.Of(
+                g.Sentence, i == 0 ? claims.Numbers(g.Claims) : "the same", g.Grounds.Select(v => v.Next?.Sentence).OfType<string>().FirstOrDefault() ?? "see the record")))]);
 
     private static Table Settling(ClaimList claims)
         => new(

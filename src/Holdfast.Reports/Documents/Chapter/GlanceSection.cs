@@ -21,8 +21,8 @@ internal static class GlanceSection
         var content = new List<Node> { Prose.Paragraph(Material(dossier)), Prose.Paragraph(Counts(dossier.Verdicts)) };
         if (Numbers(dossier, claims) is { Rows.Count: > 0 } numbers)
             content.Add(numbering.Table(numbers));
-        var gaps = SharedGap.Of(dossier.Verdicts);
-        if (gaps.Length > 0)
+        var gaps = claims.Gaps;
+        if (gaps.Count > 0)
         {
             content.Add(Prose.Heading("What holds most claims back"));
             content.Add(Prose.List(gaps.Take(MostGaps).Select(g => Gap(g, claims))));
@@ -59,8 +59,8 @@ internal static class GlanceSection
             + "“Not shown yet” means that these data do not decide.";
     }
 
-    private static string Gap(SharedGap gap, ClaimList claims)
-        => $"{InWords.Count(gap.Claims.Length, "claim")} ({claims.Numbers(gap.Claims)}) {(gap.Claims.Length == 1 ? "stands" : "stand")} on this, and it is not shown: {gap.Sentence}";
+    private static string Gap(IReadOnlyList<SharedGap> gap, ClaimList claims)
+        => $"{InWords.Count(gap[0].Claims.Length, "claim")} ({claims.Numbers(gap[0].Claims)}) {(gap[0].Claims.Length == 1 ? "stands" : "stand")} on this, and it is not shown: {string.Join(" ", gap.Select(g => g.Sentence))}";
 
     // One number of each kind of claim: the first that decided the first claim of that kind and has an interval.
     private static Table Numbers(Dossier dossier, ClaimList claims)

@@ -13,8 +13,8 @@ public static class StudyChapter
 {
     // A4 with margins of 20 mm: a narrow figure stands beside another, one of several panels takes the width of the text. Widths as publishers ask: about 85 mm a
     // column, 174 mm at most.
-    private static readonly FigureFormat Narrow = new(83) { PlotHeightMm = 40 };
-    private static readonly FigureFormat Wide = new(165) { PlotHeightMm = 42, Columns = 2 };
+    private static readonly FigureFormat Narrow = new(83) { PlotHeightMm = 34 };
+    private static readonly FigureFormat Wide = new(165) { PlotHeightMm = 36, Columns = 2 };
 
     /// <summary>The chapter.</summary>
     /// <param name="dossier">The study worked out; an empty one gives a chapter that says so.</param>
@@ -24,7 +24,7 @@ public static class StudyChapter
         ArgumentNullException.ThrowIfNull(dossier);
         var study = dossier.Evidence.Study;
         var title = study.Title.Length == 0 ? "Untitled study" : study.Title;
-        var numbering = new Numbering(dossier, size: f => IsWide(f) ? Wide : Narrow);
+        var numbering = new Numbering(dossier, size: f => IsWide(f) ? Wide : Narrow, saysOnce: true);
         var claims = new ClaimList(dossier.Verdicts);
         var use = options ?? new();
         Section?[] sections =

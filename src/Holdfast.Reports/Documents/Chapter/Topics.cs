@@ -29,12 +29,13 @@ internal static class Topics
                 .Select(p => (p.Verdict, Figure: p.Figure is null ? null : figures.First(f => f.Id == p.Figure.Id), Area: Area(p.Figure?.Id, p.Verdict.Claim.Words("series"))))
                 .GroupBy(p => p.Area.Title ?? "Further questions", StringComparer.Ordinal)
                 .OrderBy(g => g.First().Area.Title is null)
-                .Select(g => new Topic(g.First().Area.Kind, g.Key, [.. g.Select(p => p.Verdict)], [.. g.Select(p => p.Figure).OfType<Figure>().DistinctBy(f => f.Id, StringComparer.Ordinal)])),
+                .Select(g => new Topic(g.First().Area.Kind, g.Key, [.. g.Select(p => p.Verdict)],
+                    [.. g.Select(p => p.Figure).OfType<Figure>().Where(f => areas.GetValueOrDefault(f.Id).Kind == g.First().Area.Kind).DistinctBy(f => f.Id, StringComparer.Ordinal)])),
         ];
 
-        // Where no figure shows it, its series has a table somewhere.
+        // The area that has the table of its series, else the one whose figure shows it.
         (IResultSection? Kind, string? Title) Area(string? figure, string? series)
-            => figure is not null && areas.TryGetValue(figure, out var known) || series is not null && areas.TryGetValue("levels-" + LevelTable.Id(series), out known) ? known : default;
+            => series is not null && areas.TryGetValue("levels-" + LevelTable.Id(series), out var known) || figure is not null && areas.TryGetValue(figure, out known) ? known : default;
     }
 
     // Which area sets which figure and table is known by letting each set its own.

@@ -99,9 +99,6 @@ internal sealed class WordBody(WrittenDocument document, MainDocumentPart main, 
             case "div" when WordText.IsOf(element, "pair"):
                 Pair([.. element.Content.OfType<Element>()]);
                 break;
-            case "math":
-                Add(WordText.Paragraph("BodyText", [WordMath.Set(element)]));
-                break;
             case "hr":
                 Add(new Paragraph(new Run(new Break { Type = BreakValues.Page })));
                 break;
@@ -159,17 +156,22 @@ internal sealed class WordBody(WrittenDocument document, MainDocumentPart main, 
             yield return WordText.Paragraph("Caption", text.Captioned(id, caption.Content));
     }
 
-    // Two narrow figures beside each other, each over its caption.
+    // Two narrow figures beside each other, each over its caption; one alone beside its own.
     private void Pair(Element[] figures)
     {
         Upright();
-        var width = (TextWidth / figures.Length).ToString(CultureInfo.InvariantCulture);
+        var width = (TextWidth / 2).ToString(CultureInfo.InvariantCulture);
+        OpenXmlElement[][] cells = [.. figures.Select(f => Figure(f, WordText.Attribute(f, "id")).ToArray())];
+        if (cells is [[var picture, var caption]])
+            cells = [[picture], [caption]];
         Add(new Table(
             new TableProperties(new TableWidth { Width = TextWidth.ToString(CultureInfo.InvariantCulture), Type = TableWidthUnitValues.Dxa }, new TableLayout { Type = TableLayoutValues.Fixed }),
-            new TableGrid(figures.Select(_ => new GridColumn { Width = width })),
-            new TableRow([new TableRowProperties(new CantSplit()), .. figures.Select(f => new TableCell(
-                [new TableCellProperties(new TableCellWidth { Width = width, Type = TableWidthUnitValues.Dxa }), .. Figure(f, WordText.Attribute(f, "id"))]))])));
-        Add(WordText.Paragraph("TableNote"));
+            new TableGrid(cells.Select(_ => new GridColumn { Width = width })),
+            new TableRow([new TableRowProperties(new CantSplit()), .. cells.Select(c => new TableCell(
+                [new TableCellProperties(
+                    new TableCellWidth { Width = width, Type = TableWidthUnitValues.Dxa },
+                    new TableCellVerticalAlignment { Val = figures.Length > 1 ? TableVerticalAlignmentValues.Top : TableVerticalAlignmentValues.Center }), .. c]))])));
+        Add(WordText.Paragraph("AfterPair"));
     }
 
     private void Upright()

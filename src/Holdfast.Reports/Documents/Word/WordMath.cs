@@ -7,10 +7,9 @@ namespace Holdfast.Reports.Documents.Word;
 /// <summary>An equation as word processors hold their own (ECMA-376 part 1, 22.1), from the tree of <see cref="FormulaMath"/>.</summary>
 internal static class WordMath
 {
-    /// <summary>The equation in a line of its own.</summary>
+    /// <summary>The equation in a line of text.</summary>
     /// <param name="math">The "math" element.</param>
-    public static Paragraph Set(Element math) => new(
-        new ParagraphProperties(new Justification { Val = JustificationValues.Left }), new OfficeMath(Parts(math.Content)));
+    public static OfficeMath Of(Element math) => new(Parts(math.Content));
 
     private static IEnumerable<OpenXmlElement> Parts(IEnumerable<Node> nodes) => nodes.OfType<Element>().SelectMany(Part);
 

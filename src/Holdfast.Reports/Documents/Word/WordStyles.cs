@@ -16,7 +16,7 @@ internal static class WordStyles
             new RunPropertiesDefault(new RunPropertiesBaseStyle(
                 new RunFonts { Ascii = Face, HighAnsi = Face, EastAsia = Face, ComplexScript = Face }, new FontSize { Val = "19" }, new FontSizeComplexScript { Val = "19" },
                 new Languages { Val = language, EastAsia = language })),
-            new ParagraphPropertiesDefault(new ParagraphPropertiesBaseStyle(new SpacingBetweenLines { After = "100", Line = "252", LineRule = LineSpacingRuleValues.Auto }))),
+            new ParagraphPropertiesDefault(new ParagraphPropertiesBaseStyle(new SpacingBetweenLines { After = "70", Line = "250", LineRule = LineSpacingRuleValues.Auto }))),
         Paragraph("Normal", "Normal", null, [], [], isDefault: true),
         Paragraph("BodyText", "Body Text", "Normal", [new WidowControl()], []),
         Paragraph("Title", "Title", "Normal", [new KeepNext(), new SpacingBetweenLines { Before = "0", After = "80" }], [new Bold(), new FontSize { Val = "34" }]),
@@ -24,11 +24,12 @@ internal static class WordStyles
         Paragraph("Heading2", "heading 2", "Normal", Heading(1, "200", "80"), [new Bold(), new FontSize { Val = "21" }], next: "BodyText"),
         Paragraph("Heading3", "heading 3", "Normal", Heading(2, "140", "60"), [new Bold(), new FontSize { Val = "19" }], next: "BodyText"),
         Paragraph("Caption", "caption", "Normal", [new KeepLines(), new SpacingBetweenLines { Before = "60", After = "60" }], [new FontSize { Val = "17" }]),
-        Paragraph("TableText", "Table Text", "Normal", [new SpacingBetweenLines { Before = "10", After = "10", Line = "240", LineRule = LineSpacingRuleValues.Auto }], [new FontSize { Val = "15" }]),
+        Paragraph("TableText", "Table Text", "Normal", [new SpacingBetweenLines { Before = "0", After = "0", Line = "240", LineRule = LineSpacingRuleValues.Auto }], [new FontSize { Val = "15" }]),
         Paragraph("TableNote", "Table Note", "Normal", [new SpacingBetweenLines { Before = "40", After = "140" }], [new FontSize { Val = "15" }]),
         Paragraph("Figure", "Figure", "Normal", [new KeepNext(), new SpacingBetweenLines { Before = "80", After = "0" }], []),
+        Paragraph("AfterPair", "After Pair", "Normal", [new SpacingBetweenLines { Before = "0", After = "0", Line = "60", LineRule = LineSpacingRuleValues.Exact }], [new FontSize { Val = "4" }]),
         Paragraph("ListBullet", "List Bullet", "Normal",
-            [new NumberingProperties(new NumberingLevelReference { Val = 0 }, new NumberingId { Val = 1 }), new SpacingBetweenLines { After = "40" }, new Indentation { Left = "340", Hanging = "227" }], []),
+            [new NumberingProperties(new NumberingLevelReference { Val = 0 }, new NumberingId { Val = 1 }), new SpacingBetweenLines { After = "20" }, new Indentation { Left = "340", Hanging = "227" }], []),
         Paragraph("Header", "header", "Normal", [], [new Bold(), new FontSize { Val = "16" }]),
         Paragraph("Footer", "footer", "Normal", [new Tabs(new TabStop { Val = TabStopValues.Right, Position = WordBody.TextWidth })], [new FontSize { Val = "16" }]),
         new Style(

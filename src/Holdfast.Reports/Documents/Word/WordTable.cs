@@ -13,8 +13,8 @@ internal static class WordTable
     private const int CellMargins = 140;
     private const int MostLettersWanted = 110;
 
-    // A table of this few rows is not broken over pages.
-    private const int FewRows = 14;
+    // A table of this few letters fits a third of a page and is not broken over pages.
+    private const int FewLetters = 1200;
 
     /// <summary>The least width at which no word is broken, in twentieths of a point.</summary>
     /// <param name="table">The table's element.</param>
@@ -34,8 +34,9 @@ internal static class WordTable
                 new TableStyle { Val = "StudyTable" }, new TableWidth { Width = widths.Sum().ToString(CultureInfo.InvariantCulture), Type = TableWidthUnitValues.Dxa },
                 new TableLayout { Type = TableLayoutValues.Fixed }, new TableLook { FirstRow = true, LastRow = false, FirstColumn = false, LastColumn = false, NoHorizontalBand = true, NoVerticalBand = true }),
             new TableGrid(widths.Select(w => new GridColumn { Width = w.ToString(CultureInfo.InvariantCulture) })));
+        var whole = rows.Sum(r => WordText.Text(r.Content).Length) <= FewLetters;
         for (var i = 0; i < rows.Length; i++)
-            written.Append(Row(rows[i], head.Contains(rows[i]), i < rows.Length - 1 && (rows.Length <= FewRows || i < 2), widths, text));
+            written.Append(Row(rows[i], head.Contains(rows[i]), i < rows.Length - 1 && (whole || i < 2), widths, text));
         return written;
     }
 

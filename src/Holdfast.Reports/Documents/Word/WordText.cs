@@ -126,6 +126,7 @@ internal sealed partial class WordText
             "sub" => Runs(element.Content, look with { Shift = VerticalPositionValues.Subscript }),
             "s" => Runs(element.Content, look with { Struck = true }),
             "mark" => Runs(element.Content, look with { Marked = true }),
+            "math" => [WordMath.Of(element)],
             "br" => [new Run(new Break())],
             "a" when Attribute(element, "href") is { } to && to.StartsWith('#') && places.TryGetValue(to[1..], out var place) => [Reference(element, place, look)],
             _ => Runs(element.Content, look),
