@@ -42,7 +42,7 @@ internal sealed class CalibrationSection : IResultSection
 
     /// <inheritdoc/>
     public IEnumerable<Node> InChapter(Dossier dossier, Numbering numbering)
-        => dossier.Evidence.Runs.Any(r => r is { Curve: not null, BorrowedFrom: null }) ? [numbering.Table(() => CalibrationTable.Of(dossier.Evidence.Runs))] : [];
+        => dossier.Evidence.Runs.Any(r => r is { Curve: not null, BorrowedFrom: null }) ? [numbering.Table(() => CalibrationTable.Of(dossier.Evidence.Runs).Only("run", "readings", "top", "slope", "intercept", "s", "mandel_p", "lack_of_fit_p"))] : [];
 
     private static IEnumerable<Node> How(CalibratedRun run)
     {

@@ -79,7 +79,9 @@ internal static class WordTable
             foreach (var (cell, c) in Cells(row).Select((cell, c) => (cell, c)))
             {
                 var (text, letter) = (WordText.Text(cell.Content), WordText.Attribute(cell, "scope") == "col" ? HeadLetterWidth : LetterWidth);
-                least[c] = Math.Max(least[c], (text.Split(' ').Max(w => w.Length) * letter) + CellMargins);
+                // A number and its uncertainty stay in one line.
+                var longest = WordText.IsOf(cell, "number") && letter == LetterWidth ? text.Length : text.Split(' ').Max(w => w.Length);
+                least[c] = Math.Max(least[c], (longest * letter) + CellMargins);
                 wanted[c] = Math.Max(wanted[c], (Math.Min(text.Length, MostLettersWanted) * letter) + CellMargins);
             }
         }
