@@ -38,6 +38,7 @@ public static class StudyReport
         yield return InRoom("Summary", () => SummarySection.Of(dossier, numbering));
         foreach (var kind in ResultSections.Kinds)
             yield return ResultSections.InRoom(kind, dossier, numbering);
+        yield return InRoom("Gaps", () => DefenceSection.Gaps(dossier));
         yield return InRoom("Defence", () => DefenceSection.Stated(dossier));
         yield return InRoom("Further claims", () => DefenceSection.Raised(dossier));
         yield return InRoom("Methods", () => MethodsSection.Of(dossier));
