@@ -18,7 +18,7 @@ internal sealed class Write : IVerb
 
     public int Place => 80;
 
-    public IReadOnlyList<string> Examples => ["holdfast write --docx chapter.docx --xlsx workbook.xlsx", "holdfast write --document record --html record.html", "holdfast write --csv tables --figures svg,pdf --width 85 --to figures"];
+    public IReadOnlyList<string> Examples => ["holdfast write --docx chapter.docx --xlsx workbook.xlsx", "holdfast write --document record --html record.html --csv tables --figures svg,pdf --width 85"];
 
     public IReadOnlyList<(int Code, string Meaning)> Exits => [(Exit.NeedsDecision, "a file is there already"), (Exit.Storage, "the folder cannot be written")];
 

@@ -50,7 +50,7 @@ internal static class DocumentHtml
             Html.Element("h2", "Contents"),
             Html.Element("ol", document.Sections.Select(s => (Node)Html.Element("li", Html.Element("a", [("href", "#section-" + s.Id)], s.Title)))));
 
-    private static Node Written(Section section, string heading)
+    private static Element Written(Section section, string heading)
         => Html.Element(
             "section",
             [("id", "section-" + section.Id), ("aria-labelledby", section.Id + "-heading")],

@@ -18,6 +18,8 @@ internal static class ChapterResults
     public static Section Of(Dossier dossier, ClaimList claims, Numbering numbering)
     {
         var content = new List<Node>();
+        if (MissingText.Of(dossier.Evidence, numbering) is { } missing)
+            content.Add(missing);
         foreach (var topic in Topics.Of(dossier))
         {
             content.Add(Prose.Heading(topic.Title));

@@ -18,7 +18,7 @@ internal static class GlanceSection
     /// <param name="numbering">Sets tables.</param>
     public static Section Of(Dossier dossier, ClaimList claims, Numbering numbering)
     {
-        var content = new List<Node> { Prose.Paragraph(Material(dossier)), Prose.Paragraph(Counts(dossier.Verdicts)) };
+        var content = new List<Node>(SummarySection.Impossible(dossier)) { Prose.Paragraph(Material(dossier)), Prose.Paragraph(Counts(dossier.Verdicts)) };
         if (Numbers(dossier, claims) is { Rows.Count: > 0 } numbers)
             content.Add(numbering.Table(numbers));
         var gaps = claims.Gaps;
