@@ -10,7 +10,7 @@ namespace Holdfast.Reports.Documents;
 /// format is written from it, so that no two of them can differ in a word or a number.
 /// </summary>
 /// <remarks>
-/// The tree uses the elements of HTML for what they mean: h1 to h4, p, ul, table, figure, math, mark for a gap, a page break as "hr" of class "page", and "a" with the
+/// The tree uses the elements of HTML for what they mean: h1 to h4, p, ul, table, figure, math, mark for a gap, and "a" with the
 /// address of a figure, table or part for a reference to it.
 /// </remarks>
 public sealed class WrittenDocument

@@ -2,7 +2,7 @@ using System.Globalization;
 using DocumentFormat.OpenXml;
 using DocumentFormat.OpenXml.Packaging;
 using DocumentFormat.OpenXml.Spreadsheet;
-using Holdfast.Reports.Documents.Word;
+using Holdfast.Reports.Office;
 
 namespace Holdfast.Reports.Workbooks;
 

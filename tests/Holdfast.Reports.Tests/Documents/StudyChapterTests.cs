@@ -3,7 +3,6 @@ using System.Text.RegularExpressions;
 using System.Xml.Linq;
 using Holdfast.Claims;
 using Holdfast.Reports.Documents;
-using Holdfast.Reports.StudyTables;
 using Holdfast.Studies;
 
 namespace Holdfast.Reports.Tests.Documents;

@@ -5,6 +5,7 @@ using DocumentFormat.OpenXml.Packaging;
 using DocumentFormat.OpenXml.Wordprocessing;
 using Holdfast.Reports.Figures;
 using Holdfast.Reports.Markup;
+using Holdfast.Reports.Office;
 
 namespace Holdfast.Reports.Documents.Word;
 
@@ -98,9 +99,6 @@ internal sealed class WordBody(WrittenDocument document, MainDocumentPart main, 
                 break;
             case "div" when WordText.IsOf(element, "pair"):
                 Pair([.. element.Content.OfType<Element>()]);
-                break;
-            case "hr":
-                Add(new Paragraph(new Run(new Break { Type = BreakValues.Page })));
                 break;
             // A figure's twin in numbers is for the screen; data files hold it.
             case "details" or "nav":

@@ -1,6 +1,7 @@
 using DocumentFormat.OpenXml;
 using DocumentFormat.OpenXml.Packaging;
 using DocumentFormat.OpenXml.Wordprocessing;
+using Holdfast.Reports.Office;
 
 namespace Holdfast.Reports.Documents.Word;
 

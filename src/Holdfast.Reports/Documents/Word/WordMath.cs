@@ -1,6 +1,7 @@
 using DocumentFormat.OpenXml;
 using DocumentFormat.OpenXml.Math;
 using Holdfast.Reports.Markup;
+using Holdfast.Reports.Office;
 
 namespace Holdfast.Reports.Documents.Word;
 

@@ -3,6 +3,7 @@ using DocumentFormat.OpenXml.Drawing.Wordprocessing;
 using DocumentFormat.OpenXml.Office2019.Drawing.SVG;
 using DocumentFormat.OpenXml.Wordprocessing;
 using Holdfast.Reports.Figures;
+using Holdfast.Reports.Office;
 using Pictures = DocumentFormat.OpenXml.Drawing.Pictures;
 
 namespace Holdfast.Reports.Documents.Word;

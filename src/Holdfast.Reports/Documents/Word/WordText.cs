@@ -3,6 +3,7 @@ using System.Text.RegularExpressions;
 using DocumentFormat.OpenXml;
 using DocumentFormat.OpenXml.Wordprocessing;
 using Holdfast.Reports.Markup;
+using Holdfast.Reports.Office;
 
 namespace Holdfast.Reports.Documents.Word;
 

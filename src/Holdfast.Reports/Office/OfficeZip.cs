@@ -3,7 +3,7 @@ using System.Text;
 using System.Xml.Linq;
 using DocumentFormat.OpenXml.Packaging;
 
-namespace Holdfast.Reports.Documents.Word;
+namespace Holdfast.Reports.Office;
 
 /// <summary>What documents and workbooks share as packages: entries in a settled order with a settled date, and what the file says of itself.</summary>
 internal static class OfficeZip
