@@ -82,7 +82,7 @@ public sealed class KeyboardTests(Browsing browsing) : IClassFixture<Browsing>, 
         await hands.TabTo(".thread a", "Write-up");
         await hands.Press("Enter");
         await Arrive(page, "/write-up");
-        await hands.TabTo("a[href='/write-up/report.html']");
+        await hands.TabTo("a[href='/write-up/record.html']");
         var report = await page.RunAndWaitForDownloadAsync(() => hands.Press("Enter"));
         var text = await File.ReadAllTextAsync(await report.PathAsync(), TestContext.Current.CancellationToken);
         Assert.Contains("nickel by keyboard", text, StringComparison.Ordinal);

@@ -117,6 +117,12 @@ public class DemoTests
         line.Folder = Path.Combine(line.Folder, "holdfast-demo");
         Assert.Equal(Exit.Done, line.Type("write", "--html", "r.html", "--csv", "tables", "--figures", "svg,pdf", "--width", "85,174"));
         Assert.True(File.Exists(Path.Combine(line.Folder, "r.html")));
+        Assert.Equal(Exit.Done, line.Type("write", "--docx", "chapter.docx", "--xlsx", "workbook.xlsx"));
+        Assert.Equal(Exit.Done, line.Type("write", "--document", "record", "--docx", "record.docx", "--html", "record.html"));
+        Assert.Contains("Every vessel", File.ReadAllText(Path.Combine(line.Folder, "record.html")), StringComparison.OrdinalIgnoreCase);
+        // The first bytes of every zip package (APPNOTE 4.3.7).
+        Assert.All(["chapter.docx", "record.docx", "workbook.xlsx"], f => Assert.Equal("PK\u0003\u0004"u8.ToArray(), File.ReadAllBytes(Path.Combine(line.Folder, f))[..4]));
+        Assert.NotEqual(Exit.Done, line.Type("write", "--document", "thesis", "--docx", "t.docx"));
         Assert.NotEmpty(Directory.GetFiles(Path.Combine(line.Folder, "tables"), "*.csv"));
         Assert.NotEmpty(Directory.GetFiles(Path.Combine(line.Folder, "figures"), "*-85mm.svg"));
         Assert.NotEmpty(Directory.GetFiles(Path.Combine(line.Folder, "figures"), "*-174mm.pdf"));

@@ -113,6 +113,27 @@ public sealed class RequestMatrixTests(RequestMatrixTests.Running running) : ICl
         }
     }
 
+    // Types of files: ECMA-376 part 1, 11.3.10 and 12.3.23, as registered.
+    [Theory]
+    [InlineData("/write-up/chapter.html", 200, "text/html")]
+    [InlineData("/write-up/chapter.docx", 200, "application/vnd.openxmlformats-officedocument.wordprocessingml.document")]
+    [InlineData("/write-up/record.docx", 200, "application/vnd.openxmlformats-officedocument.wordprocessingml.document")]
+    [InlineData("/write-up/workbook.xlsx", 200, "application/vnd.openxmlformats-officedocument.spreadsheetml.sheet")]
+    [InlineData("/write-up/workbook.docx", 404, "")]
+    [InlineData("/write-up/thesis.docx", 404, "")]
+    public async Task Documents_OfTheWriteUp_ComeAsDownloadsOfTheirType(string path, int status, string type)
+    {
+        using var answer = await Answer(running.Bench.Host, $"GET {path} HTTP/1.1\r\nHost: 127.0.0.1:{Port(running.Bench.Host)}\r\nCookie: {running.Cookie}\r\nConnection: close\r\n\r\n");
+        var head = new StringBuilder();
+        while (await answer.ReadLineAsync(TestContext.Current.CancellationToken) is { Length: > 0 } line)
+            head.Append(line).Append('\n');
+        Assert.Contains(FormattableString.Invariant($"HTTP/1.1 {status}"), head.ToString(), StringComparison.Ordinal);
+        if (status != 200)
+            return;
+        Assert.Contains("Content-Type: " + type, head.ToString(), StringComparison.OrdinalIgnoreCase);
+        Assert.Contains("attachment", head.ToString(), StringComparison.Ordinal);
+    }
+
     private Task<int> Post(string path, string type, string body)
     {
         var port = Port(running.Bench.Host);

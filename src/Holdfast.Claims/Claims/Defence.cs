@@ -13,6 +13,9 @@ public sealed class Defence
     private static readonly Lazy<ImmutableArray<IClaimRule>> Found = new(() =>
         [.. Catalogue.Of<IClaimRule>().OrderBy(r => r.Id, StringComparer.Ordinal)]);
 
+    /// <summary>How the warning about grounds that are not shown yet begins; a document that lists them as shared gaps leaves it out.</summary>
+    public const string StandsOn = "It stands on what is not shown yet:";
+
     private readonly Evidence evidence;
     private readonly Evidence? unstruck;
     private readonly Dictionary<string, Verdict> judged = new(StringComparer.Ordinal);
@@ -91,6 +94,7 @@ public sealed class Defence
         var ruling = grounds.HasValue || verdict.Ruling == Ruling.Contradicted ? verdict.Ruling : Ruling.NotShownYet;
         var reason = verdict.Reason;
         var unshown = new List<string>();
+        var gaps = new List<Verdict>();
         foreach (var ground in grounds.Value ?? [])
         {
             if (open.Contains(Key(ground)))
@@ -98,6 +102,7 @@ public sealed class Defence
             var under = Judge(ground);
             if (under.Ruling == Ruling.Holds)
                 continue;
+            gaps.Add(under with { OpenGrounds = [] });
             if (Broken(under) is not { } broken)
             {
                 unshown.Add(under.Sentence.TrimEnd('.'));
@@ -116,8 +121,8 @@ public sealed class Defence
         open.Remove(key);
         // One line, however many there are: warnings that stack are not read.
         if (unshown.Count > 0)
-            warnings = warnings.Add($"It stands on what is not shown yet: {string.Join("; ", unshown)}.");
-        return verdict with { Ruling = ruling, Reason = reason, Warnings = warnings, Scope = ruling == Ruling.Holds ? verdict.Scope : null };
+            warnings = warnings.Add($"{StandsOn} {string.Join("; ", unshown)}.");
+        return verdict with { Ruling = ruling, Reason = reason, Warnings = warnings, Scope = ruling == Ruling.Holds ? verdict.Scope : null, OpenGrounds = [.. gaps] };
     }
 
     private static Verdict Fallen(Claim claim, Finding finding) => new(

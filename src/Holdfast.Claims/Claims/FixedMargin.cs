@@ -20,7 +20,7 @@ internal sealed record FixedMargin(double Low, double High, IReadOnlyList<string
         var (name, low, high, unit) = (kind.Name, kind.Low, kind.High, kind.Unit);
         var stored = evidence.Margin(name, low, high, unit);
         if (stored.Entry == 0)
-            return new(low, high, [$"The {name} margin ({Phrase.Span(low, high, unit)}) is the default: nobody fixed one before the data were seen."]);
+            return new(low, high, [$"The {name} margin ({Phrase.Span(low, high, unit)}) {MarginKind.LeftToDefault}"]);
         if (In(stored, unit) is not { } ends || !(ends.Low < ends.High))
             return new(low, high, [$"The {name} margin that was fixed ({Phrase.Span(stored.Low, stored.High, stored.Unit)}) cannot serve here; the default ({Phrase.Span(low, high, unit)}) is used."]);
         return new(ends.Low, ends.High, evidence.Study.Originals.Any(o => o.Entry < stored.Entry)

@@ -14,6 +14,9 @@ namespace Holdfast.Claims;
 /// <param name="Meaning">What lies inside it, in words.</param>
 public sealed record MarginKind(string Name, double Low, double High, string Unit, string Meaning)
 {
+    /// <summary>How the caveat about a margin that nobody fixed goes on after its name and window.</summary>
+    public const string LeftToDefault = "is the default: nobody fixed one before the data were seen.";
+
     /// <summary>What is done where nobody fixed it, for a window that has no default: its ends are then examples. Null for a margin with a default.</summary>
     public string? Otherwise { get; init; }
 

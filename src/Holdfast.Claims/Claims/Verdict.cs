@@ -35,6 +35,9 @@ public sealed record Verdict(
     /// <summary>True when nothing was measured that could test it: what stands on it is neither shown nor contradicted.</summary>
     public bool IsUntested { get; init; }
 
+    /// <summary>What it stands on and does not hold: not shown yet, untested or contradicted. Claims that share one are settled together, see <see cref="SharedGap"/>.</summary>
+    public ImmutableArray<Verdict> OpenGrounds { get; init; } = [];
+
     /// <summary>The next experiment as work for the Plan; null when nothing more is needed.</summary>
     public WorkPlanned? Work => Next is null ? null : new(Next.Sentence, Claim.Id, Next.Vessels, Next.Settings);
 }

@@ -5,6 +5,7 @@ using Holdfast.Reports.Documents;
 using Holdfast.Reports.StudyFigures;
 using Holdfast.Reports.StudyTables;
 using Holdfast.Reports.Tables;
+using Holdfast.Reports.Workbooks;
 using Holdfast.Studies.Store;
 
 namespace Holdfast.Cli.Verbs;
@@ -12,28 +13,35 @@ namespace Holdfast.Cli.Verbs;
 /// <summary>Figures, tables and text.</summary>
 internal sealed class Write : IVerb
 {
+    private const string Chapter = "chapter";
+    private const string Record = "record";
+
     public int Place => 80;
 
-    public IReadOnlyList<string> Examples => ["holdfast write --html report.html", "holdfast write --csv tables --figures svg,pdf --width 85 --to figures"];
+    public IReadOnlyList<string> Examples => ["holdfast write --docx chapter.docx --xlsx workbook.xlsx", "holdfast write --document record --html record.html --csv tables --figures svg,pdf --width 85"];
 
     public IReadOnlyList<(int Code, string Meaning)> Exits => [(Exit.NeedsDecision, "a file is there already"), (Exit.Storage, "the folder cannot be written")];
 
     public Command Command(Door door)
     {
         var options = new StudyOptions();
-        var html = new Option<string?>("--html") { Description = "the report as one self-contained file" };
+        var which = new Option<string>("--document") { Description = "chapter, what is handed in, or record, everything behind it", DefaultValueFactory = _ => Chapter };
+        which.AcceptOnlyFromAmong(Chapter, Record);
+        var html = new Option<string?>("--html") { Description = "the document as one self-contained page" };
+        var docx = new Option<string?>("--docx") { Description = "the document for a word processor" };
+        var xlsx = new Option<string?>("--xlsx") { Description = "a workbook in which q can be followed cell by cell, and every table" };
         var csv = new Option<string?>("--csv") { Description = "every table as CSV into this folder" };
         var figures = new Option<string?>("--figures") { Description = "every figure as svg, png or pdf (several with commas)" };
         var width = new Option<string>("--width") { Description = "85 or 174 mm, or both with a comma", DefaultValueFactory = _ => "85" };
         var to = new Option<string>("--to") { Description = "folder for the figures", DefaultValueFactory = _ => "figures" };
         var replace = new Option<bool>("--replace") { Description = "write over files that are there already" };
-        var command = options.On(new Command("write", "write the report, tables and figures") { html, csv, figures, width, to, replace });
+        var command = options.On(new Command("write", "write the chapter or the record, workbook, tables and figures") { which, html, docx, xlsx, csv, figures, width, to, replace });
         command.SetAction(parsed =>
         {
-            var (report, tables, kinds) = (parsed.GetValue(html), parsed.GetValue(csv), parsed.GetValue(figures));
-            if (report is null && tables is null && kinds is null)
+            var (page, words, book, tables, kinds) = (parsed.GetValue(html), parsed.GetValue(docx), parsed.GetValue(xlsx), parsed.GetValue(csv), parsed.GetValue(figures));
+            if (page is null && words is null && book is null && tables is null && kinds is null)
             {
-                door.Error.WriteLine("Say what to write: --html report.html, --csv tables, --figures svg.");
+                door.Error.WriteLine("Say what to write: --docx chapter.docx, --html chapter.html, --xlsx workbook.xlsx, --csv tables, --figures svg.");
                 return Exit.NotUnderstood;
             }
 
@@ -48,8 +56,17 @@ internal sealed class Write : IVerb
             using var study = options.Read(parsed, door);
             var dossier = Dossier.Of(study.Study);
             var files = new List<(string Path, byte[] Bytes)>();
-            if (report is not null)
-                files.Add((Path.GetFullPath(report, door.Folder), System.Text.Encoding.UTF8.GetBytes(StudyReport.Html(dossier))));
+            if (page is not null || words is not null)
+            {
+                var document = parsed.GetValue(which) == Record ? StudyReport.Of(dossier) : StudyChapter.Of(dossier);
+                if (page is not null)
+                    files.Add((Path.GetFullPath(page, door.Folder), System.Text.Encoding.UTF8.GetBytes(document.Html())));
+                if (words is not null)
+                    files.Add((Path.GetFullPath(words, door.Folder), document.Docx()));
+            }
+
+            if (book is not null)
+                files.Add((Path.GetFullPath(book, door.Folder), StudyWorkbook.Of(dossier)));
             if (tables is not null)
             {
                 foreach (var table in ReportTables.All(dossier))

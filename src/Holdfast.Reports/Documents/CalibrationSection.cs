@@ -40,6 +40,10 @@ internal sealed class CalibrationSection : IResultSection
         return new("calibration", "Calibration and quality control", content);
     }
 
+    /// <inheritdoc/>
+    public IEnumerable<Node> InChapter(Dossier dossier, Numbering numbering)
+        => dossier.Evidence.Runs.Any(r => r is { Curve: not null, BorrowedFrom: null }) ? [numbering.Table(() => CalibrationTable.Of(dossier.Evidence.Runs).Only("run", "readings", "top", "slope", "intercept", "s", "mandel_p", "lack_of_fit_p"))] : [];
+
     private static IEnumerable<Node> How(CalibratedRun run)
     {
         yield return Prose.Heading($"How the line of {run.Run.Id} was chosen");
@@ -64,5 +68,8 @@ internal sealed class CalibrationSection : IResultSection
 
     /// <summary>Lowest and highest recovery, to 0.1 %.</summary>
     public static string RecoveryRange(IReadOnlyCollection<double> recoveries)
-        => $"{RoundedNumber.Fixed(recoveries.Min(), 1)} to {RoundedNumber.Fixed(recoveries.Max(), 1)}\u00A0%";
+    {
+        var (low, high) = (RoundedNumber.Fixed(recoveries.Min(), 1), RoundedNumber.Fixed(recoveries.Max(), 1));
+        return (low == high ? low : $"{low} to {high}") + "\u00A0%";
+    }
 }

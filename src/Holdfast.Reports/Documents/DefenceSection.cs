@@ -1,5 +1,6 @@
 using System.Globalization;
 using Holdfast.Claims;
+using Holdfast.Claims.NextExperiments;
 using Holdfast.Reports.Markup;
 using Holdfast.Reports.StudyTables;
 
@@ -10,6 +11,24 @@ internal static class DefenceSection
 {
     private const int MostSamples = 8;
 
+    /// <summary>The gaps that claims share, each told once; null where every ground holds.</summary>
+    public static Section? Gaps(Dossier dossier)
+    {
+        var gaps = SharedGap.Of(dossier.Verdicts);
+        return gaps.Length == 0 ? null : new(
+            "gaps",
+            "Gaps that claims share",
+            [
+                Prose.Paragraph("Claims stand on these grounds, and the data do not show them. Each claim names its gaps by their numbers."),
+                Html.Element("ul", gaps.Select((g, i) => (Node)Html.Element("li", [("id", GapId(i))],
+                    Html.Element("b", GapName(i)),
+                    $" {g.Sentence} {InWords.Count(g.Claims.Length, "claim")} {(g.Claims.Length == 1 ? "stands" : "stand")} on it. ",
+                    g.Grounds.Select(v => v.Next?.Sentence).OfType<string>().FirstOrDefault() is { } next ? $"What would close it: {next}" : ""))),
+                .. CombinedExperiment.Of(dossier.Verdicts) is { Length: > 0 } combined
+                    ? [Prose.Heading("Experiments that serve several claims"), Prose.List(combined.Select(c => c.Sentence))] : Array.Empty<Node>(),
+            ]);
+    }
+
     /// <summary>The claims of the author; null when she stated none.</summary>
     public static Section? Stated(Dossier dossier)
     {
@@ -19,7 +38,7 @@ internal static class DefenceSection
             "The defence",
             [
                 Prose.Paragraph("One claim after the other, each with its verdict, the numbers that decided it, what it stands on, what an examiner would ask and what would settle it."),
-                .. stated.Select(v => One(new(v, []), "claim")),
+                .. stated.Select(v => One(new(v, []), "claim", SharedGap.Of(dossier.Verdicts))),
             ]);
     }
 
@@ -32,11 +51,11 @@ internal static class DefenceSection
             "What else the data raise",
             [
                 Prose.Paragraph("Nobody stated these claims. They are raised because the data invite them or because stated claims stand on them; an examiner may raise them too."),
-                .. Alike.Of(raised, v => v.Reason).Select(e => One(e, "claim raised")),
+                .. Alike.Of(raised, v => v.Reason).Select(e => One(e, "claim raised", SharedGap.Of(dossier.Verdicts))),
             ]);
     }
 
-    private static Element One(Alike entry, string kind)
+    private static Element One(Alike entry, string kind, IReadOnlyList<SharedGap> gaps)
     {
         var verdict = entry.First;
         var id = SummarySection.ClaimId(verdict);
@@ -63,7 +82,14 @@ internal static class DefenceSection
         Add(parts, "Method", [verdict.Method]);
         Add(parts, "Scope", verdict.Scope is { Length: > 0 } scope ? [scope] : []);
         Add(parts, "Conditions", verdict.Gates.Select(g => $"{(g.Passed ? "met" : "not met")}: {g.Sentence}"));
-        Add(parts, "Caveats", verdict.Warnings);
+        Add(parts, "Caveats", verdict.Warnings.Where(w => !w.StartsWith(Defence.StandsOn, StringComparison.Ordinal)));
+        int[] open = [.. Enumerable.Range(0, gaps.Count).Where(i => verdict.OpenGrounds.Any(g => g.Claim.Rule == gaps[i].Rule))];
+        if (open.Length > 0)
+        {
+            parts.Add(Prose.Subheading("Stands on"));
+            parts.Add(Prose.Paragraph(open.SelectMany((g, i) => (Node[])[i == 0 ? "" : i == open.Length - 1 ? " and " : ", ", Html.Element("a", [("href", "#" + GapId(g))], GapName(g))])));
+        }
+
         Add(parts, "An examiner would ask", verdict.Questions.Select(q => q.Text));
         Add(parts, "What would settle it", Next(verdict));
         string[] data = [.. entry.Others.Prepend(verdict).SelectMany(v => v.Data).Distinct(StringComparer.Ordinal)];
@@ -71,6 +97,10 @@ internal static class DefenceSection
         parts.AddRange([Prose.Subheading("Address"), Prose.Paragraph(verdict.Claim.Id)]);
         return Html.Element("article", [("class", kind), ("id", id), ("aria-labelledby", id + "-heading")], parts);
     }
+
+    private static string GapId(int index) => string.Create(CultureInfo.InvariantCulture, $"gap-{index + 1}");
+
+    private static string GapName(int index) => string.Create(CultureInfo.InvariantCulture, $"Gap {index + 1}");
 
     private static IEnumerable<string> Next(Verdict verdict)
     {

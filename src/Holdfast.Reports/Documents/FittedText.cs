@@ -47,6 +47,23 @@ internal static class FittedText
             yield return FindingSection.Grouped(fitted.Findings);
     }
 
+    /// <summary>What the chapter shows of a family: the equations of the curves that lead, and their parameters.</summary>
+    /// <param name="all">Every fitted series of the family.</param>
+    /// <param name="kind">What they are: "isotherms".</param>
+    /// <param name="numbering">Numbers of tables.</param>
+    public static IEnumerable<Node> InChapter(IReadOnlyCollection<FittedSeries> all, string kind, Numbering numbering)
+    {
+        FittedSeries[] led = [.. all.Where(f => f.Best is not null)];
+        if (led.Length == 0)
+            yield break;
+        foreach (var card in led.Select(f => f.Best!.Card).DistinctBy(c => c.Name, StringComparer.Ordinal))
+        {
+            yield return Prose.Paragraph($"{card.Name} has the lowest AICc for {InWords.Listed(led.Where(f => f.Best!.Card.Name == card.Name).Select(f => f.Series.Name))}: ", FormulaMath.Of(card.Formula), ".");
+        }
+
+        yield return numbering.Table(() => BestCurveTable.Of("leading-" + LevelTable.Id(kind), $"The leading {kind} of each series", led));
+    }
+
     private static string Standing(FittedSeries fitted, FitResult? best)
     {
         if (best is null)

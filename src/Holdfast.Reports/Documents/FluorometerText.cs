@@ -1,5 +1,4 @@
 using Holdfast.Claims.Analyses;
-using Holdfast.Reports.Markup;
 using Holdfast.Reports.StudyTables;
 using Holdfast.Studies;
 using Holdfast.Studies.Properties;
@@ -9,19 +8,18 @@ namespace Holdfast.Reports.Documents;
 /// <summary>Methods text of the sensing part: fluorometer, wavelengths, slits, dispersion, window, each as recorded or as a gap.</summary>
 internal static class FluorometerText
 {
-    /// <summary>The heading and its sentences; none in a study without signals or lifetimes.</summary>
+    /// <summary>Its sentences; none in a study without signals or lifetimes.</summary>
     /// <param name="evidence">The study worked out.</param>
-    public static IEnumerable<Node> Of(Evidence evidence)
+    public static IEnumerable<string> Of(Evidence evidence)
     {
         var study = evidence.Study;
         string[] signals = [FluorescenceProperties.Intensity.Name, FluorescenceProperties.Emission.Name, FluorescenceProperties.Lifetime.Name];
         Run[] runs = [.. study.Runs.Where(r => signals.Contains(r.Signal))];
         if (runs.Length == 0)
             yield break;
-        yield return Prose.Heading("Fluorescence");
         foreach (var alike in runs.GroupBy(r => (Instrument: r.Detail("Instrument", "Spectrometer/data system"), Excitation: r.Detail("Excitation", "Excitation wavelength"), Emission: r.Detail("Emission", "Emission wavelength"), Slits: r.Detail("Slits", "Slit", "Slit width"))))
-            yield return Prose.Paragraph(Instrument(alike.Key.Instrument, alike.Key.Excitation, alike.Key.Emission, alike.Key.Slits, [.. alike], study));
-        yield return Prose.Paragraph(Dispersion(study, runs));
+            yield return Instrument(alike.Key.Instrument, alike.Key.Excitation, alike.Key.Emission, alike.Key.Slits, [.. alike], study);
+        yield return Dispersion(study, runs);
     }
 
     private static string Instrument(string? instrument, string? excitation, string? emission, string? slits, Run[] runs, Study study)
@@ -29,7 +27,8 @@ internal static class FluorometerText
         var spectra = runs.Where(r => r.Signal == FluorescenceProperties.Emission.Name).Select(r => r.Id).ToHashSet(StringComparer.Ordinal);
         double[] wavelengths = [.. study.Readings.Where(r => r.Spectrum is not null && spectra.Contains(r.Run)).SelectMany(r => r.Spectrum!.Wavelengths)];
         var where = emission is not null ? $"at {emission}" : wavelengths.Length > 0 ? $"from {InWords.Span(wavelengths, "nm")}" : $"at {Prose.Gap(runs[0].Id, "Emission")}";
-        return $"{(runs.Length == 1 ? "Run" : "Runs")} {InWords.Listed(runs.Select(r => r.Id))}: {instrument ?? Prose.Gap(runs[0].Id, "Instrument")}, excited at {excitation ?? Prose.Gap(runs[0].Id, "Excitation")}, emission read {where}, slits {slits ?? Prose.Gap(runs[0].Id, "Slits")}, read on {InWords.Listed(runs.Select(r => r.Detail("Date", "Longdate") ?? Prose.Gap(r.Id, "Date")))}.";
+        return $"{(runs.Length == 1 ? "Run" : "Runs")} {InWords.Listed(runs.Select(r => r.Id))}: {Prose.Clause((instrument ?? Prose.Gap(runs[0].Id, "Instrument")) + ", ")}{Prose.Clause($"excited at {excitation ?? Prose.Gap(runs[0].Id, "Excitation")}, ")}"
+            + $"{Prose.Clause($"emission read {where}, ")}{Prose.Clause($"slits {slits ?? Prose.Gap(runs[0].Id, "Slits")}, ")}{Prose.Clause($"read on {InWords.Listed(runs.Select(r => r.Detail("Date", "Longdate") ?? Prose.Gap(r.Id, "Date")))}")}.";
     }
 
     private static string Dispersion(Study study, Run[] runs)
@@ -40,7 +39,7 @@ internal static class FluorometerText
         double[] doses = [.. samples.Select(s => s.Number(FluorescenceProperties.Dispersion)).OfType<double>()];
         string[] waters = [.. samples.Select(s => s.Words(SampleProperties.Matrix)).OfType<string>().Where(w => w.Length > 0).Distinct(StringComparer.Ordinal)];
         var absorbed = samples.Count(s => s.Number(FluorescenceProperties.AbsorbanceExcitation) is not null);
-        return $"Dispersions held {(doses.Length == 0 ? Prose.Gap("vessels:" + FluorescenceProperties.Dispersion.Name) : InWords.Span(doses, "g/L"))} of powder in {(waters.Length == 0 ? Prose.Gap("vessels:" + SampleProperties.Matrix.Name) : InWords.Listed(waters))}{(doses.Length > 0 && doses.Length < samples.Length ? $" (recorded for {InWords.Plain(doses.Length)} of {InWords.Plain(samples.Length)})" : "")}; "
-            + $"stirring and delay before reading: {study.Details.GetValueOrDefault("sensing-stirring") ?? Prose.Gap("sensing-stirring")}. Absorbances for the inner filter were recorded for {InWords.Count(absorbed, "vessel")} of {InWords.Plain(samples.Length)}.";
+        return $"Dispersions held {(doses.Length == 0 ? Prose.Gap("vessels:" + FluorescenceProperties.Dispersion.Name) : InWords.Span(doses, "g/L"))} of powder{Prose.Clause($" in {(waters.Length == 0 ? Prose.Gap("vessels:" + SampleProperties.Matrix.Name) : InWords.Listed(waters))}")}{(doses.Length > 0 && doses.Length < samples.Length ? $" (recorded for {InWords.Plain(doses.Length)} of {InWords.Plain(samples.Length)})" : "")}"
+            + $"{Prose.Clause($"; stirring and delay before reading: {study.Details.GetValueOrDefault("sensing-stirring") ?? Prose.Gap("sensing-stirring")}")}. Absorbances for the inner filter were recorded for {InWords.Count(absorbed, "vessel")} of {InWords.Plain(samples.Length)}.";
     }
 }

@@ -1,4 +1,5 @@
 using Holdfast.Claims;
+using Holdfast.Reports.Markup;
 
 namespace Holdfast.Reports.Documents;
 
@@ -15,4 +16,9 @@ internal interface IResultSection
     /// <param name="dossier">The study worked out.</param>
     /// <param name="numbering">Sets figures, tables and references to trails.</param>
     Section? Of(Dossier dossier, Numbering numbering);
+
+    /// <summary>What the chapter shows of it beside its figures and claims: one compact table, its equations; nothing where those say it all.</summary>
+    /// <param name="dossier">The study worked out.</param>
+    /// <param name="numbering">Sets tables.</param>
+    IEnumerable<Node> InChapter(Dossier dossier, Numbering numbering) => [];
 }

@@ -36,6 +36,9 @@ internal sealed class IsothermSection : IResultSection
         return new("isotherms", "Concentration", content);
     }
 
+    /// <inheritdoc/>
+    public IEnumerable<Node> InChapter(Dossier dossier, Numbering numbering) => FittedText.InChapter(dossier.Evidence.Isotherms, "isotherms", numbering);
+
     private static string? Coverage(FittedSeries fitted)
     {
         if (fitted.Fits.FirstOrDefault(f => f.IsFit && f.Card.Name == Langmuir.Card.Name) is not { } fit)

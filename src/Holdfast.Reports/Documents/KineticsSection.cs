@@ -35,6 +35,9 @@ internal sealed class KineticsSection : IResultSection
         return new("kinetics", "Contact time", content);
     }
 
+    /// <inheritdoc/>
+    public IEnumerable<Node> InChapter(Dossier dossier, Numbering numbering) => FittedText.InChapter(dossier.Evidence.Kinetics, "kinetic curves", numbering);
+
     // What t/q on t gives when there is nothing to find, at the study's own times.
     private static string? Trap(IEnumerable<FittedSeries> all)
     {

@@ -1,6 +1,7 @@
 using System.Globalization;
 using Holdfast.Claims;
 using Holdfast.Claims.Analyses;
+using Holdfast.Claims.Rules;
 using Holdfast.Reports.StudyTables;
 using Holdfast.Studies;
 using Holdfast.Studies.Properties;
@@ -13,14 +14,15 @@ internal static class LimitSection
     /// <summary>The section.</summary>
     public static Section Of(Dossier dossier)
     {
-        string[] limits = [.. Limits(dossier.Evidence)];
+        string[] limits = [.. Limits(dossier)];
         return new("limits", "Limits of the study", limits.Length == 0
             ? [Prose.Paragraph("The records raise no limit beyond the scope of each claim.")]
             : [Prose.Paragraph("Nothing is shown outside the conditions that were measured. In particular:"), Prose.List(limits)]);
     }
 
-    private static IEnumerable<string> Limits(Evidence evidence)
+    private static IEnumerable<string> Limits(Dossier dossier)
     {
+        var evidence = dossier.Evidence;
         Vessel[] vessels = [.. evidence.Vessels.Where(v => v.Sample.Role == SampleRole.Vessel && !v.IsStruck)];
         if (vessels.Length == 0)
         {
@@ -43,7 +45,9 @@ internal static class LimitSection
         var ends = vessels.Count(v => v.Sample.Number(BatchProperties.EndPh) is null);
         if (ends > 0)
             yield return string.Create(CultureInfo.InvariantCulture, $"The end pH is missing for {ends} of {vessels.Length} vessels, so the condition they came to is not known.");
-        var bare = evidence.Series.Where(s => !s.Levels.IsEmpty && s.Controls.IsEmpty).Select(s => s.Name).ToArray();
+        // Controls of another series at the same conditions serve as well.
+        var served = dossier.Verdicts.Where(v => v.Claim.Rule == ControlsClean.RuleId && v.Ruling == Ruling.Holds).Select(v => v.Claim.Words("series")).ToHashSet(StringComparer.Ordinal);
+        var bare = evidence.Series.Where(s => !s.Levels.IsEmpty && s.Controls.IsEmpty && !served.Contains(s.Name)).Select(s => s.Name).ToArray();
         if (bare.Length > 0)
             yield return $"No control without sorbent belongs to {InWords.Some(bare, 8)}: loss to wall, filter and precipitate is not measured there.";
         if (!evidence.Runs.IsEmpty && evidence.Runs.All(r => r.Checks.IsEmpty))

@@ -46,8 +46,8 @@ public sealed record MethodsGap(string Key, string What, string Page, string Add
         var gaps = pieces.SelectMany(KeysIn).Distinct(StringComparer.Ordinal).Select(Of).OfType<MethodsGap>().ToArray();
         if (gaps.Length == 0)
             yield break;
-        yield return Prose.Heading("Where the gaps are filled in");
-        yield return Prose.List(gaps.GroupBy(g => (g.Page, Command: g.Key.StartsWith("role:", StringComparison.Ordinal) ? "holdfast role" : g.Command[..g.Command.IndexOf('"', StringComparison.Ordinal)].TrimEnd()))
+        yield return Prose.Heading("To fill in");
+        yield return Prose.List(gaps.GroupBy(g => (Page: g.Page.Split(',')[0], Command: g.Key.StartsWith("role:", StringComparison.Ordinal) ? "holdfast role" : g.Command[..g.Command.IndexOf('"', StringComparison.Ordinal)].TrimEnd()))
             .Select(g => $"{string.Join(", ", g.Select(x => x.What).Distinct(StringComparer.Ordinal))}: page {g.Key.Page}, or {(g.Count() == 1 ? g.First().Command : g.Key.Command)}."));
     }
 

@@ -19,25 +19,27 @@ internal static class MethodsSection
         return new("methods", "Methods, as recorded", [.. text, .. MethodsGap.Places(text)]);
     }
 
-    /// <summary>Its sentences.</summary>
-    public static IReadOnlyList<Node> Text(Dossier dossier)
+    /// <summary>Its sentences, every gap marked where it is.</summary>
+    public static IReadOnlyList<Node> Text(Dossier dossier) =>
+    [
+        Prose.Paragraph("These sentences are made from the records. A marked gap is something a reader will ask for and the records do not hold."),
+        .. Parts(dossier.Evidence).SelectMany(p => p.Sentences.Select(s => (Node)Prose.Paragraph(s)).Prepend(Prose.Heading(p.Title))),
+    ];
+
+    /// <summary>What is recorded under each heading, in sentences and clauses that may hold gaps.</summary>
+    /// <param name="evidence">The study worked out.</param>
+    public static IEnumerable<(string Title, IReadOnlyList<string> Sentences)> Parts(Evidence evidence)
     {
-        var evidence = dossier.Evidence;
-        return
+        yield return ("Material and vessels", [Material(evidence), Vessels(evidence), Acidity(evidence)]);
+        yield return ("Concentrations", [.. Runs(evidence)]);
+        if (FluorometerText.Of(evidence).ToArray() is { Length: > 0 } light)
+            yield return ("Fluorescence", light);
+        yield return ("Uncertainty and fitting",
         [
-            Prose.Paragraph("These sentences are made from the records. A marked gap is something a reader will ask for and the records do not hold."),
-            Prose.Heading("Material and vessels"),
-            Prose.Paragraph(Material(evidence)),
-            Prose.Paragraph(Vessels(evidence)),
-            Prose.Paragraph(Acidity(evidence)),
-            Prose.Heading("Concentrations"),
-            .. Runs(evidence).Select(Prose.Paragraph),
-            .. FluorometerText.Of(evidence),
-            Prose.Heading("Uncertainty and fitting"),
-            Prose.Paragraph("Uncertainties were propagated to first order with every shared source kept, and widened to 95 % by the effective degrees of freedom."),
-            .. Fitting(evidence).Select(Prose.Paragraph),
-            Prose.Paragraph(Order(evidence.Study)),
-        ];
+            "Uncertainties were propagated to first order with every shared source kept, and widened to 95 % by the effective degrees of freedom.",
+            .. Fitting(evidence),
+            Order(evidence.Study),
+        ]);
     }
 
     private static string Material(Evidence evidence)
@@ -46,8 +48,8 @@ internal static class MethodsSection
         var named = evidence.Vessels.Select(v => v.Sample.Words(SampleProperties.Material)).OfType<string>().Distinct(StringComparer.Ordinal).ToArray();
         var material = Detail(study, "material") ?? (named.Length > 0 ? InWords.Listed(named) : Prose.Gap("material"));
         var batches = evidence.Vessels.Select(v => v.Sample.Batch).OfType<string>().Distinct(StringComparer.Ordinal).ToArray();
-        return $"Sorbent: {material}; batch {(batches.Length > 0 ? InWords.Listed(batches) : OfVessels(SampleProperties.Batch))}. Preparation: {Said(study, "preparation")}. "
-            + $"Metal: {study.Analyte ?? Prose.Gap("analyte")}, from {Said(study, "stock")}. Chemicals and water grade: {Said(study, "chemicals")}.";
+        return $"Sorbent: {material}{Prose.Clause($"; batch {(batches.Length > 0 ? InWords.Listed(batches) : OfVessels(SampleProperties.Batch))}")}. Preparation: {Said(study, "preparation")}. "
+            + $"Metal: {study.Analyte ?? Prose.Gap("analyte")}{Prose.Clause($", from {Said(study, "stock")}")}. Chemicals and water grade: {Said(study, "chemicals")}.";
     }
 
     private static string Vessels(Evidence evidence)
@@ -58,9 +60,9 @@ internal static class MethodsSection
             return $"Vessels: {Prose.NotRecorded}.";
         var authors = vessels.Select(v => v.Sample.Words(SampleProperties.Author)).OfType<string>().Distinct(StringComparer.Ordinal).ToArray();
         var water = vessels.Select(v => v.Sample.Words(SampleProperties.Matrix)).OfType<string>().Distinct(StringComparer.Ordinal).ToArray();
-        return $"{InWords.Count(vessels.Length, "vessel")} of {Range(BatchProperties.Volume, vessels)} holding {Range(BatchProperties.Mass, vessels)} of sorbent in {(water.Length > 0 ? InWords.Listed(water) : Detail(study, "water") ?? OfVessels(SampleProperties.Matrix))} "
-            + $"were shaken at {Shaking(study, vessels)} and {Range(BatchProperties.Temperature, vessels)} for {Range(BatchProperties.ContactTime, vessels)}. "
-            + $"The liquid was separated by {Said(study, "separation")} (uptake by the separating step: {Said(study, "separation-uptake")})."
+        return $"{InWords.Count(vessels.Length, "vessel")} of {Range(BatchProperties.Volume, vessels)} holding {Range(BatchProperties.Mass, vessels)} of sorbent{Prose.Clause($" in {(water.Length > 0 ? InWords.Listed(water) : Detail(study, "water") ?? OfVessels(SampleProperties.Matrix))}")} "
+            + $"were shaken{Prose.Clause($" at {Prose.Clause(Shaking(study, vessels) + " and ")}{Range(BatchProperties.Temperature, vessels)}")}{Prose.Clause($" for {Range(BatchProperties.ContactTime, vessels)}")}. "
+            + $"The liquid was separated by {Said(study, "separation")}{Prose.Clause($" (uptake by the separating step: {Said(study, "separation-uptake")})")}."
             + (authors.Length > 0 ? $" The vessels were prepared by {InWords.Listed(authors)}." : "");
     }
 
@@ -72,7 +74,7 @@ internal static class MethodsSection
         var controls = evidence.Vessels.Count(v => v.Sample.Role == SampleRole.Control && !v.IsStruck);
         var read = evidence.Study.Samples.Count(s => s.Role == SampleRole.StartSolution);
         return string.Create(CultureInfo.InvariantCulture,
-            $"The start pH was recorded for {start} and the end pH for {end} of {InWords.Count(vessels.Length, "vessel")} (electrode calibrated at {Said(evidence.Study, "ph-buffers")}). ")
+            $"The start pH was recorded for {start} and the end pH for {end} of {InWords.Count(vessels.Length, "vessel")}{Prose.Clause($" (electrode calibrated at {Said(evidence.Study, "ph-buffers")})")}. ")
             + (controls > 0 ? $"{InWords.Count(controls, "control")} without sorbent {(controls == 1 ? "was" : "were")} read. " : $"Controls without sorbent: {Prose.Gap("role:control")}. ")
             + (read > 0 ? $"{InWords.Count(read, "start solution")} {(read == 1 ? "was" : "were")} read." : $"Readings of the start solutions: {Prose.Gap("role:start-solution")}; they count as made up.");
     }
@@ -81,38 +83,39 @@ internal static class MethodsSection
     {
         if (evidence.Runs.IsEmpty)
             yield return $"Concentrations were read by {Prose.NotRecorded}.";
-        foreach (var run in evidence.Runs)
+        // Runs that read alike are one sentence; one with a gap stands alone, since its gap is its own.
+        foreach (var alike in evidence.Runs.GroupBy(How, StringComparer.Ordinal))
         {
-            var text = $"Run {run.Run.Id}: {Said(run, "Instrument")}, {Said(run, "Element")} at {Said(run, "Wavelength")}, flame {Said(run, "Flame")}, read on {Said(run, "Date")}";
-            if (run.Curve is not { } curve)
-            {
-                yield return text + "; without a line, so nothing was worked out from it.";
-                continue;
-            }
-
-            text += run.BorrowedFrom is { } lender
-                ? $"; on the line of {lender}."
-                : $"; against {InWords.Count(curve.Standards.Select(s => s.Level).Distinct().Count(), "standard")} up to {InWords.Plain(curve.Top, "mg/L")} ({InWords.Count(curve.Standards.Count, "reading")}, {Weights(curve.Weights)}); "
-                    + $"detection limit {Limit(curve.Limits.Detection)}, limit of quantification {Limit(curve.Limits.Quantification)}.";
-            var recoveries = run.Checks.Select(c => c.Recovery).OfType<double>().ToArray();
-            yield return text + (recoveries.Length == 0 ? $" Check standards: {Prose.Gap("role:check-standard")}." : $" Check standards recovered {CalibrationSection.RecoveryRange(recoveries)}.");
+            CalibratedRun[] runs = [.. alike];
+            var recoveries = runs.SelectMany(r => r.Checks).Select(c => c.Recovery).OfType<double>().ToArray();
+            yield return $"{(runs.Length == 1 ? "Run" : "Runs")} {InWords.Listed(runs.Select(r => r.Run.Id))}: {alike.Key}"
+                + (runs[0].Curve is null ? "" : recoveries.Length == 0 ? $" Check standards: {Prose.Gap("role:check-standard")}." : $" Check standards recovered {CalibrationSection.RecoveryRange(recoveries)}.");
         }
+    }
+
+    private static string How(CalibratedRun run)
+    {
+        var text = $"{Prose.Clause(Said(run, "Instrument") + ", ")}{Prose.Clause($"{Said(run, "Element")} at {Said(run, "Wavelength")}, ")}"
+            + $"{Prose.Clause($"flame {Said(run, "Flame")}, ")}{Prose.Clause($"read on {Said(run, "Date")}; ")}";
+        return run.Curve is not { } curve ? text + "without a line, so nothing was worked out from it."
+            : run.BorrowedFrom is { } lender ? text + $"on the line of {lender}."
+            : text + $"against {InWords.Count(curve.Standards.Select(s => s.Level).Distinct().Count(), "standard")} up to {InWords.Plain(curve.Top, "mg/L")} ({InWords.Count(curve.Standards.Count, "reading")}, {Weights(curve.Weights)}); "
+                + $"detection limit {Limit(curve.Limits.Detection)}, limit of quantification {Limit(curve.Limits.Quantification)}.";
     }
 
     private static IEnumerable<string> Fitting(Evidence evidence)
     {
-        foreach (var (name, all, how) in new[]
+        (string Name, string How, string[] Curves)[] families =
+        [
+            .. new[] { ("Kinetic curves", evidence.Kinetics, "each time a vessel of its own"), ("Isotherms", evidence.Isotherms, "the error that q and Ce share counted once") }
+                .Select(f => (Name: f.Item1, How: f.Item3, Curves: f.Item2.SelectMany(s => s.Fits).Select(t => t.Card.Name).Distinct(StringComparer.Ordinal).ToArray())).Where(f => f.Curves.Length > 0),
+        ];
+        if (families.Length > 0)
         {
-            ("Kinetic curves", evidence.Kinetics, "each time a vessel of its own"),
-            ("Isotherms", evidence.Isotherms, "the error that q and Ce share counted once"),
-        })
-        {
-            var curves = all.SelectMany(f => f.Fits).Select(f => f.Card.Name).Distinct(StringComparer.Ordinal).ToArray();
-            if (curves.Length == 0)
-                continue;
-            yield return $"{name} were fitted by generalised least squares to the uptake of single vessels, {how}: the stated uncertainties with their shared parts, and a scatter between vessels in proportion to the uptake by restricted likelihood. "
+            yield return $"{string.Join("; ", families.Select(f => $"{f.Name} were fitted to the uptake of single vessels, {f.How}"))}. "
+                + "The fits are by generalised least squares: the stated uncertainties with their shared parts, and a scatter between vessels in proportion to the uptake by restricted likelihood. "
                 + "Intervals are 95 % profile-likelihood intervals with Student's t for the degrees of freedom behind each parameter. "
-                + $"The curves are the whole list of the program, the same for every study: {InWords.Listed(curves)}.";
+                + $"The curves are the whole list of the program, the same for every study. {string.Join(" ", families.Select(f => $"{f.Name}: {InWords.Listed(f.Curves)}."))}";
         }
 
         var strikes = evidence.Study.Strikes;

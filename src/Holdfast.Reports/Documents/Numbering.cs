@@ -13,17 +13,31 @@ namespace Holdfast.Reports.Documents;
 /// </summary>
 /// <param name="dossier">The study worked out.</param>
 /// <param name="page">Where a page of the bench leads to; null for a document that stands alone.</param>
-internal sealed class Numbering(Dossier dossier, PageLinks? page = null)
+/// <param name="size">Size of each figure of a document; null for 120 mm.</param>
+/// <param name="saysOnce">True to print a note below the first figure it belongs to, and to refer to that figure below later ones.</param>
+internal sealed class Numbering(Dossier dossier, PageLinks? page = null, Func<Figure, FigureFormat>? size = null, bool saysOnce = false)
 {
-    private static readonly FigureFormat Size = new(120);
     private static readonly FigureFormat PageSize = new(150);
 
     private readonly List<NumberTrail> trails = [];
+    private readonly List<string> set = [];
+    private readonly Dictionary<string, Figure> noted = new(StringComparer.Ordinal);
+    private readonly Dictionary<string, int> drawnAs = new(StringComparer.Ordinal);
+    private readonly Dictionary<string, Figure> drawn = new(StringComparer.Ordinal);
     private int figures;
     private int tables;
 
     /// <summary>The trails that were referred to, in the order of their notes.</summary>
     public IReadOnlyList<NumberTrail> Trails => trails;
+
+    /// <summary>The figures that were set, by the addresses of their elements.</summary>
+    public IReadOnlyDictionary<string, Figure> Figures => drawn;
+
+    /// <summary>Ids of the tables that were set.</summary>
+    public IReadOnlyList<string> Tables => set;
+
+    /// <summary>Size of a figure of a document.</summary>
+    public Func<Figure, FigureFormat> Size { get; } = size ?? (_ => new(120));
 
     /// <summary>True on a page of the bench, which leads on where a document names places and commands.</summary>
     public bool IsPage => page is not null;
@@ -31,15 +45,16 @@ internal sealed class Numbering(Dossier dossier, PageLinks? page = null)
     /// <summary>A figure with its number and caption.</summary>
     public Element Figure(Figure figure)
     {
-        var heading = page is null ? string.Create(CultureInfo.InvariantCulture, $"Figure {++figures}.") : "";
+        var heading = page is null ? string.Create(CultureInfo.InvariantCulture, $"Figure {drawnAs[figure.Id] = ++figures}.") : "";
         return InRoom("the figure " + figure.Id, () => page is null
-            ? FigureHtml.Of(figure, Size, heading, SvgOptions.Screen())
+            ? Addressed(figure, FigureHtml.Of(figure, Size(figure), heading, SvgOptions.Screen(), saysOnce ? Notes(figure) : null))
             : Html.Element("div", [("class", "figure-view"), ("data-figure", figure.Id)], FigureHtml.Of(figure, PageSize, heading, SvgOptions.Screen(page.Mark)), page.Files(figure)));
     }
 
     /// <summary>A table with its number; it scrolls by itself where the page is narrow.</summary>
     public Element Table(Table table)
     {
+        set.Add(table.Id);
         var caption = page is null ? RichText.Literal(NextTable()).With(table.Caption) : table.Caption;
         var rows = table.Rows.Select(r => r with { Cells = [.. r.Cells.Select(Linked)] }).ToArray();
         var block = TableHtml.Of(new Table(table.Id, caption, table.Columns, rows, table.Codes) { Notes = table.Notes });
@@ -86,6 +101,37 @@ internal sealed class Numbering(Dossier dossier, PageLinks? page = null)
 
     /// <summary>Address in the page of the note with this number, from 1.</summary>
     public static string NoteId(int number) => string.Create(CultureInfo.InvariantCulture, $"trail-{number}");
+
+    private Element Addressed(Figure figure, Element element)
+    {
+        var id = FigureId(figure);
+        drawn[id] = figure;
+        return Html.Element(element.Name, [("id", id), .. element.Attributes.Select(a => (a.Name, (string?)a.Value))], element.Content);
+    }
+
+    // What an earlier figure says of marks, bars and lines alike is not said again.
+    private List<Node> Notes(Figure figure)
+    {
+        var (notes, earlier) = (new List<Node>(), new List<Figure>());
+        foreach (var note in figure.AllNotes)
+        {
+            if (noted.TryAdd(note.Plain, figure))
+                notes.AddRange([" ", .. RichTextNodes.Of(note)]);
+            else if (!earlier.Contains(noted[note.Plain]))
+                earlier.Add(noted[note.Plain]);
+        }
+
+        if (earlier.Count > 0)
+            notes.AddRange([" Notes as under ", .. earlier.SelectMany((f, i) => (Node[])[i == 0 ? "" : i == earlier.Count - 1 ? " and " : ", ", Reference(f)]), "."]);
+        return notes;
+    }
+
+    /// <summary>A reference to a figure that was set: its number, leading to it.</summary>
+    /// <param name="figure">The figure.</param>
+    public Node Reference(Figure figure) => Html.Element("a", [("href", "#" + FigureId(figure))], string.Create(CultureInfo.InvariantCulture, $"Figure {drawnAs[figure.Id]}"));
+
+    /// <summary>Address of a figure's element in a document.</summary>
+    public static string FigureId(Figure figure) => "figure-" + figure.Id;
 
     // A cell's own address names a number; in a page it leads to the note, where there is one.
     private Cell Linked(Cell cell)

@@ -8,8 +8,6 @@ namespace Holdfast.Reports.Documents;
 /// <summary>Head and foot of a report: what it is about and what made it.</summary>
 internal static class Opening
 {
-    private const string Invented = "Invented demo data: nothing in this report was measured.";
-
     /// <summary>Title and what this is.</summary>
     public static Element Of(Dossier dossier, string title, ReportOptions options)
     {
@@ -28,7 +26,7 @@ internal static class Opening
         return Html.Element(
             "header",
             [
-                .. study.Invented ? [Html.Element("p", [("class", "invented"), ("role", "note")], Invented)] : Array.Empty<Node>(),
+                .. study.Invented ? [Html.Element("p", [("class", "invented"), ("role", "note")], ReportOptions.Invented)] : Array.Empty<Node>(),
                 Html.Element("h1", title),
                 Prose.Paragraph("What the data show, what they do not show yet, and what they speak against, with the trail of each number."),
                 Html.Element("dl", [("class", "facts")], facts.SelectMany(f => new Node[] { Html.Element("dt", f.Name), Html.Element("dd", Prose.Marked(f.Value)) })),
@@ -40,7 +38,7 @@ internal static class Opening
         => Html.Element(
             "footer",
             [
-                .. study.Invented ? [Html.Element("p", [("class", "invented")], Invented)] : Array.Empty<Node>(),
+                .. study.Invented ? [Html.Element("p", [("class", "invented")], ReportOptions.Invented)] : Array.Empty<Node>(),
                 Prose.Paragraph(string.Create(CultureInfo.InvariantCulture,
                     $"Made by {options.MadeBy} from entry {study.Version} of this study. Numbers are rounded for reading; the tables for data files hold every digit.")),
             ]);

@@ -9,6 +9,10 @@ internal static partial class Prose
     /// <summary>Printed where the records have no fact, so that the author sees the gap.</summary>
     public const string NotRecorded = "[not recorded]";
 
+    // Private use (Unicode 23.5): they never reach a reader.
+    private const char Opens = '\uE000';
+    private const char Closes = '\uE001';
+
     /// <summary>A paragraph of sentences; gaps in the records are marked.</summary>
     public static Element Paragraph(string text) => Html.Element("p", Marked(text));
 
@@ -44,10 +48,29 @@ internal static partial class Prose
     /// <param name="key">Which detail.</param>
     public static string Gap(string run, string key) => Gap($"run:{Uri.EscapeDataString(run)}:{key}");
 
+    /// <summary>A part of a sentence that stands by itself: a text without gaps leaves it out where it holds one.</summary>
+    /// <param name="text">The part, with the sign that joins it to what stands before or behind.</param>
+    public static string Clause(string text) => Opens + text + Closes;
+
+    /// <summary>A text without its gaps: clauses that hold one are left out, then sentences that still do.</summary>
+    /// <param name="text">Sentences with clauses.</param>
+    public static string WithoutGaps(string text)
+    {
+        for (var at = text.IndexOf(Closes, StringComparison.Ordinal); at >= 0; at = text.IndexOf(Closes, StringComparison.Ordinal))
+        {
+            var from = text.LastIndexOf(Opens, at);
+            var clause = text[(from + 1)..at];
+            text = text[..from] + (Gaps().IsMatch(clause) ? "" : clause) + text[(at + 1)..];
+        }
+
+        return string.Join(' ', Sentences().Split(text).Where(s => s.Length > 0 && !Gaps().IsMatch(s)).Select(s => Dangling().Replace(s, ".")));
+    }
+
     /// <summary>Text with its gaps marked.</summary>
     public static IEnumerable<Node> Marked(string text)
     {
         var from = 0;
+        text = text.Replace(Opens.ToString(), "", StringComparison.Ordinal).Replace(Closes.ToString(), "", StringComparison.Ordinal);
         foreach (Match match in Gaps().Matches(text))
         {
             if (match.Index > from)
@@ -60,6 +83,13 @@ internal static partial class Prose
         if (from < text.Length)
             yield return text[from..];
     }
+
+    // What joined a clause that is gone to the end of its sentence.
+    [GeneratedRegex(@"[,;:]\s*\.", RegexOptions.ExplicitCapture | RegexOptions.CultureInvariant | RegexOptions.NonBacktracking)]
+    private static partial Regex Dangling();
+
+    [GeneratedRegex(@"(?<=\.)\s+(?=\p{Lu})", RegexOptions.ExplicitCapture | RegexOptions.CultureInvariant, 1000)]
+    private static partial Regex Sentences();
 
     [GeneratedRegex(@"\[not recorded(?::(?<key>[^\]]*))?\]", RegexOptions.ExplicitCapture | RegexOptions.CultureInvariant | RegexOptions.NonBacktracking)]
     private static partial Regex Gaps();

@@ -51,6 +51,7 @@ internal static class ReportStyle
         td.ruling { white-space: nowrap; font-weight: bold; }
         .claim { border-left: 4px solid var(--rule); padding-left: 1rem; margin: 1.75rem 0; } .claim h3 { margin-top: 0; }
         .blank { background: var(--mark); color: var(--mark-ink); white-space: nowrap; }
+        .pair { display: grid; grid-template-columns: repeat(auto-fit, minmax(18rem, 1fr)); gap: 0 1rem; }
         .table-block { margin: 1.1rem 0; } .scroll { overflow-x: auto; }
         table { border-collapse: collapse; font-size: 0.86rem; line-height: 1.35; border-top: 2px solid var(--ink); border-bottom: 2px solid var(--ink); }
         caption { text-align: left; font-weight: bold; padding: 0.2rem 0; }
@@ -60,7 +61,7 @@ internal static class ReportStyle
         tbody tr + tr > * { border-top: 1px solid var(--rule); }
         td.number, th.number { text-align: right; white-space: nowrap; font-variant-numeric: tabular-nums; } td.missing { text-align: right; color: var(--soft); }
         td.text, th.text { min-width: 7rem; max-width: 22rem; }
-        #verdicts td.text, #verdicts tbody th { min-width: 9rem; }
+        #verdicts td.text, #verdicts tbody th { min-width: 9rem; } .chapter #claims td:last-child, .chapter #main-numbers td { white-space: nowrap; min-width: 0; }
         .struck { color: var(--soft); }
         .table-notes, figcaption { font-size: 0.86rem; color: var(--soft); max-width: 46rem; }
         .figure { margin: 1.2rem 0; } .figure svg { width: min(100%, 42rem); height: auto; } .figure summary { cursor: pointer; font-size: 0.86rem; padding: 0.3rem 0; }
@@ -79,8 +80,11 @@ internal static class ReportStyle
         h1, h2, h3, h4, caption { break-after: avoid; } h2 { margin-top: 1.2rem; }
         p, li { orphans: 3; widows: 3; }
         tr, figure, .counts, .trail ul { break-inside: avoid; } tbody tr:first-child { break-before: avoid; } thead { display: table-header-group; }
-        .scroll { overflow: visible; } .figure svg { width: 120mm; } td.text, th.text, #verdicts td.text, #verdicts tbody th { min-width: 3.6rem; }
-        .claim { break-before: page; border: 0; padding: 0; margin: 0; } .claim.raised, .claim:first-of-type { break-before: auto; margin: 1.2rem 0; }
+        .scroll { overflow: visible; } .figure svg { width: 120mm; }
+        .chapter { font-size: 9pt; line-height: 1.3; } .chapter p, .chapter ul, .chapter .figure, .chapter .table-block { margin: 0.3rem 0; } .chapter p, .chapter li, .chapter figcaption, .chapter .table-notes { max-width: none; }
+        .chapter h2 { margin: 0.8rem 0 0.3rem; } .chapter h3 { margin: 0.6rem 0 0.2rem; } .chapter table { line-height: 1.2; } .chapter td, .chapter th { padding-top: 0.05rem; padding-bottom: 0.05rem; }
+        .chapter td.text, .chapter th.text { max-width: none; min-width: 0; } .chapter .figure svg { width: auto; max-width: 100%; } .pair { grid-template-columns: 1fr 1fr; break-inside: avoid; } td.text, th.text, #verdicts td.text, #verdicts tbody th { min-width: 3.6rem; }
+        .claim { border: 0; padding: 0; margin: 1.2rem 0; }
         table { font-size: 7.6pt; } th, td { padding: 0.15rem 0.4rem 0.15rem 0; } .table-notes, figcaption { font-size: 8pt; }
         #section-appendix { page: wide; }
         .invented, .blank { -webkit-print-color-adjust: exact; print-color-adjust: exact; }

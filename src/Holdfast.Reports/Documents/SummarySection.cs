@@ -27,8 +27,9 @@ internal static class SummarySection
         return new("summary", "How the claims stand", content);
     }
 
-    // Before any verdict: it follows the numbers as they stand, and these are likely a slip.
-    private static Node[] Impossible(Dossier dossier)
+    /// <summary>What is likely a slip, before any verdict, since verdicts follow the numbers as they stand; nothing where nothing is impossible.</summary>
+    /// <param name="dossier">The study worked out.</param>
+    public static Node[] Impossible(Dossier dossier)
         => dossier.Evidence.Findings.Where(f => f.Code == ImpossibleResults.Code).ToArray() is { Length: > 0 } odd
             ? [Prose.Paragraph(Html.Element("strong", "Look at this first.")), Prose.List(odd.Select(f => $"{f.Sentence} ({f.Code})"))]
             : [];

@@ -11,7 +11,8 @@ public static class FigureHtml
     /// <param name="format">Its size.</param>
     /// <param name="heading">Put before the caption: "Figure 3."; empty for none.</param>
     /// <param name="options">How the picture is written; null for a page without links.</param>
-    public static Element Of(Figure figure, FigureFormat format, string heading = "", SvgOptions? options = null)
+    /// <param name="notes">What stands behind the caption; null for the figure's own notes.</param>
+    public static Element Of(Figure figure, FigureFormat format, string heading = "", SvgOptions? options = null, IEnumerable<Node>? notes = null)
     {
         ArgumentNullException.ThrowIfNull(figure);
         ArgumentNullException.ThrowIfNull(format);
@@ -21,8 +22,7 @@ public static class FigureHtml
         if (heading.Length > 0)
             text.AddRange([Html.Element("b", heading), " "]);
         text.AddRange(RichTextNodes.Of(caption));
-        foreach (var note in figure.AllNotes)
-            text.AddRange([" ", .. RichTextNodes.Of(note)]);
+        text.AddRange(notes ?? figure.AllNotes.SelectMany(n => (Node[])[" ", .. RichTextNodes.Of(n)]));
 
         var parts = new List<Node> { SvgFigure.Tree(figure, format, use), Html.Element("figcaption", text) };
         var tables = FigureTables.Of(figure);

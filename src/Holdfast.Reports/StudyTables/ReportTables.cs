@@ -27,6 +27,13 @@ public static class ReportTables
     public static ImmutableArray<Table> All(Dossier dossier)
     {
         ArgumentNullException.ThrowIfNull(dossier);
+        return [.. OfStudy(dossier).Concat(StudyFigure.All(dossier).SelectMany(f => InRoom(f.Id, () => FigureTables.Of(f, withScans: true)))).DistinctBy(t => t.Id, StringComparer.OrdinalIgnoreCase)];
+    }
+
+    /// <summary>The tables without those behind figures; none twice.</summary>
+    /// <param name="dossier">The study worked out.</param>
+    internal static ImmutableArray<Table> OfStudy(Dossier dossier)
+    {
         var evidence = dossier.Evidence;
         var tables = new List<Table>();
         One("claims", () => ClaimTable.Of(dossier.Verdicts));
@@ -60,17 +67,17 @@ public static class ReportTables
         One("files", () => StudyFactTables.Originals(evidence.Study));
         One("strikes", () => StudyFactTables.Strikes(evidence.Study));
         One("findings", () => StudyFactTables.Findings(evidence.Findings.Concat(evidence.Vessels.SelectMany(v => v.Findings)).Concat(StudyFigure.Fallen(dossier)).Concat(DerivedTrails.Of(evidence).Fallen)));
-        foreach (var figure in StudyFigure.All(dossier))
-            Some(figure.Id, () => FigureTables.Of(figure, withScans: true));
         return [.. tables.DistinctBy(t => t.Id, StringComparer.OrdinalIgnoreCase)];
 
         void One(string name, Func<Table> make) => Some(name, () => [make()]);
 
-        void Some(string name, Func<IEnumerable<Table>> make)
-        {
-            var outcome = Room.Of("the table " + name, () => make().ToArray());
-            tables.AddRange(outcome.Value ?? [Fallen(name, outcome.Findings[0])]);
-        }
+        void Some(string name, Func<IEnumerable<Table>> make) => tables.AddRange(InRoom(name, make));
+    }
+
+    private static Table[] InRoom(string name, Func<IEnumerable<Table>> make)
+    {
+        var outcome = Room.Of("the table " + name, () => make().ToArray());
+        return outcome.Value ?? [Fallen(name, outcome.Findings[0])];
     }
 
     // The finding in the place of the table, so that whoever opens the file knows why it holds nothing.

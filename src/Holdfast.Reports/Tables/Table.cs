@@ -48,6 +48,14 @@ public sealed record Table
     /// <summary>What n counts, what ± means, and anything else below the table.</summary>
     public IReadOnlyList<RichText> Notes { get; init; } = [];
 
+    /// <summary>The same table with fewer columns.</summary>
+    /// <param name="names">Names of the columns that stay, in the order of the table.</param>
+    internal Table Only(params IReadOnlyCollection<string> names)
+    {
+        int[] kept = [.. Enumerable.Range(0, Columns.Count).Where(c => names.Contains(Columns[c].Name))];
+        return new(Id, Caption, [.. kept.Select(c => Columns[c])], [.. Rows.Select(r => r with { Cells = [.. kept.Select(c => r.Cells[c])] })], Codes) { Notes = Notes };
+    }
+
     /// <summary>The notes, followed by the meaning of each code that occurs and by what a line through means.</summary>
     public IReadOnlyList<RichText> AllNotes
     {

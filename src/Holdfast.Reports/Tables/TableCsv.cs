@@ -17,12 +17,7 @@ public static class TableCsv
     {
         ArgumentNullException.ThrowIfNull(table);
         var separator = mark == DecimalMark.Comma ? ';' : ',';
-        var fields = table.Columns.SelectMany((column, c) => Fields(table, column, c)).ToList();
-        if (table.Rows.Any(r => r.Struck))
-            fields.Add(("struck", row => row.Struck ? "true" : "false"));
-        if (table.Rows.Any(r => r.Doubtful))
-            fields.Add(("in_doubt", row => row.Doubtful ? "true" : "false"));
-
+        var fields = TableFields.Of(table);
         var to = new StringBuilder();
         to.AppendJoin(separator, fields.Select(f => f.Name)).Append("\r\n");
         foreach (var row in table.Rows)
@@ -30,37 +25,11 @@ public static class TableCsv
         return to.ToString();
     }
 
-    // The columns of the file for a column of the table: value, and as its cells need them, uncertainty, limit and status.
-    private static IEnumerable<(string Name, Func<Row, object?> Value)> Fields(Table table, Column column, int index)
-    {
-        var cells = table.Rows.Select(r => r.Cells[index]).ToArray();
-        yield return (column.DataName(), row => row.Cells[index] switch
-        {
-            TextCell text => Guarded(text.Text.Plain),
-            NumberCell number => number.Value,
-            MeasuredCell measured => measured.Value,
-            _ => null,
-        });
-        if (cells.Any(c => c is MeasuredCell))
-            yield return (column.DataName("u_"), row => row.Cells[index] is MeasuredCell measured ? measured.U : null);
-        if (cells.Any(c => c is CensoredCell))
-            yield return (column.DataName("limit_"), row => row.Cells[index] is CensoredCell censored ? censored.Limit : null);
-        if (cells.Any(c => c is CensoredCell or MissingCell))
-        {
-            yield return ("status_" + column.Name, row => row.Cells[index] switch
-            {
-                CensoredCell { Side: CensoredSide.Below } => "below",
-                CensoredCell => "above",
-                MissingCell missing => Guarded(missing.Code),
-                _ => "",
-            });
-        }
-    }
-
     private static string Text(object? value, DecimalMark mark) => value switch
     {
         double number => number.ToString("R", CultureInfo.InvariantCulture).Replace('.', mark == DecimalMark.Comma ? ',' : '.'),
-        string text => text,
+        string text => Guarded(text),
+        bool said => said ? "true" : "false",
         _ => "",
     };
 

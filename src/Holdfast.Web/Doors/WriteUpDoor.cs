@@ -3,6 +3,7 @@ using Holdfast.Claims;
 using Holdfast.Reports.Documents;
 using Holdfast.Reports.Figures;
 using Holdfast.Reports.Tables;
+using Holdfast.Reports.Workbooks;
 using Holdfast.Web.Live;
 using Microsoft.AspNetCore.Builder;
 using Microsoft.AspNetCore.Http;
@@ -10,14 +11,19 @@ using Microsoft.AspNetCore.Routing;
 
 namespace Holdfast.Web.Doors;
 
-/// <summary>What leaves the bench as a file: the report, figures, tables, and the originals as they came in. All as downloads.</summary>
+/// <summary>What leaves the bench as a file: chapter, record, workbook, figures, tables, and the originals as they came in. All as downloads.</summary>
 internal static class WriteUpDoor
 {
     /// <summary>Adds the addresses.</summary>
     public static void Map(IEndpointRouteBuilder to)
     {
-        to.MapGet("/write-up/report.html", (OpenStudy study) => Download(
-            Encoding.UTF8.GetBytes(StudyReport.Html(Worked(study).Dossier)), "text/html; charset=utf-8", "report.html"));
+        to.MapGet("/write-up/{document}.{kind}", (string document, string kind, OpenStudy study) => (document, kind) switch
+        {
+            ("chapter" or "record", "html") => Download(Encoding.UTF8.GetBytes(Written(document, study).Html()), "text/html; charset=utf-8", document + ".html"),
+            ("chapter" or "record", "docx") => Download(Written(document, study).Docx(), "application/vnd.openxmlformats-officedocument.wordprocessingml.document", document + ".docx"),
+            ("workbook", "xlsx") => Download(StudyWorkbook.Of(Worked(study).Dossier), "application/vnd.openxmlformats-officedocument.spreadsheetml.sheet", "workbook.xlsx"),
+            _ => Results.NotFound(),
+        });
         to.MapGet("/write-up/tables/{id}.csv", (string id, OpenStudy study)
             => Worked(study).Tables.FirstOrDefault(t => string.Equals(t.Id, id, StringComparison.Ordinal)) is { } table
                 ? Download(Encoding.UTF8.GetBytes(TableCsv.Of(table)), "text/csv; charset=utf-8", id + ".csv")
@@ -42,6 +48,7 @@ internal static class WriteUpDoor
 
     // The narrower of both widths of a printed column; of a figure in parts the first, without its residuals.
     private static readonly FigureFormat Small = new(85);
+    private static WrittenDocument Written(string document, OpenStudy study) => document == "chapter" ? StudyChapter.Of(Worked(study).Dossier) : StudyReport.Of(Worked(study).Dossier);
 
     private static IResult Drawn(Figure figure, int width, string kind)
     {

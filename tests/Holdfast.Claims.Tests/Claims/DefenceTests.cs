@@ -47,6 +47,10 @@ public sealed class DefenceTests
         var verdict = Equilibrium(Kinetics(Made.Vessel("K-1", "KIN", 40, 39.9, 2, role: SampleRole.Control)));
         Assert.Equal(Ruling.Holds, verdict.Ruling);
         Assert.Contains(verdict.Warnings, w => w.Contains("not shown yet", StringComparison.Ordinal));
+        // The same grounds as verdicts of their own, for whoever tells them once.
+        Assert.NotEmpty(verdict.OpenGrounds);
+        Assert.All(verdict.OpenGrounds, g => Assert.NotEqual(Ruling.Holds, g.Ruling));
+        Assert.All(verdict.OpenGrounds.Where(g => g.Ruling == Ruling.NotShownYet && !g.IsUntested), g => Assert.Contains(verdict.Warnings, w => w.Contains(g.Sentence.TrimEnd('.'), StringComparison.Ordinal)));
     }
 
     // No control without sorbent in the whole study: nobody looked for a leak, and one makes right claims look wrong as easily as wrong ones right.

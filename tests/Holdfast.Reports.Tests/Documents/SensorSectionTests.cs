@@ -35,7 +35,7 @@ public class SensorSectionTests
     [Fact]
     public void Methods_OfTheDemo_SayWhatTheFluorometersFilesSay()
     {
-        var text = WebUtility.HtmlDecode(Regex.Replace(string.Concat(FluorometerText.Of(DemoStudy.Dossier.Evidence).Select(n => n.ToHtml())), "<[^>]+>", "", RegexOptions.None, TimeSpan.FromSeconds(5))).Replace('\u00A0', ' ');
+        var text = WebUtility.HtmlDecode(Regex.Replace(string.Concat(FluorometerText.Of(DemoStudy.Dossier.Evidence).Select(s => Prose.Paragraph(s).ToHtml())), "<[^>]+>", "", RegexOptions.None, TimeSpan.FromSeconds(5))).Replace('\u00A0', ' ');
         Assert.Contains("fluor-spectra: spectrofluorometer (invented), excited at 394 nm, emission read from 580 to 640 nm, slits 5 nm for excitation and emission, read on [not recorded].", text, StringComparison.Ordinal);
         Assert.Contains("emission read at 616 nm, slits [not recorded]", text, StringComparison.Ordinal);
         Assert.Contains("Dispersions held 0.2 g/L of powder in demineralised water", text, StringComparison.Ordinal);

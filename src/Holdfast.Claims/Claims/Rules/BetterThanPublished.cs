@@ -69,7 +69,7 @@ public sealed class BetterThanPublished : IClaimRule
             "Run one commercial reference sorbent side by side: 5 concentrations, 3 vessels each, same water, pH and day.", 15, [], "five levels with three vessels (common practice)");
         if (own is null)
         {
-            return Decision.Missing($"The published {Phrase.With(published, "mg/g")} comes without a concentration inside your data, so own uptake cannot be set beside it.", next, questions.AsSpan());
+            return Decision.Missing($"The published {Phrase.With(published, "mg/g")} comes without a concentration inside the data, so own uptake cannot be set beside it.", next, questions.AsSpan());
         }
 
         var matched = matches.All(m => m.Passed);

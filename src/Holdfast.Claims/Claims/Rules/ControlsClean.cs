@@ -23,7 +23,7 @@ public sealed class ControlsClean : IClaimRule
     }
 
     /// <summary>The rule's id, for claims that stand on it.</summary>
-    internal const string RuleId = "controls-clean";
+    public const string RuleId = "controls-clean";
 
 
     /// <inheritdoc/>
