@@ -48,6 +48,7 @@ internal static class WriteUpDoor
 
     // The narrower of both widths of a printed column; of a figure in parts the first, without its residuals.
     private static readonly FigureFormat Small = new(85);
+
     private static WrittenDocument Written(string document, OpenStudy study) => document == "chapter" ? StudyChapter.Of(Worked(study).Dossier) : StudyReport.Of(Worked(study).Dossier);
 
     private static IResult Drawn(Figure figure, int width, string kind)
