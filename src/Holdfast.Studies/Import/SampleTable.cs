@@ -29,6 +29,7 @@ internal static partial class SampleTable
         GroupedRows.Settle(rows, columns, source);
         ShiftedRows.Ask(rows, columns, source);
         StruckRows.Settle(rows, columns, source);
+        SpoiltRows.Ask(rows, columns, source);
         new SampleNames(source, columns).Settle(rows);
         StartRow.Settle(rows, columns, source);
         Settings.Fill(rows, columns, source);
