@@ -110,7 +110,7 @@ internal static partial class SampleTable
                 continue;
             }
             if (Footer.IsSummary(code is null ? row.Cells.First(c => !c.IsBlank).Text : row.At(code.Index).IsBlank ? row.Cells.First(c => !c.IsBlank).Text : row.At(code.Index).Text)
-                || TableLayout.IsUnits(row) || (code is not null && row.At(code.Index).IsBlank && Footer.IsLimit(row.Cells.First(c => !c.IsBlank).Text)) || columns.Any(c => c.Property == SampleProperties.Remark && Footer.IsSummary(row.At(c.Index).Text)) || means.Contains(row))
+                || TableLayout.IsUnits(row) || (code is not null && Footer.IsCheckWeight(row.At(code.Index).Text)) || (code is not null && row.At(code.Index).IsBlank && Footer.IsLimit(row.Cells.First(c => !c.IsBlank).Text)) || columns.Any(c => c.Property == SampleProperties.Remark && Footer.IsSummary(row.At(c.Index).Text)) || means.Contains(row))
             {
                 summaries.Add(row);
                 continue;

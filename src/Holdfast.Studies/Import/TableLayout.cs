@@ -137,7 +137,7 @@ internal sealed record TableLayout(Grid Grid, ImmutableArray<GridRow> Preamble, 
             if (next >= rows.Length || !rows[next].Cells.Any(IsNumberLike) || (rows[i].Filled == 2 && rows[next].Cells.Count(IsNumberLike) < 2 && !Repeats(rows[i], starts, rows)) || (starts.Count > 0 && i - starts[^1] < 2))
                 continue;
             // The same heading once more is a new page, unless a title of its own stands above it.
-            var titled = i > 0 && !rows[i - 1].IsBlank && (rows[i - 1].Filled <= 2 || IsLineOfSettings(rows, i - 1)) && !rows[i - 1].Cells.Any(IsNumeric);
+            var titled = i > 0 && !rows[i - 1].IsBlank && (rows[i - 1].Filled <= 2 || IsLineOfSettings(rows, i - 1)) && !rows[i - 1].Cells.Any(IsNumeric) && !(starts.Count > 0 && rows[starts[^1]].Cells.SequenceEqual(rows[i].Cells) && IsTopOfPage(rows, starts[^1], i));
             if (starts.Count > 0 && !titled && (!rows[i - 1].IsBlank || rows[starts[^1]].Cells.SequenceEqual(rows[i].Cells)))
                 continue;
             starts.Add(i);
@@ -145,6 +145,27 @@ internal sealed record TableLayout(Grid Grid, ImmutableArray<GridRow> Preamble, 
 
         return starts;
     }
+
+    // "Page 2 of 3" over the same heading: the report goes on, and the lines above the heading are those of the page before.
+    private static bool IsTopOfPage(ImmutableArray<GridRow> rows, int before, int heading)
+    {
+        var counted = false;
+        for (var i = 1; heading - i > before && before - i >= 0 && !rows[heading - i].IsBlank && !rows[before - i].IsBlank; i++)
+        {
+            var (one, other) = (rows[before - i], rows[heading - i]);
+            if (one.Cells.SequenceEqual(other.Cells))
+                continue;
+            if (!one.Cells.Select(WithoutDigits).SequenceEqual(other.Cells.Select(WithoutDigits)) || !Lexicon.Tokens(string.Join(' ', other.Cells.Select(c => c.Text))).Any(Page.Contains))
+                return false;
+            counted = true;
+        }
+
+        return counted;
+    }
+
+    private static readonly HashSet<string> Page = new("page pag pagina seite strona sida strana sayfa halaman bladzijde folha hoja blatt feuille".Split(' '), StringComparer.Ordinal);
+
+    private static string WithoutDigits(Cell cell) => string.Concat(cell.Text.Where(c => !char.IsDigit(c)));
 
     // "Code | Waktu | Ce (mg/L)" after "Code | Massa | Ce (mg/L)": two headings of the table before, so the third is one as well.
     private static bool Repeats(GridRow row, List<int> starts, ImmutableArray<GridRow> rows)

@@ -28,6 +28,10 @@ internal readonly partial record struct ColumnGuess(ColumnUse Use, Property? Pro
         // "Coups/s": counts in a second, no time.
         if (kind is UnitKind.None or UnitKind.Time or UnitKind.Speed or UnitKind.Other && Lexicon.Of(h.Text) is var all && all.Contains(W.Signal) && !all.Contains(W.Time) && !all.Contains(W.Absorbance) && !all.Contains(W.Spread))
             return new(ColumnUse.Signal, SpectrometryProperties.InstrumentSignal, "a signal");
+        if (LightAtWavelength().IsMatch(h.Text))
+            return new(ColumnUse.Signal, FluorescenceProperties.Intensity, "emitted light at a wavelength");
+        if (RatioOfLight().IsMatch(h.Text))
+            return LeftOut("a ratio of two intensities");
         if (SymbolAtWavelength().IsMatch(h.Text))
             return new(ColumnUse.Signal, SpectrometryProperties.Absorbance, "an absorbance at a wavelength");
         if (h.Has(W.Date) && kind is UnitKind.None && !h.Has(W.Time))
@@ -68,6 +72,9 @@ internal readonly partial record struct ColumnGuess(ColumnUse Use, Property? Pro
     {
         if (h.Has(W.Spread))
             return LeftOut("the scatter of a mass");
+        // "Net", "Netto": the boat is taken off already.
+        if (h.Tokens.Any(IsNet) && !h.HasAny(W.Boat, W.Liquid) && !h.Text.Contains('+', StringComparison.Ordinal))
+            return Fact(BatchProperties.Mass, "a net mass");
         // "boat + powder" is full, "boat after" is empty, "paper" alone is empty as well.
         if (h.Has(W.Boat) || h.Text.Contains('+', StringComparison.Ordinal) || (h.HasAny(W.Full, W.Empty) && !h.Has(W.Metal)))
         {
@@ -83,6 +90,8 @@ internal readonly partial record struct ColumnGuess(ColumnUse Use, Property? Pro
 
         return h.HasAny(W.Metal, W.Background) || (h.Has(W.Removal) && !h.HasAny(W.Mass, W.Sorbent)) ? null : Fact(BatchProperties.Mass, "a mass");
     }
+
+    private static bool IsNet(string token) => token is "net" or "netto" or "neto" or "nett" or "nette";
 
     private static ColumnGuess? ShareOf(HeadingReading h)
     {
@@ -176,7 +185,7 @@ internal readonly partial record struct ColumnGuess(ColumnUse Use, Property? Pro
             return Fact(BatchProperties.Temperature, "a temperature");
         if (h.HasAny(W.Contact, W.Time) && !h.HasAny(W.Concentration, W.Preparing))
             return Fact(BatchProperties.ContactTime, "a time");
-        if (h.HasAny(W.Boat) && h.HasAny(W.Full, W.Empty, W.Start, W.End))
+        if ((h.Has(W.Boat) && h.HasAny(W.Full, W.Empty, W.Start, W.End)) || (h.Tokens is [var alone] && IsNet(alone)))
             return MassOf(h);
         if (h.HasAny(W.Mass, W.Sorbent) && !h.HasAny(W.Concentration, W.Removal, W.Sample, W.Metal) && h.Tokens.All(t => t is not "name"))
             return Fact(BatchProperties.Mass, "a mass");
@@ -216,6 +225,13 @@ internal readonly partial record struct ColumnGuess(ColumnUse Use, Property? Pro
 
     [GeneratedRegex(@"^\s*(\(?\s*C\s?(0|o|i|in|ini|init)\s*[-−–]\s*C\s?(e|f|t|eq|fin|final|end)\s*\)?|(Δ|∆|[Dd]elta|[Dd]iff\.?(erence)?( of)?)\s?[Cc](onc\.?)?)\s*([(\[/].*)?$", RegexOptions.ExplicitCapture | RegexOptions.NonBacktracking)]
     private static partial Regex Difference();
+
+    // "F 616 nm", "PL (450 nm)": F and PL are the symbols of emitted light.
+    [GeneratedRegex(@"^\s*(F|FL|PL|[Ff]luor[a-zé.]*( int[a-z.]*)?)\s*_?[ (\[]?\s*(em\.?\s*)?[2-9]\d\d\s*(nm)?\s*[)\]]?\s*$", RegexOptions.ExplicitCapture | RegexOptions.NonBacktracking)]
+    private static partial Regex LightAtWavelength();
+
+    [GeneratedRegex(@"^\s*(\(?\s*[FI]_?[0o]\s*([-−–]\s*[FI]\s*\)?)?\s*/\s*[FI](_?[0o])?|[FI]\s*/\s*[FI]_?[0o])\s*$", RegexOptions.ExplicitCapture | RegexOptions.NonBacktracking)]
+    private static partial Regex RatioOfLight();
 
     // A and E are the symbols of absorbance: "A (510 nm)", "E540".
     [GeneratedRegex(@"^\s*[AE]\s*_?[ (\[]?\s*(1[89]\d|[2-9]\d\d|10\d\d)\s*(nm)?\s*[)\]]?\s*$", RegexOptions.ExplicitCapture | RegexOptions.NonBacktracking)]

@@ -13,10 +13,14 @@ internal static class SampleBlocks
     /// <param name="grid">The grid.</param>
     public static Grid? Turn(Grid grid)
     {
-        var opening = grid.Rows.Where(r => r.Filled == 2 && IsName(r.At(0).Text) && Value(r) is not null).GroupBy(r => r.At(0).Text, StringComparer.OrdinalIgnoreCase).MaxBy(g => g.Count())?.ToList();
-        if (opening is not { Count: >= FewestBlocks } || opening.Select(r => Value(r)!.Value.Text).Distinct(StringComparer.Ordinal).Count() < FewestBlocks)
+        var places = Enumerable.Range(0, grid.Rows.Length).Where(i => grid.Rows[i] is var r && r.At(0) is { Kind: CellKind.Text, IsBlank: false } && r.Filled == 2)
+            .GroupBy(i => grid.Rows[i].At(0).Text, StringComparer.OrdinalIgnoreCase).Where(g => g.Count() >= FewestBlocks && IsName(g.Key)).MaxBy(g => g.Count())?.ToList();
+        if (places is null)
             return null;
-        var blocks = opening.Select((r, i) => grid.Rows.SkipWhile(x => x != r).Skip(1).TakeWhile(x => i + 1 >= opening.Count || x != opening[i + 1]).Where(x => !x.IsBlank).ToList()).ToList();
+        List<GridRow> opening = [.. places.Select(i => grid.Rows[i])];
+        if (opening.Exists(r => Value(r) is null) || opening.Select(r => Value(r)!.Value.Text).Distinct(StringComparer.Ordinal).Count() < FewestBlocks)
+            return null;
+        var blocks = places.Select((at, i) => grid.Rows[(at + 1)..(i + 1 < places.Count ? places[i + 1] : grid.Rows.Length)].Where(r => !r.IsBlank).ToList());
         // A block of two columns of codes and numbers is a table of its own, no block of one sample.
         var results = blocks.Select(Results).ToList();
         var keys = results[0].Select(r => r.Key).Where(k => results.Count(b => b.Exists(r => r.Key == k)) * 2 > results.Count).Distinct(StringComparer.Ordinal).ToList();
@@ -27,7 +31,7 @@ internal static class SampleBlocks
             keys.RemoveAll(k => HeadingReading.Of(k).Has(W.Absorbance));
         var heading = new GridRow(opening[0].Number, [opening[0].At(0), .. keys.Select(k => new Cell(k))]);
         var body = opening.Zip(results, (o, found) => new GridRow(o.Number, [Value(o)!.Value, .. keys.Select(k => found.Find(r => r.Key == k).Value)]));
-        return grid with { Rows = [.. grid.Rows.TakeWhile(r => r != opening[0]), heading with { Number = opening[0].Number }, .. body] };
+        return grid with { Rows = [.. grid.Rows.Take(places[0]), heading, .. body] };
     }
 
     // Lines of a block that say one thing: a dilution, a result, the mean of the readings under its heading.
