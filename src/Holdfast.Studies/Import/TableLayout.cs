@@ -119,7 +119,7 @@ internal sealed record TableLayout(Grid Grid, ImmutableArray<GridRow> Preamble, 
         if (cell.Text.Count(c => c == ' ') > 6)
             return false;
         var heading = HeadingReading.Of(cell.Text);
-        return !heading.Words.IsEmpty || (heading.Unit is UnitText.Known { Unit.IsOne: false } && heading.Name.Length > 0) || heading.Element is not null;
+        return !heading.Words.IsEmpty || (heading.Unit is UnitText.Known { Unit.IsOne: false } && (heading.Name.Length > 0 || UnitKinds.Of(heading.Unit) == UnitKind.Concentration)) || heading.Element is not null;
     }
 
     // A heading further down begins another table: words alone, unlike the heading before, with numbers under it.
