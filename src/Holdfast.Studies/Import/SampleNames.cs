@@ -97,7 +97,7 @@ internal sealed class SampleNames
                 {
                     row.Role = SampleRole.Control;
                     row.Facts = row.Facts.Remove(BatchProperties.Mass.Name);
-                    guessed.Add($"{row.Written} as control, by its remark “{remark}”");
+                    guessed.Add($"{row.Written} as control, by its remark");
                 }
 
                 if (row.Role is null && row.Facts.GetValueOrDefault(BatchProperties.Mass.Name)?.Value is 0)
