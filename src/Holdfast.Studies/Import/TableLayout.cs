@@ -47,6 +47,8 @@ internal sealed record TableLayout(Grid Grid, ImmutableArray<GridRow> Preamble, 
             return [.. In(joined).Select(t => t with { Turned = "units stood beside their numbers" })];
         if (Transposed.Turn(grid) is { } turned)
             return [Of(turned, 0, turned.Rows.Length) with { Turned = "each column was a sample; rows are counted as columns" }];
+        if (AmountLines.Turn(grid) is { } lines)
+            return [Of(lines, 0, lines.Rows.Length) with { Turned = "each line of amounts was a sample" }];
         if (SampleBlocks.Turn(grid) is { } blocks)
             return [Of(blocks, 0, blocks.Rows.Length) with { Turned = "each block of lines was a sample" }];
         if (SideBySide.Split(grid) is { } sides)
