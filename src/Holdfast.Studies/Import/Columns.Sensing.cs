@@ -1,4 +1,3 @@
-using Holdfast.Studies.Import.Headings;
 using Holdfast.Studies.Properties;
 
 namespace Holdfast.Studies.Import;

@@ -1,4 +1,3 @@
-using System.Collections.Immutable;
 using Holdfast.Studies.Import.Headings;
 using W = Holdfast.Studies.Import.Headings.HeadingWord;
 
