@@ -8,6 +8,9 @@ namespace Holdfast.Studies.Import;
 internal static class CodeColumns
 {
     private const int RowsSeen = 300;
+    private const double OwnName = 0.5;
+    private static readonly HashSet<string> OfTheClient = new("client customer kunde kunden cliente clientes klient klienta klant auftraggeber your".Split(' '), StringComparer.Ordinal);
+    private static readonly HashSet<string> OfTheLaboratory = new("lab labor laboratory laboratoire laboratorio laboratorium internal intern interne interno lims".Split(' '), StringComparer.Ordinal);
 
     /// <summary>Its place, or −1 where no column names the rows.</summary>
     /// <param name="layout">The table.</param>
@@ -56,6 +59,8 @@ internal static class CodeColumns
         if (score <= 0)
             return distinct > 0.99 ? 0.5 : 0;
         var recognised = known is null ? 0 : cells.Count(c => known.Find(c.Text).Count == 1) / (double)cells.Count;
+        // "Lab ID | Client ID": the laboratory's own number is not what the vessel is called.
+        score += h.Tokens.Any(OfTheClient.Contains) ? OwnName : h.Tokens.Any(OfTheLaboratory.Contains) ? -OwnName : 0;
         return score + (3 * recognised) + words + (distinct > 0.3 ? distinct : -3);
     }
 }

@@ -10,6 +10,7 @@ namespace Holdfast.Studies.Import;
 /// <summary>What the columns of a table of samples mean: by an answer, by a listed heading, by the words of the heading and its unit, by its values.</summary>
 internal sealed partial class Columns
 {
+    private static readonly Unit Wavelengths = Unit.Parse("nm");
     private readonly TableSource source;
     private readonly TableLayout layout;
     private readonly Dialogue talk;
@@ -67,6 +68,7 @@ internal sealed partial class Columns
                 columns[i] = BesideSignals(column, columns);
         }
 
+        Titration(columns);
         UnitOfTheTitle(columns);
         BlankToSubtract(columns);
         SignalBesideResults(columns);
@@ -270,7 +272,8 @@ internal sealed partial class Columns
         Column Of(Unit? stated, UnitBridge? bridge, string? remark) => new(index, h.Text, use, property, stated, remark) { Bridge = bridge, Evidence = evidence };
         if (property.Unit.Length == 0)
         {
-            return unit is UnitText.Known plain && !IsUsable(plain, property)
+            // "Abs 540 nm", "F 616 nm": the unit is that of the wavelength.
+            return unit is UnitText.Known plain && !IsUsable(plain, property) && !(property.IsSignal && plain.Unit.IsConvertibleTo(Wavelengths))
                 ? Unusable(index, h, property, $"{name} is in {plain.Unit.Plain}, but {property.Title} has no unit.")
                 : Of(null, null, null);
         }

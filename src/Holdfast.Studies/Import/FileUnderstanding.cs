@@ -36,7 +36,7 @@ internal sealed class FileUnderstanding
     /// <summary>
     /// Samples are needed before their readings, and the sheet that says most about them before the others: lower ranks are understood first.
     /// </summary>
-    public (int Kind, int Columns) Rank => tables.Select(t => ((int)t.Kind, -TableLayout.KnownHeadings(t.Layout.Heading ?? new GridRow(0, []))))
+    public (int Kind, int Columns) Rank => tables.Select(t => ((int)(t.Kind == TableKind.Samples && TableKinds.IsLogOfPh(t.Layout) ? TableKind.Readings : t.Kind), -TableLayout.KnownHeadings(t.Layout.Heading ?? new GridRow(0, []))))
         .DefaultIfEmpty(((int)TableKind.Unknown, 0)).Min();
 
     /// <summary>Reads a file into tables; a file that cannot be read says why.</summary>

@@ -64,6 +64,16 @@ internal static class RoleWords
             ? SampleRole.Control : null;
     }
 
+    /// <summary>True for a remark that says that a vessel holds no powder: "ohne Pulver", "sans adsorbant", "control", "blank without NP".</summary>
+    /// <param name="remark">The remark.</param>
+    public static bool SaysWithoutPowder(string remark)
+    {
+        var words = Lexicon.Of(remark);
+        return words.Contains(HeadingWord.Control) || (words.Contains(HeadingWord.Sorbent) && Lexicon.Tokens(remark).Any(Without.Contains));
+    }
+
+    private static readonly FrozenSet<string> Without = "no without ohne kein keine sans sin sem senza zonder bez utan tanpa sorbentfree".Split(' ').ToFrozenSet(StringComparer.Ordinal);
+
     private static bool IsWord(string token) => token.AsSpan().TrimEnd("0123456789").Length > 2;
 
     private static FrozenDictionary<string, SampleRole> Group(params (SampleRole Role, string Words)[] groups)

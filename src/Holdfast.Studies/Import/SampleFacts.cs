@@ -7,6 +7,8 @@ namespace Holdfast.Studies.Import;
 /// <summary>New samples, and facts that are new for known ones. A fact that is known with another value is asked about.</summary>
 internal static class SampleFacts
 {
+    private const double SamePhWithin = 0.5;
+
     /// <summary>The samples that these rows bring, in the order of their first row.</summary>
     public static ImmutableArray<Sample> Of(List<SampleRow> rows, TableSource source)
     {
@@ -44,6 +46,7 @@ internal static class SampleFacts
 
     private static void Settle(List<(SampleRow Row, Fact Fact, Fact Before)> clashes, Dictionary<string, Sample> brought, TableSource source)
     {
+        clashes = [.. clashes.Except(MeasuredPh(clashes, brought, source))];
         if (clashes.Count == 0)
             return;
         var (row, fact, before) = clashes[0];
@@ -57,6 +60,24 @@ internal static class SampleFacts
                 brought[clash.Row.Code!] = brought[clash.Row.Code!] with { Facts = brought[clash.Row.Code!].Facts.SetItem(clash.Fact.Property, clash.Fact) };
         }
     }
+
+    // A sheet says which pH was aimed at, 3 or 5.5, and the meter's log what it was: the measured one holds.
+    private static List<(SampleRow Row, Fact Fact, Fact Before)> MeasuredPh(List<(SampleRow Row, Fact Fact, Fact Before)> clashes, Dictionary<string, Sample> brought, TableSource source)
+    {
+        var levels = clashes.Where(c => c.Fact.Property == BatchProperties.StartPh.Name && c is { Fact.Value: not null, Before.Value: not null } && Math.Abs(c.Fact.Value.Value - c.Before.Value.Value) <= SamePhWithin).ToList();
+        var earlier = levels.Count > 0 && levels.TrueForAll(c => IsAimedAt(c.Before)) && levels.Exists(c => !IsAimedAt(c.Fact));
+        var later = levels.Count > 0 && levels.TrueForAll(c => IsAimedAt(c.Fact)) && levels.Exists(c => !IsAimedAt(c.Before));
+        if (earlier == later)
+            return [];
+        var (row, fact, before) = levels[0];
+        var (aimed, measured) = earlier ? (before, fact) : (fact, before);
+        var takes = source.Talk.Assume("measured-ph", Codes.Duplicate, $"{row.Code}: pH {aimed.Written} was aimed at ({aimed.Origin}), {measured.Written} was measured ({measured.Origin}), and so for {Ordinal.Text(levels.Count)} values. The measured pH is kept.", ["measured", "aimed-at"], [.. levels.Select(c => c.Row.Code!).Distinct(StringComparer.Ordinal)]) == "measured";
+        foreach (var clash in levels.Where(_ => takes == earlier))
+            brought[clash.Row.Code!] = brought[clash.Row.Code!] with { Facts = brought[clash.Row.Code!].Facts.SetItem(clash.Fact.Property, clash.Fact) };
+        return levels;
+    }
+
+    private static bool IsAimedAt(Fact fact) => Math.Abs((2 * fact.Value!.Value) - Math.Round(2 * fact.Value.Value)) < 1e-9;
 
     // Remarks of two sheets do not contradict each other: both are kept.
     private static Fact Together(Fact earlier, Fact fact)

@@ -39,6 +39,7 @@ internal sealed class SampleNames
         var loose = new List<string>();
         var guessed = new List<string>();
         var apart = OfAnotherTable(rows);
+        var weighed = rows.Exists(r => r.Facts.GetValueOrDefault(BatchProperties.Mass.Name)?.Value > 0);
         foreach (var row in rows.Where(r => r is { IsLeftOut: false, Written.Length: > 0 }))
         {
             SayRole(row, row.Written);
@@ -91,6 +92,14 @@ internal sealed class SampleNames
                 row.Role ??= row.Facts.ContainsKey(SpectrometryProperties.StandardConcentration.Name) && !row.Facts.ContainsKey(BatchProperties.Mass.Name) ? SampleRole.Standard : null;
                 if (row.Role is SampleRole.Standard or SampleRole.CheckStandard && !row.Facts.ContainsKey(SpectrometryProperties.StandardConcentration.Name) && StandardIn(row.Written) is { } level)
                     row.Facts = row.Facts.SetItem(SpectrometryProperties.StandardConcentration.Name, new Fact(SpectrometryProperties.StandardConcentration.Name, level, null, null, null, row.Written, source.At(row.Row.Number, null)));
+                // Where others were weighed and this was not, its remark says why.
+                if (row.Role is null && weighed && row.Facts.GetValueOrDefault(BatchProperties.Mass.Name) is not { Value: not 0 } && row.Facts.GetValueOrDefault(SampleProperties.Remark.Name)?.Words is { } remark && RoleWords.SaysWithoutPowder(remark))
+                {
+                    row.Role = SampleRole.Control;
+                    row.Facts = row.Facts.Remove(BatchProperties.Mass.Name);
+                    guessed.Add($"{row.Written} as control, by its remark");
+                }
+
                 if (row.Role is null && row.Facts.GetValueOrDefault(BatchProperties.Mass.Name)?.Value is 0)
                 {
                     row.Role = SampleRole.Control;

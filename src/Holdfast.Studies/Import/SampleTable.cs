@@ -29,6 +29,7 @@ internal static partial class SampleTable
         GroupedRows.Settle(rows, columns, source);
         ShiftedRows.Ask(rows, columns, source);
         StruckRows.Settle(rows, columns, source);
+        SpoiltRows.Ask(rows, columns, source);
         new SampleNames(source, columns).Settle(rows);
         StartRow.Settle(rows, columns, source);
         Settings.Fill(rows, columns, source);
@@ -109,7 +110,7 @@ internal static partial class SampleTable
                 continue;
             }
             if (Footer.IsSummary(code is null ? row.Cells.First(c => !c.IsBlank).Text : row.At(code.Index).IsBlank ? row.Cells.First(c => !c.IsBlank).Text : row.At(code.Index).Text)
-                || TableLayout.IsUnits(row) || (code is not null && row.At(code.Index).IsBlank && Footer.IsLimit(row.Cells.First(c => !c.IsBlank).Text)) || columns.Any(c => c.Property == SampleProperties.Remark && Footer.IsSummary(row.At(c.Index).Text)) || means.Contains(row))
+                || TableLayout.IsUnits(row) || (code is not null && Footer.IsCheckWeight(row.At(code.Index).Text)) || (code is not null && row.At(code.Index).IsBlank && Footer.IsLimit(row.Cells.First(c => !c.IsBlank).Text)) || columns.Any(c => c.Property == SampleProperties.Remark && Footer.IsSummary(row.At(c.Index).Text)) || means.Contains(row))
             {
                 summaries.Add(row);
                 continue;
@@ -129,8 +130,8 @@ internal static partial class SampleTable
             source.Talk.Note(Codes.UnknownSample, Weight.Note, $"No column names the samples, so each row is named by its place: {rows[0].Written} and so on.");
         AskAbout(rows.Where(r => r.Written.Length == 0 || r.Written.Any(IsHidden)), "rows:no-code",
             n => $"{n} without a usable sample code. Leave them out, or write the code into the file.", source);
-        // Words beyond the last heading are the rest of a remark, cut at its comma.
-        bool Beyond(SampleRow row, bool numbers) => row.Row.Cells.Skip(source.Layout.Headings.Length).Where(c => !c.IsBlank).ToList() is { Count: > 0 } cells && cells.Exists(c => c.Text.Any(char.IsDigit)) == numbers;
+        // Words beyond the last heading are the rest of a remark, cut at its comma, or what a chart wrote beside: "y = 0.2x + 0.003".
+        bool Beyond(SampleRow row, bool numbers) => row.Row.Cells.Skip(source.Layout.Headings.Length).Where(c => !c.IsBlank).ToList() is { Count: > 0 } cells && cells.Exists(TableLayout.IsNumberLike) == numbers;
         var beyond = rows.Where(r => Beyond(r, numbers: false)).ToList();
         if (beyond.Count > 0)
             source.Talk.Note(Codes.MeaningLost, Weight.Note, $"Not used: what stands beyond the last heading in {(beyond.Count == 1 ? "row" : "rows")} {string.Join(", ", beyond.Take(6).Select(r => Ordinal.Text(r.Row.Number)))}.");

@@ -29,6 +29,8 @@ internal static class Settings
             source.Talk.Note(Codes.Ambiguous, Weight.Caution, $"Two lines state the {clash.Key.Title}: {string.Join(" and ", clash.Select(c => $"{c.Written} (line {Ordinal.Text(c.Row)})").Distinct())}. Neither is used; set it for the vessels it holds for.", clash.Key.Title);
         }
 
+        if (source.Layout.Notes.Drawn is { } drawn)
+            source.Talk.Note(Codes.Ambiguous, Weight.Note, $"Line {Ordinal.Text(drawn.Row)}: {drawn.Written} was drawn each time. The volume of the vessel is kept; what was drawn is not taken off.", "volume");
         if (lacking.Count == 0)
             return;
         var said = string.Join("; ", lacking.Select(n => $"{n.Property.Title} {n.Written} ({Where(n)})"));

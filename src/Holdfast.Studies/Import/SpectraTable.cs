@@ -1,8 +1,10 @@
 using System.Collections.Frozen;
 using System.Collections.Immutable;
 using System.Globalization;
+using System.Text.RegularExpressions;
 using Holdfast.Amounts;
 using Holdfast.Studies.History;
+using Holdfast.Studies.Import.Headings;
 using Holdfast.Studies.Properties;
 
 namespace Holdfast.Studies.Import;
@@ -11,7 +13,7 @@ namespace Holdfast.Studies.Import;
 /// Whole spectra of emission: a first column of wavelengths, then a column for each sample, headed by its code. A file of one spectrum, such as
 /// JCAMP-DX, names its sample in its title or in its own name. Each spectrum becomes one reading.
 /// </summary>
-internal static class SpectraTable
+internal static partial class SpectraTable
 {
     private const int FewestPoints = 5;
     private static readonly Unit Nanometre = Unit.Parse("nm");
@@ -22,7 +24,7 @@ internal static class SpectraTable
     }.ToFrozenSet(StringComparer.Ordinal);
 
     private static readonly FrozenSet<string> Absorption = new[] { "absorbance", "abs", "a", "transmittance", "transmission", "t", "reflectance", "r", "extinction" }.ToFrozenSet(StringComparer.Ordinal);
-    private static readonly string[] OfLight = ["emission", "fluorescence", "luminescence", "excitation"];
+    private static readonly string[] OfLight = ["emission", "fluoresc", "fluoresz", "luminesc", "lumineszenz", "excitation", "excitacion", "excitacao", "eccitazione", "anregung", "emision", "emissao", "emissione", "emisja"];
     private static readonly string[] NamesSample = ["sample", "samplename", "samplecode", "title"];
 
     /// <summary>True when the first column holds wavelengths and no other holds sample codes or is what an absorption spectrometer writes.</summary>
@@ -106,8 +108,8 @@ internal static class SpectraTable
     private static bool? IsOfLight(TableSource source)
     {
         var layout = source.Layout;
-        var said = layout.Details.SelectMany(d => new[] { d.Key, d.Value }).Concat(layout.Headings.Take(1));
-        if (said.Any(s => Array.Exists(OfLight, w => s.Contains(w, StringComparison.OrdinalIgnoreCase)))
+        var said = layout.Details.SelectMany(d => new[] { d.Key, d.Value }).Concat(layout.Headings.Take(1)).Concat(layout.Notes.Lines);
+        if (said.Any(s => Array.Exists(OfLight, w => Lexicon.Plain(s).Contains(w, StringComparison.OrdinalIgnoreCase)) || ExcitedAt().IsMatch(s))
             || (layout.Headings.Length == 2 && IsIntensity(layout.Headings[1])))
             return true;
         return source.Talk.Ask("spectra", Codes.Ambiguous, "Nothing in this file says what was read over wavelength. Are these spectra of emission? Others are not kept.", ["emission", "leave-out"]) switch
@@ -118,6 +120,10 @@ internal static class SpectraTable
             var other => throw new ArgumentException($"The spectra are emission or leave-out, not {other}.", nameof(source)),
         };
     }
+
+    // "ex 394 nm, em 616 nm"
+    [GeneratedRegex(@"\b(exc?|λ ?ex|em|λ ?em)[. ]*[:=]?\s*[2-9]\d\d\b", RegexOptions.ExplicitCapture | RegexOptions.IgnoreCase | RegexOptions.NonBacktracking)]
+    private static partial Regex ExcitedAt();
 
     private static bool IsIntensity(string heading) => HeadingWords.Properties(HeadingWords.Key(Header.Read(heading).Name)).Contains(FluorescenceProperties.Intensity);
 

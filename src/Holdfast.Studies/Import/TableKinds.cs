@@ -47,6 +47,16 @@ internal static class TableKinds
         return PointsColumns.Are(layout) ? TableKind.Points : TableKind.Unknown;
     }
 
+    /// <summary>True for what a pH meter wrote: codes and pH, and nothing of how the vessels were made up.</summary>
+    /// <param name="layout">The table.</param>
+    public static bool IsLogOfPh(TableLayout layout)
+    {
+        // "Datum; Zeit" is when the meter was read.
+        var meant = Columns.ReadHeadings(layout).Where(h => UnitKinds.Of(h.Unit) == UnitKind.Time || !h.Has(HeadingWord.Time)).Select(Meant).OfType<Property>().ToList();
+        return meant.Exists(p => p == BatchProperties.StartPh || p == BatchProperties.EndPh)
+            && !meant.Exists(p => p == BatchProperties.Mass || p == BatchProperties.Volume || p == BatchProperties.Dose || p == BatchProperties.InitialConcentration || p == BatchProperties.ContactTime || p.IsSignal);
+    }
+
     /// <summary>The property that a heading means by itself, or null.</summary>
     /// <param name="h">The heading.</param>
     internal static Property? Meant(HeadingReading h)

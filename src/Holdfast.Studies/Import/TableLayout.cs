@@ -47,6 +47,10 @@ internal sealed record TableLayout(Grid Grid, ImmutableArray<GridRow> Preamble, 
             return [.. In(joined).Select(t => t with { Turned = "units stood beside their numbers" })];
         if (Transposed.Turn(grid) is { } turned)
             return [Of(turned, 0, turned.Rows.Length) with { Turned = "each column was a sample; rows are counted as columns" }];
+        if (AmountLines.Turn(grid) is { } lines)
+            return [Of(lines, 0, lines.Rows.Length) with { Turned = "each line of amounts was a sample" }];
+        if (SampleBlocks.Turn(grid) is { } blocks)
+            return [Of(blocks, 0, blocks.Rows.Length) with { Turned = "each block of lines was a sample" }];
         if (SideBySide.Split(grid) is { } sides)
             return Together([.. sides.SelectMany((s, i) => In(s).Select(t => t with { Part = t.Part + (i * 100) }))]);
         var starts = Starts(grid.Rows);
@@ -117,7 +121,7 @@ internal sealed record TableLayout(Grid Grid, ImmutableArray<GridRow> Preamble, 
         if (cell.Text.Count(c => c == ' ') > 6)
             return false;
         var heading = HeadingReading.Of(cell.Text);
-        return !heading.Words.IsEmpty || (heading.Unit is UnitText.Known { Unit.IsOne: false } && heading.Name.Length > 0) || heading.Element is not null;
+        return !heading.Words.IsEmpty || (heading.Unit is UnitText.Known { Unit.IsOne: false } && (heading.Name.Length > 0 || UnitKinds.Of(heading.Unit) == UnitKind.Concentration)) || heading.Element is not null;
     }
 
     // A heading further down begins another table: words alone, unlike the heading before, with numbers under it.
@@ -135,7 +139,7 @@ internal sealed record TableLayout(Grid Grid, ImmutableArray<GridRow> Preamble, 
             if (next >= rows.Length || !rows[next].Cells.Any(IsNumberLike) || (rows[i].Filled == 2 && rows[next].Cells.Count(IsNumberLike) < 2 && !Repeats(rows[i], starts, rows)) || (starts.Count > 0 && i - starts[^1] < 2))
                 continue;
             // The same heading once more is a new page, unless a title of its own stands above it.
-            var titled = i > 0 && !rows[i - 1].IsBlank && (rows[i - 1].Filled <= 2 || IsLineOfSettings(rows, i - 1)) && !rows[i - 1].Cells.Any(IsNumeric);
+            var titled = i > 0 && !rows[i - 1].IsBlank && (rows[i - 1].Filled <= 2 || IsLineOfSettings(rows, i - 1)) && !rows[i - 1].Cells.Any(IsNumeric) && !(starts.Count > 0 && rows[starts[^1]].Cells.SequenceEqual(rows[i].Cells) && IsTopOfPage(rows, starts[^1], i));
             if (starts.Count > 0 && !titled && (!rows[i - 1].IsBlank || rows[starts[^1]].Cells.SequenceEqual(rows[i].Cells)))
                 continue;
             starts.Add(i);
@@ -143,6 +147,27 @@ internal sealed record TableLayout(Grid Grid, ImmutableArray<GridRow> Preamble, 
 
         return starts;
     }
+
+    // "Page 2 of 3" over the same heading: the report goes on, and the lines above the heading are those of the page before.
+    private static bool IsTopOfPage(ImmutableArray<GridRow> rows, int before, int heading)
+    {
+        var counted = false;
+        for (var i = 1; heading - i > before && before - i >= 0 && !rows[heading - i].IsBlank && !rows[before - i].IsBlank; i++)
+        {
+            var (one, other) = (rows[before - i], rows[heading - i]);
+            if (one.Cells.SequenceEqual(other.Cells))
+                continue;
+            if (!one.Cells.Select(WithoutDigits).SequenceEqual(other.Cells.Select(WithoutDigits)) || !Lexicon.Tokens(string.Join(' ', other.Cells.Select(c => c.Text))).Any(Page.Contains))
+                return false;
+            counted = true;
+        }
+
+        return counted;
+    }
+
+    private static readonly HashSet<string> Page = new("page pag pagina seite strona sida strana sayfa halaman bladzijde folha hoja blatt feuille".Split(' '), StringComparer.Ordinal);
+
+    private static string WithoutDigits(Cell cell) => string.Concat(cell.Text.Where(c => !char.IsDigit(c)));
 
     // "Code | Waktu | Ce (mg/L)" after "Code | Massa | Ce (mg/L)": two headings of the table before, so the third is one as well.
     private static bool Repeats(GridRow row, List<int> starts, ImmutableArray<GridRow> rows)

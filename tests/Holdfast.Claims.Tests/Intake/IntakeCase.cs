@@ -67,7 +67,10 @@ internal sealed class IntakeCase
                 study = Fold.After(study, one.Understanding.Proposal!, study.Version + 1, default, "");
         }
 
-        return Compare(Evidence.Of(study), open, said);
+        // What the quantities themselves say, as both doors show it at once: "A5 reads above the highest standard".
+        var evidence = Evidence.Of(study);
+        said = [.. said, .. evidence.Vessels.SelectMany(v => v.Findings).Where(f => f.Weight != Weight.Note && NamesIt(f.Sentence)).Select(f => f.ToString())];
+        return Compare(evidence, open, said);
     }
 
     private IntakeOutcome Compare(Evidence evidence, ImmutableArray<string> open, ImmutableArray<string> said)

@@ -1,3 +1,4 @@
+using System.Text.RegularExpressions;
 using Holdfast.Studies.Properties;
 using W = Holdfast.Studies.Import.Headings.HeadingWord;
 
@@ -7,12 +8,16 @@ namespace Holdfast.Studies.Import.Headings;
 /// <param name="Use">What becomes of the column.</param>
 /// <param name="Property">Its property, or null.</param>
 /// <param name="Why">In words, for the preview.</param>
-internal readonly record struct ColumnGuess(ColumnUse Use, Property? Property, string Why)
+internal readonly partial record struct ColumnGuess(ColumnUse Use, Property? Property, string Why)
 {
     private static readonly Property[] NeedsNoUnit = [BatchProperties.StartPh, BatchProperties.EndPh, SpectrometryProperties.Absorbance, SpectrometryProperties.Dilution];
 
     /// <summary>Words for a reading from which nothing was subtracted.</summary>
     internal static readonly HashSet<string> Raw = new("raw brut brute brutto bruta bruto grezza roh uncorrected gross".Split(' '), StringComparer.Ordinal);
+
+    /// <summary>Words for liquid that was taken out of a vessel to be read or diluted.</summary>
+    internal static readonly HashSet<string> Drawn = new(("taken aliquot aliquots pipetted withdrawn drawn sampling aliquote aliquoten alicuota alicuotas aliquota aliquotas entnommen entnahme probenahme probennahme pipettiert "
+        + "preleve preleves prelevee prelevement prelevements prelevato prelevati prelievo prelievi tomado tomada muestreo retirado retirada retiradas retirados amostragem pobrano pobierano odebrano monstername uttag diambil").Split(' '), StringComparer.Ordinal);
 
     /// <summary>What a column whose listed headings did not match is most likely; null when nothing is known of it.</summary>
     /// <param name="h">The heading.</param>
@@ -23,6 +28,12 @@ internal readonly record struct ColumnGuess(ColumnUse Use, Property? Property, s
         // "Coups/s": counts in a second, no time.
         if (kind is UnitKind.None or UnitKind.Time or UnitKind.Speed or UnitKind.Other && Lexicon.Of(h.Text) is var all && all.Contains(W.Signal) && !all.Contains(W.Time) && !all.Contains(W.Absorbance) && !all.Contains(W.Spread))
             return new(ColumnUse.Signal, SpectrometryProperties.InstrumentSignal, "a signal");
+        if (LightAtWavelength().IsMatch(h.Text))
+            return new(ColumnUse.Signal, FluorescenceProperties.Intensity, "emitted light at a wavelength");
+        if (RatioOfLight().IsMatch(h.Text))
+            return LeftOut("a ratio of two intensities");
+        if (SymbolAtWavelength().IsMatch(h.Text))
+            return new(ColumnUse.Signal, SpectrometryProperties.Absorbance, "an absorbance at a wavelength");
         if (h.Has(W.Date) && kind is UnitKind.None && !h.Has(W.Time))
             return new(ColumnUse.Fact, SampleProperties.Day, "a date");
         return kind switch
@@ -31,7 +42,7 @@ internal readonly record struct ColumnGuess(ColumnUse Use, Property? Property, s
             UnitKind.Volume when IsDilutedTo(h) => new(ColumnUse.DilutedTo, SpectrometryProperties.Dilution, "a volume made up to"),
             UnitKind.Volume => h.HasAny(W.Dilution, W.Preparing, W.Background) ? null : Fact(BatchProperties.Volume, "a volume"),
             UnitKind.Mass => MassOf(h),
-            UnitKind.Time => h.HasAny(W.Date, W.Preparing) ? null : Fact(BatchProperties.ContactTime, "a time"),
+            UnitKind.Time => h.HasAny(W.Date, W.Preparing) || IsOfThePeak(h) ? null : Fact(BatchProperties.ContactTime, "a time"),
             UnitKind.Temperature => h.Has(W.Preparing) ? null : Fact(BatchProperties.Temperature, "a temperature"),
             UnitKind.Speed => Fact(BatchProperties.StirringSpeed, "turns per time"),
             UnitKind.Loading => h.Has(W.Spread) ? LeftOut("the scatter of a loading") : Fact(BatchProperties.ReportedUptake, "metal per mass of powder"),
@@ -49,15 +60,21 @@ internal readonly record struct ColumnGuess(ColumnUse Use, Property? Property, s
 
     // "filtrate taken (mL)" and "made up to (mL)": a dilution as two volumes.
     private static bool IsDilutedFrom(HeadingReading h)
-        => h.Tokens.Any(t => t is "taken" or "aliquot" or "pipetted" or "withdrawn" or "aliquote" or "alicuota" or "aliquota" or "entnommen" or "preleve" or "prelevato" or "tomado" or "pipettiert") && !h.HasAny(W.Sorbent, W.Concentration);
+        => h.Tokens.Any(Drawn.Contains) && !h.HasAny(W.Sorbent, W.Concentration);
 
     private static bool IsDilutedTo(HeadingReading h)
         => (h.Tokens.Contains("up") && h.Tokens.Any(t => t is "made" or "make" or "filled" or "topped")) || h.Tokens.Any(t => t is "aufgefullt" or "aforado" or "aforo" or "complete" or "completado" or "balao") || (h.Tokens.Contains("to") && h.Has(W.Dilution));
+
+    // "Tempo rit. (min)", "RT (min)": when the peak came, no contact time.
+    private static bool IsOfThePeak(HeadingReading h) => h.Tokens.Any(t => t is "rt" or "tr" or "ret" or "rit" or "retention" or "retentions" or "ritenzione" or "retencion" or "retencao" or "retentie" or "retencji" || t.StartsWith("retentionszeit", StringComparison.Ordinal));
 
     private static ColumnGuess? MassOf(HeadingReading h)
     {
         if (h.Has(W.Spread))
             return LeftOut("the scatter of a mass");
+        // "Net", "Netto": the boat is taken off already.
+        if (h.Tokens.Any(IsNet) && !h.HasAny(W.Boat, W.Liquid) && !h.Text.Contains('+', StringComparison.Ordinal))
+            return Fact(BatchProperties.Mass, "a net mass");
         // "boat + powder" is full, "boat after" is empty, "paper" alone is empty as well.
         if (h.Has(W.Boat) || h.Text.Contains('+', StringComparison.Ordinal) || (h.HasAny(W.Full, W.Empty) && !h.Has(W.Metal)))
         {
@@ -73,6 +90,8 @@ internal readonly record struct ColumnGuess(ColumnUse Use, Property? Property, s
 
         return h.HasAny(W.Metal, W.Background) || (h.Has(W.Removal) && !h.HasAny(W.Mass, W.Sorbent)) ? null : Fact(BatchProperties.Mass, "a mass");
     }
+
+    private static bool IsNet(string token) => token is "net" or "netto" or "neto" or "nett" or "nette";
 
     private static ColumnGuess? ShareOf(HeadingReading h)
     {
@@ -92,6 +111,8 @@ internal readonly record struct ColumnGuess(ColumnUse Use, Property? Property, s
             return null;
         if (h.Has(W.Limit))
             return LeftOut("a limit of the method");
+        if (IsDifferenceOfConcentrations(h.Name))
+            return LeftOut("a difference of two concentrations");
         if (h.HasAny(W.Recovery, W.Background))
             return null;
         if (h.Has(W.Spread))
@@ -142,6 +163,8 @@ internal readonly record struct ColumnGuess(ColumnUse Use, Property? Property, s
             return new(ColumnUse.Signal, SpectrometryProperties.Absorbance, "an absorbance");
         if (h.Has(W.Absorbance) && !h.HasAny(W.Removal, W.Spread))
             return new(ColumnUse.Signal, SpectrometryProperties.Absorbance, "an absorbance");
+        if (IsDifferenceOfConcentrations(h.Text))
+            return LeftOut("a difference of two concentrations");
         if (h.Has(W.Removal) || (h.Has(W.Uptake) && h.HasAny(W.Ratio, W.Percent)))
             return Fact(h.Has(W.Remaining) && !h.Tokens.Any(t => t.StartsWith("remov", StringComparison.Ordinal)) ? BatchProperties.ReportedRemaining : BatchProperties.ReportedRemoval, "a share taken out");
         if (h.Has(W.Ratio) && h.HasAny(W.Remaining, W.End))
@@ -162,7 +185,7 @@ internal readonly record struct ColumnGuess(ColumnUse Use, Property? Property, s
             return Fact(BatchProperties.Temperature, "a temperature");
         if (h.HasAny(W.Contact, W.Time) && !h.HasAny(W.Concentration, W.Preparing))
             return Fact(BatchProperties.ContactTime, "a time");
-        if (h.HasAny(W.Boat) && h.HasAny(W.Full, W.Empty, W.Start, W.End))
+        if ((h.Has(W.Boat) && h.HasAny(W.Full, W.Empty, W.Start, W.End)) || (h.Tokens is [var alone] && IsNet(alone)))
             return MassOf(h);
         if (h.HasAny(W.Mass, W.Sorbent) && !h.HasAny(W.Concentration, W.Removal, W.Sample, W.Metal) && h.Tokens.All(t => t is not "name"))
             return Fact(BatchProperties.Mass, "a mass");
@@ -195,6 +218,24 @@ internal readonly record struct ColumnGuess(ColumnUse Use, Property? Property, s
         var parts = text.Replace("_", "", StringComparison.Ordinal).Replace(" ", "", StringComparison.Ordinal).ToLowerInvariant().Split('/', ':');
         return parts is [var above, var below] && above is "c" or "ct" or "ce" or "cf" or "a" or "at" && below.StartsWith('c') | below.StartsWith('a') && below.Length >= 2 && below[1] is '0' or 'o' or 'i' or '₀';
     }
+
+    /// <summary>True for "C0-Ce", "(Ci - Cf)", "ΔC", "delta C": what was taken out of a litre, worked out from two other columns.</summary>
+    /// <param name="text">A heading without its unit.</param>
+    public static bool IsDifferenceOfConcentrations(string text) => Difference().IsMatch(Lexicon.Plain(text).Replace("_", "", StringComparison.Ordinal));
+
+    [GeneratedRegex(@"^\s*(\(?\s*C\s?(0|o|i|in|ini|init)\s*[-−–]\s*C\s?(e|f|t|eq|fin|final|end)\s*\)?|(Δ|∆|[Dd]elta|[Dd]iff\.?(erence)?( of)?)\s?[Cc](onc\.?)?)\s*([(\[/].*)?$", RegexOptions.ExplicitCapture | RegexOptions.NonBacktracking)]
+    private static partial Regex Difference();
+
+    // "F 616 nm", "PL (450 nm)": F and PL are the symbols of emitted light.
+    [GeneratedRegex(@"^\s*(F|FL|PL|[Ff]luor[a-zé.]*( int[a-z.]*)?)\s*_?[ (\[]?\s*(em\.?\s*)?[2-9]\d\d\s*(nm)?\s*[)\]]?\s*$", RegexOptions.ExplicitCapture | RegexOptions.NonBacktracking)]
+    private static partial Regex LightAtWavelength();
+
+    [GeneratedRegex(@"^\s*(\(?\s*[FI]_?[0o]\s*([-−–]\s*[FI]\s*\)?)?\s*/\s*[FI](_?[0o])?|[FI]\s*/\s*[FI]_?[0o])\s*$", RegexOptions.ExplicitCapture | RegexOptions.NonBacktracking)]
+    private static partial Regex RatioOfLight();
+
+    // A and E are the symbols of absorbance: "A (510 nm)", "E540".
+    [GeneratedRegex(@"^\s*[AE]\s*_?[ (\[]?\s*(1[89]\d|[2-9]\d\d|10\d\d)\s*(nm)?\s*[)\]]?\s*$", RegexOptions.ExplicitCapture | RegexOptions.NonBacktracking)]
+    private static partial Regex SymbolAtWavelength();
 
     private static ColumnGuess Fact(Property property, string why) => new(ColumnUse.Fact, property, why);
 

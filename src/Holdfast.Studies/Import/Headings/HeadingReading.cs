@@ -123,6 +123,9 @@ internal sealed record HeadingReading(string Text, string Name, UnitText Unit, I
         // "Ce / mg/L (mean ± SD, n = 3)": how it was averaged is no part of the name.
         if (text.LastIndexOf('(') is > 0 and var last && text.EndsWith(')') && UnitOf(text[last..]) is UnitText.Unknown && (text[last..].Contains('±', StringComparison.Ordinal) || text[last..].Contains("n =", StringComparison.Ordinal) || text[last..].Contains("n=", StringComparison.Ordinal)))
             text = text[..last].TrimEnd();
+        // "mg/L" over the standards: a unit alone, and nothing called mg.
+        if (text.Contains('/', StringComparison.Ordinal) && UnitOf(text) is UnitText.Known alone && UnitKinds.Of(alone) is UnitKind.Concentration or UnitKind.Loading)
+            return new(written, "", alone, [], []);
         var header = Header.Read(text);
         var (name, unit) = (header.Name, header.Unit);
         if (WholeQuotient(text) is { } whole)

@@ -52,6 +52,7 @@ internal static partial class PhysicalSense
         SwappedAmounts(vessels, understood, answers);
         FallingTimes(vessels, understood, answers);
         OwnResults(vessels, understood);
+        ControlsThatLost(before, after, vessels, understood);
     }
 
     // One vessel with a result in each of two files: a second reading agrees with the first, a slip of the code does not.

@@ -23,6 +23,17 @@ internal static class Footer
             || (tokens.Length == 1 && tokens[0] is "sum" or "total" or "summe" or "gesamt" or "min" or "max" or "minimum" or "maximum" or "somme" or "suma" or "soma" or "somma" or "n" or "mw" or "moy");
     }
 
+    /// <summary>True where the label names the weight that a balance is checked with: "Prüfgewicht", "check weight", "poids étalon".</summary>
+    /// <param name="label">Cell of the code column.</param>
+    public static bool IsCheckWeight(string label)
+    {
+        var tokens = Lexicon.Tokens(label);
+        return Array.Exists(CheckWeights, w => string.Concat(tokens).Contains(w, StringComparison.Ordinal))
+            || (Lexicon.Of(tokens) is var words && words.Contains(HeadingWord.Mass) && words.Overlaps([HeadingWord.Check, HeadingWord.Standard, HeadingWord.Control]));
+    }
+
+    private static readonly string[] CheckWeights = ["prufgewicht", "pruefgewicht", "kalibriergewicht", "justiergewicht", "eichgewicht", "testweight", "calibrationmass", "testmass", "odwaznik", "ijkgewicht", "pesadecontrol", "zavazi"];
+
     /// <summary>True where the label names a limit of the method: "LOQ", "Bestimmungsgrenze".</summary>
     /// <param name="label">The only words of a row.</param>
     public static bool IsLimit(string label) => Lexicon.Tokens(label) is [{ Length: > 1 } first, ..] && Lexicon.OfToken(first).Contains(HeadingWord.Limit);

@@ -31,7 +31,7 @@ internal static class LongReport
             return null;
         var unit = Find(headings, h => h.Has(HeadingWord.Unit) && !h.Has(HeadingWord.Limit));
         var line = Find(headings, h => h.Has(HeadingWord.Line));
-        var rows = layout.Body.Where(r => !r.IsBlank && !r.At(parameter).IsBlank).ToList();
+        var rows = layout.Body.Where(r => !r.IsBlank && !r.At(parameter).IsBlank && !r.Cells.SequenceEqual(layout.Heading.Cells)).ToList();
         string NameOf(GridRow row) => line >= 0 && !row.At(line).IsBlank ? $"{row.At(parameter).Text} {row.At(line).Text}" : row.At(parameter).Text;
         var names = rows.Select(NameOf).Distinct(StringComparer.OrdinalIgnoreCase).ToList();
         var units = names.ToDictionary(n => n, n => rows.Where(r => string.Equals(NameOf(r), n, StringComparison.OrdinalIgnoreCase))

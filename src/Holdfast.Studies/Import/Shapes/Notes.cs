@@ -16,7 +16,12 @@ internal sealed partial class Notes
         BatchProperties.StartPh, BatchProperties.EndPh, BatchProperties.Dose, BatchProperties.StirringSpeed,
     ];
 
+    // A cuvette, a loop, a titrant hold amounts of their own, none of them a vessel's.
+    private static readonly HashSet<string> OfTheInstrument = new(("cuvette cuvettes cuvet kuvette kuvetten cubeta cubetas cuve cuves cuvetta kuweta kyvett kyveta kuvet titrant titrans titrante titulant titration titriert titulacion "
+        + "titolante loop injection injected injektion inyeccion injecao iniezione autosampler").Split(' '), StringComparer.Ordinal);
+
     private readonly List<NotedSetting> settings = [];
+    private readonly List<NotedSetting> drawn = [];
     private readonly List<NotedUnit> units = [];
     private readonly List<string> lines = [];
 
@@ -24,10 +29,16 @@ internal sealed partial class Notes
     public static Notes None { get; } = new();
 
     /// <summary>Settings, each once; where two lines differ the property is in <see cref="Contradicted"/>.</summary>
-    public ImmutableArray<NotedSetting> All => [.. settings.GroupBy(s => s.Property).Where(g => g.Select(s => s.Value).Distinct().Count() == 1).Select(g => g.First())];
+    public ImmutableArray<NotedSetting> All => [.. Stated.GroupBy(s => s.Property).Where(g => g.Select(s => s.Value).Distinct().Count() == 1).Select(g => g.First())];
 
     /// <summary>Properties for which two lines state different values.</summary>
-    public ImmutableArray<NotedSetting> Contradicted => [.. settings.GroupBy(s => s.Property).Where(g => g.Select(s => s.Value).Distinct().Count() > 1).SelectMany(g => g)];
+    public ImmutableArray<NotedSetting> Contradicted => [.. Stated.GroupBy(s => s.Property).Where(g => g.Select(s => s.Value).Distinct().Count() > 1).SelectMany(g => g)];
+
+    /// <summary>The volume that a line says was drawn each time, where another is the vessel's; null for none.</summary>
+    public NotedSetting? Drawn => drawn.Count > 0 && settings.Exists(s => s.Property == BatchProperties.Volume) ? drawn[0] : null;
+
+    // "25 mL aliquots" are what a vessel holds, unless a line states that in other words.
+    private IEnumerable<NotedSetting> Stated => settings.Exists(s => s.Property == BatchProperties.Volume) ? settings : settings.Concat(drawn);
 
     /// <summary>What the last line says that tells whether results hold the dilution already; null for none.</summary>
     public NotedDilution? DilutionApplied { get; private set; }
@@ -70,6 +81,7 @@ internal sealed partial class Notes
         var both = new Notes { DilutionApplied = DilutionApplied ?? others.DilutionApplied, DilutionFactor = DilutionFactor ?? others.DilutionFactor, Line = Line ?? others.Line, StartClock = StartClock ?? others.StartClock, Blank = Blank ?? others.Blank, Suspension = Suspension ?? others.Suspension };
         both.lines.AddRange(lines.Concat(others.lines));
         both.settings.AddRange(settings);
+        both.drawn.AddRange(drawn.Concat(others.drawn));
         both.settings.AddRange(others.settings.Where(o => !settings.Exists(s => s.Property == o.Property)));
         both.units.AddRange(units);
         both.units.AddRange(others.units);
@@ -159,8 +171,12 @@ internal sealed partial class Notes
             // "20 mg/L Cu": what is named behind it is in the liquid.
             if (after.Split([' ', ',', '.', '('], StringSplitOptions.RemoveEmptyEntries) is [var first, ..] && Composition.ElementNames.SymbolOf(first) is not null)
                 words = words.Add(W.Metal);
-            if (Setting(UnitKinds.Of(unit), words, before, unit) is { } property)
-                Add(property, number.Value, unit, clause[m.Index..end].Trim(), row, analyte, before.TrimEnd().EndsWith('=') || before.TrimEnd().EndsWith(':'));
+            var spoken = Lexicon.Tokens(before).Concat(Lexicon.Tokens(after)).ToList();
+            if (spoken.Exists(OfTheInstrument.Contains))
+                continue;
+            var into = UnitKinds.Of(unit) == UnitKind.Volume && spoken.Exists(ColumnGuess.Drawn.Contains) ? drawn : settings;
+            if (Setting(UnitKinds.Of(unit), into == drawn ? words.Remove(W.Preparing) : words, before, unit) is { } property)
+                Add(property, number.Value, unit, clause[m.Index..end].Trim(), row, analyte, before.TrimEnd().EndsWith('=') || before.TrimEnd().EndsWith(':'), into);
         }
     }
 
@@ -179,8 +195,12 @@ internal sealed partial class Notes
 
         if (Any(W.Preparing, W.Limit, W.Standard, W.Blank, W.Check, W.Line))
             return null;
+        // What stands before "=" names the amount, whatever else the line speaks of: "Effect of the dose (C0 = 20 mg/L".
+        var isNamed = before.TrimEnd() is [.., '=' or ':'];
+        var named = isNamed && Lexicon.Tokens(before) is [.., var last] ? Lexicon.OfToken(last).ToImmutableHashSet() : [];
         return kind switch
         {
+            UnitKind.Concentration when named.Contains(W.Start) => BatchProperties.InitialConcentration,
             UnitKind.Volume => Any(W.Dilution, W.Background) || IsMadeUp(before) ? null : BatchProperties.Volume,
             UnitKind.Mass => Any(W.Background, W.Dilution) ? null : BatchProperties.Mass,
             UnitKind.Time => BatchProperties.ContactTime,
@@ -210,7 +230,7 @@ internal sealed partial class Notes
         return null;
     }
 
-    private bool Add(Property property, double value, UnitText unit, string written, int row, string? analyte, bool isStated)
+    private bool Add(Property property, double value, UnitText unit, string written, int row, string? analyte, bool isStated, List<NotedSetting>? into = null)
     {
         double? kept = unit switch
         {
@@ -222,7 +242,7 @@ internal sealed partial class Notes
         };
         if (kept is not { } number || (property.Unit.Length == 0 && number is < 0 or > 14))
             return false;
-        settings.Add(new NotedSetting(property, number, written, row, isStated));
+        (into ?? settings).Add(new NotedSetting(property, number, written, row, isStated));
         return true;
     }
 

@@ -14,13 +14,18 @@ internal static class UnitsBeside
     /// <param name="grid">The grid.</param>
     public static Grid? Join(Grid grid)
     {
-        var heading = Array.FindIndex([.. grid.Rows.Take(RowsSearched)], r => r.Cells.Count(IsUnitHeading) >= FewestColumns);
+        var heading = Array.FindIndex([.. grid.Rows.Take(RowsSearched)], r => r.Filled >= 3 && r.Cells.Any(IsUnitHeading));
         if (heading < 0)
             return null;
         var places = Enumerable.Range(1, grid.Rows[heading].Cells.Length - 1).Where(i => IsUnitHeading(grid.Rows[heading].At(i)) && !IsUnitHeading(grid.Rows[heading].At(i - 1))
             && grid.Rows.Skip(heading + 1).Where(r => r.Filled > 1 && !r.At(i - 1).IsBlank).ToList() is { Count: > 0 } body && body.TrueForAll(r => r.At(i).IsBlank || HeadingReading.UnitOf(r.At(i).Text) is UnitText.Known or UnitText.Ambiguous)).ToHashSet();
-        return places.Count < FewestColumns ? null : grid with { Rows = [.. grid.Rows.Select((r, at) => at < heading ? r : r with { Cells = [.. Joined(r, places, at > heading)] })] };
+        return places.Count < FewestColumns && !IsOfABalance(grid, heading, places) ? null : grid with { Rows = [.. grid.Rows.Select((r, at) => at < heading ? r : r with { Cells = [.. Joined(r, places, at > heading)] })] };
     }
+
+    // A balance writes one number a line and its unit beside: "Netto | Einheit" over "7,86 | mg".
+    private static bool IsOfABalance(Grid grid, int heading, HashSet<int> places)
+        => places.Count == 1 && grid.Rows.Skip(heading + 1).Where(r => r.Filled > 2).ToList() is { Count: > 0 } body
+            && body.TrueForAll(r => r.At(places.First()).IsBlank || UnitKinds.Of(HeadingReading.UnitOf(r.At(places.First()).Text)) == UnitKind.Mass);
 
     private static IEnumerable<Cell> Joined(GridRow row, HashSet<int> places, bool isBody)
     {

@@ -1,0 +1,41 @@
+using System.Collections.Immutable;
+using Holdfast.Studies.Properties;
+
+namespace Holdfast.Studies.Import.Sense;
+
+/// <content>Controls without powder that lost metal: what vanished there was not taken up, and the vessel beside is in doubt.</content>
+internal static partial class PhysicalSense
+{
+    /// <summary>A control that lost more than this share of its start lost more than two readings scatter; common practice.</summary>
+    internal const double ControlLostFrom = 0.1;
+
+    /// <summary>A control stands for a vessel whose pH is at most so far from its own, and whose start concentration is as near as this share.</summary>
+    private const double SamePhWithin = 0.5, SameStartWithin = 0.05;
+
+    private static void ControlsThatLost(Study before, Study after, List<Whole> all, IncomingUnderstood[] understood)
+    {
+        var samples = after.Samples.ToDictionary(s => s.Code, StringComparer.Ordinal);
+        double? Ph(Whole v) => samples[v.Code].Number(BatchProperties.EndPh) ?? samples[v.Code].Number(BatchProperties.StartPh);
+        bool IsControl(Whole v) => samples[v.Code].Role == SampleRole.Control;
+        var read = all.Where(v => v is { Start: > 0, End: not null }).ToList();
+        var controls = read.Where(IsControl).ToList();
+        var doubtful = read.Where(v => !IsControl(v)).Select(v => (Vessel: v, Control: controls.Where(c => Math.Abs((c.Start / v.Start)!.Value - 1) <= SameStartWithin && (Ph(c) is null) == (Ph(v) is null))
+                .Select(c => (Control: c, Apart: Ph(c) is { } there && Ph(v) is { } here ? Math.Abs(here - there) : 0)).Where(c => c.Apart <= SamePhWithin).OrderBy(c => c.Apart).Select(c => c.Control).FirstOrDefault()))
+            .Where(p => p.Control is { } c && c.End < c.Start * (1 - ControlLostFrom)).ToList();
+        foreach (var group in doubtful.GroupBy(p => p.Control!.Code, StringComparer.Ordinal).Where(g => before.Samples.All(s => s.Code != g.Key) || g.Any(p => before.Samples.All(s => s.Code != p.Vessel.Code))))
+        {
+            var control = group.First().Control!;
+            ImmutableArray<string> codes = [.. group.Select(p => p.Vessel.Code)];
+            var place = Place(control.EndAt, understood);
+            var at = Array.FindIndex(understood, u => u.File == place.File);
+            var where = Ph(control) is { } ph ? $" at pH {Text(ph)}" : "";
+            understood[at] = understood[at] with
+            {
+                Understanding = understood[at].Understanding with
+                {
+                    Findings = understood[at].Understanding.Findings.Add(Finding.Of(Codes.OddCell, Weight.Caution, $"{Shown(codes)}: the control {control.Code}{where} lost {Text(Math.Round(100 * (1 - (control.End!.Value / control.Start!.Value))))} % without powder, so what {(codes.Length == 1 ? "this vessel" : "these vessels")} lost is not all uptake. A solid may have formed, or the wall took it. Strike {(codes.Length == 1 ? "it" : "them")}, or say so beside the result.", [.. codes, control.Code])),
+                },
+            };
+        }
+    }
+}
