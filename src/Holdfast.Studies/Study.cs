@@ -70,6 +70,9 @@ public sealed record Study
     /// <summary>How many readings were ever numbered, those of undone takes included: ids are never given twice.</summary>
     public int ReadingsEver { get; init; }
 
+    /// <summary>How many vessels were ever planned, those of undone plans included: codes are never given twice.</summary>
+    public int PlannedEver { get; init; }
+
     /// <summary>How many measurements were ever numbered, those of undone takes included.</summary>
     public int MeasurementsEver { get; init; }
 

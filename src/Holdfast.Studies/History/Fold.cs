@@ -14,16 +14,18 @@ public static class Fold
             throw new ArgumentException("A history begins with the entry that began the study.", nameof(entries));
         var study = new Study { Title = begun.Title, Analyte = begun.Analyte, Invented = begun.Invented, Details = begun.Details };
         var undone = UndoOrder.Of(entries).Undone;
-        var (readingsEver, measurementsEver) = (0, 0);
+        var (readingsEver, measurementsEver, plannedEver) = (0, 0, 0);
         foreach (var entry in entries)
         {
             // Readings that an undo took away keep their ids for themselves.
             if (entry.Change is TakenIn taken)
                 (readingsEver, measurementsEver) = (readingsEver + taken.Readings.Length, measurementsEver + (taken.Measurements?.Length ?? 0));
+            if (entry.Change is SeriesDesigned designed)
+                plannedEver += designed.Vessels.Length;
             if (!undone.Contains(entry.Number))
                 study = After(study, entry.Change, entry.Number, entry.When, entry.Who);
         }
-        return study with { ReadingsEver = readingsEver, MeasurementsEver = measurementsEver, Version = entries[^1].Number, Fingerprint = entries[^1].Hash };
+        return study with { ReadingsEver = readingsEver, MeasurementsEver = measurementsEver, PlannedEver = plannedEver, Version = entries[^1].Number, Fingerprint = entries[^1].Hash };
     }
 
     /// <summary>The study after one more change that is not an undo or a redo; also used to rehearse one that is not kept.</summary>
@@ -74,6 +76,7 @@ public static class Fold
 
     private static Study Design(Study study, SeriesDesigned d, long number, DateTimeOffset when, string who) => study with
     {
+        PlannedEver = study.PlannedEver + d.Vessels.Length,
         Designs = study.Designs.Add(new DesignedPlan(d.Questions, d.Seed, d.Basis, d.Vessels, d.Warnings, number, when, who)),
         Samples = Merge(study.Samples, [.. d.Vessels.Select(v => new Sample(v.Code, v.Role, Ordinal.Facts
             .Add(SampleProperties.Series.Name, FromPlan(SampleProperties.Series, v.Series))
