@@ -13,6 +13,9 @@ public sealed record PlannedVessel(string Code, string Series, SampleRole Role, 
     /// <summary>Name that stands as the origin of a fact that a plan gave, such as the series.</summary>
     public const string Source = "plan";
 
+    /// <summary>A mass or volume that differs from its target by more than this share is asked about once, and shown as a deviation; common practice.</summary>
+    public const double AmountTolerance = 0.2;
+
     /// <summary>Concentration at the start, mg/L; 0 for a vessel without metal.</summary>
     public required double InitialConcentration { get; init; }
 

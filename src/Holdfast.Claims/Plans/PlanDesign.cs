@@ -77,7 +77,7 @@ public sealed record PlanDesign(
     /// <param name="basis">What is supposed.</param>
     /// <param name="seed">Seed of the random orders.</param>
     /// <param name="year">Year, for the codes.</param>
-    /// <param name="salt">Salt of the stock, or null for the first listed salt of the metal.</param>
+    /// <param name="salt">Salt of the stock, or null for the nitrate, or the first listed salt, of the metal.</param>
     public static PlanDesign Of(Study study, IReadOnlyList<PlanQuestion> questions, PlanBasis basis, ulong seed, int year, Formula? salt = null)
     {
         ArgumentNullException.ThrowIfNull(study);
@@ -108,7 +108,7 @@ public sealed record PlanDesign(
         return new(basis, seed, [.. drafts], [.. vessels], [.. claims], [.. clocks], budget, sharing.ToImmutable())
         {
             Analyte = study.Analyte,
-            Salt = salt ?? (study.Analyte is { } metal ? SaltCheck.SaltsOf(metal).FirstOrDefault() : null),
+            Salt = salt ?? (study.Analyte is { } metal ? SaltCheck.SaltsOf(metal).OrderByDescending(s => s.Count("N") > 0).FirstOrDefault() : null),
         };
     }
 

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using System.Globalization;
 using Holdfast.Amounts;
 using Holdfast.Planning;
 using Holdfast.Solutions;
@@ -35,6 +36,13 @@ public sealed record PlannedSolution(string Series, int Block, double Concentrat
     private static (string How, Measured? Made) Way(double stock, double target, double volume)
     {
         var ways = DilutionPlan.Ways(stock, target, volume, VolumetricWare.All, 1);
-        return ways.Value is { Count: > 0 } found ? (string.Join("; then ", found[0].Instructions), found[0].Concentration) : (ways.Findings[0].Sentence, null);
+        if (ways.Value is { Count: > 0 } found)
+            return (string.Join("; then ", found[0].Instructions), found[0].Concentration);
+
+        // No pipette gives it: a burette, or weighing, does.
+        var flask = VolumetricWare.All.Where(w => w.Kind == WareKind.Flask && w.Nominal >= volume).OrderBy(w => w.Nominal).FirstOrDefault();
+        return (flask is null
+            ? $"no flask holds {Phrase.With(volume, "mL")}: make it up in several portions and mix them"
+            : string.Create(CultureInfo.InvariantCulture, $"no pipette gives it: {flask.Nominal * target / stock:0.00} mL from a burette or by weight, make up to {flask.Nominal} mL; uncertainty not worked out"), null);
     }
 }

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using System.Globalization;
+using Holdfast.Reports.StudyTables;
 using Holdfast.Studies;
 using Holdfast.Studies.Properties;
 
@@ -39,6 +40,31 @@ internal static class BenchCard
     {
         var vials = Vials(study);
         return FormattableString.Invariant($"{vials.Count(v => v.Fact(step) is not null)} of {vials.Length}");
+    }
+
+    /// <summary>What was planned for a value, with its unit, or null.</summary>
+    /// <param name="study">The study.</param>
+    /// <param name="vial">The vial.</param>
+    /// <param name="step">The value.</param>
+    public static string? Target(Study study, Sample vial, Property step)
+    {
+        if (study.Planned(vial.Code) is not { } planned)
+            return null;
+        var target = step == BatchProperties.Mass ? planned.Mass : step == BatchProperties.Volume ? planned.Volume
+            : step == BatchProperties.StartPh ? planned.Ph : step == BatchProperties.ContactTime ? planned.ContactTime : null;
+        return target is { } value ? string.Create(CultureInfo.InvariantCulture, $"{value:0.####} {step.Unit}").TrimEnd() : null;
+    }
+
+    /// <summary>Where a planned vial stands: series, block, order and what it is filled with; null for one that was not planned.</summary>
+    /// <param name="study">The study.</param>
+    /// <param name="vial">The vial.</param>
+    public static string? Setting(Study study, Sample vial)
+    {
+        if (study.Planned(vial.Code) is not { } planned)
+            return null;
+        var liquid = planned.InitialConcentration > 0 ? $"solution of {planned.InitialConcentration.ToString("0.####", CultureInfo.InvariantCulture)} mg/L" : "water without metal";
+        return string.Create(CultureInfo.InvariantCulture,
+            $"{planned.Series}, block {planned.Block}, number {planned.StartOrder} to start, {planned.ReadOrder} to read. {PlanTables.RoleWords(planned.Role)}: {liquid}, started at minute {planned.StartsAt:0}{(planned.Temperature is { } t ? $", {t:0.#} K" : "")}{(planned.Batch is { } batch ? $", powder {batch}" : "")}.");
     }
 
     /// <summary>Since the sorbent went in, or null when that was not stamped or cannot be read.</summary>
