@@ -39,7 +39,7 @@ internal static class Exit
     {
         Studies.Codes.UnknownSample => NoSuchThing,
         Studies.Codes.NotAStudy => NoSuchThing,
-        Studies.Codes.ChangedElsewhere or Studies.Codes.Sealed or Studies.Codes.OpenElsewhere => ChangedOrSealed,
+        Studies.Codes.ChangedElsewhere or Studies.Codes.Sealed or Studies.Codes.PlanFrozen or Studies.Codes.OpenElsewhere => ChangedOrSealed,
         Studies.Codes.DiskFull or Studies.Codes.ReadOnlyFolder or Studies.Codes.Damage or Studies.Codes.NewerVersion
             or Studies.Codes.NotKept or Studies.Codes.Link or Studies.Codes.ClockMovedBack => Storage,
         _ => NeedsDecision,

@@ -29,6 +29,37 @@ internal static class Printed
         }
     }
 
+    /// <summary>Prints several tables: one JSON object with all of them, or one after the other.</summary>
+    /// <param name="tables">The tables.</param>
+    /// <param name="form">"text", "csv" or "json".</param>
+    /// <param name="output">Where to.</param>
+    public static void Write(IReadOnlyList<Table> tables, string form, TextWriter output)
+    {
+        if (tables.Count != 1 && form == "json")
+        {
+            output.WriteLine(Object(json =>
+            {
+                json.WriteStartArray("tables");
+                foreach (var table in tables)
+                {
+                    json.WriteStartObject();
+                    Members(json, table);
+                    json.WriteEndObject();
+                }
+
+                json.WriteEndArray();
+            }));
+            return;
+        }
+
+        foreach (var table in tables)
+        {
+            Write(table, form, output);
+            if (table != tables[^1])
+                output.WriteLine();
+        }
+    }
+
     /// <summary>Indented JSON of the shape every verb shares: one object with its schema.</summary>
     /// <param name="write">Writes the members after the schema.</param>
     public static string Object(Action<Utf8JsonWriter> write)
@@ -45,7 +76,9 @@ internal static class Printed
         return Encoding.UTF8.GetString(stream.ToArray());
     }
 
-    private static string Json(Table table) => Object(json =>
+    private static string Json(Table table) => Object(json => Members(json, table));
+
+    private static void Members(Utf8JsonWriter json, Table table)
     {
         json.WriteString("table", table.Id);
         json.WriteString("caption", table.Caption.Plain);
@@ -84,7 +117,7 @@ internal static class Printed
         foreach (var note in table.AllNotes)
             json.WriteStringValue(note.Plain);
         json.WriteEndArray();
-    });
+    }
 
     private static void Cell(Utf8JsonWriter json, Cell cell, Table table, Column column)
     {

@@ -39,6 +39,9 @@ public static class Codes
     /// <summary>Another program has the study open for writing.</summary>
     public const string OpenElsewhere = "HF-422";
 
+    /// <summary>Plan and margins are frozen, or cannot be frozen yet.</summary>
+    public const string PlanFrozen = "HF-452";
+
     /// <summary>Nothing would change: struck already, nothing to undo.</summary>
     public const string NothingChanges = "HF-425";
 

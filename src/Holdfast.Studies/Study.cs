@@ -51,6 +51,15 @@ public sealed record Study
     /// <summary>Work that was planned, in the order it was planned; what was withdrawn is not here.</summary>
     public ImmutableArray<PlannedWork> Plan { get; init; } = [];
 
+    /// <summary>Designed plans with their vessels, in the order they were kept.</summary>
+    public ImmutableArray<DesignedPlan> Designs { get; init; } = [];
+
+    /// <summary>When plan and margins were frozen, or null while they may still change freely.</summary>
+    public PlanFreeze? PlanFrozen { get; init; }
+
+    /// <summary>Changes of plan and margins after they were frozen, each with its reason.</summary>
+    public ImmutableArray<PlanAmendment> PlanAmendments { get; init; } = [];
+
     /// <summary>Balances, glassware and meters.</summary>
     public ImmutableArray<Instrument> Apparatus { get; init; } = [];
 
@@ -63,6 +72,9 @@ public sealed record Study
 
     /// <summary>How many readings were ever numbered, those of undone takes included: ids are never given twice.</summary>
     public int ReadingsEver { get; init; }
+
+    /// <summary>How many vessels were ever planned, those of undone plans included: codes are never given twice.</summary>
+    public int PlannedEver { get; init; }
 
     /// <summary>How many measurements were ever numbered, those of undone takes included.</summary>
     public int MeasurementsEver { get; init; }
@@ -79,6 +91,21 @@ public sealed record Study
     /// <summary>The sample with this code, or null. Codes match exactly.</summary>
     /// <param name="code">Code on the label.</param>
     public Sample? Sample(string code) => Samples.FirstOrDefault(s => string.Equals(s.Code, code, StringComparison.Ordinal));
+
+    /// <summary>The planned row of this code, or null.</summary>
+    /// <param name="code">Code on the label.</param>
+    public PlannedVessel? Planned(string code)
+        => Designs.SelectMany(d => d.Vessels).FirstOrDefault(v => string.Equals(v.Code, code, StringComparison.Ordinal));
+
+    /// <summary>True while nothing is recorded of a planned sample beyond what its plan says: it is no evidence of anything yet.</summary>
+    /// <param name="sample">Any sample.</param>
+    public bool IsOnlyPlanned(Sample sample)
+    {
+        ArgumentNullException.ThrowIfNull(sample);
+        return !Designs.IsEmpty && !sample.Facts.IsEmpty
+            && sample.Facts.Values.All(f => f.Origin.Original is null && string.Equals(f.Origin.FileName, PlannedVessel.Source, StringComparison.Ordinal))
+            && !Readings.Any(r => string.Equals(r.Sample, sample.Code, StringComparison.Ordinal));
+    }
 
     /// <summary>The reading with this id, or null.</summary>
     /// <param name="id">Its address, "R-0142".</param>

@@ -1,6 +1,7 @@
 using System.CommandLine;
 using Holdfast.Claims;
 using Holdfast.Reports.StudyTables;
+using Holdfast.Studies.History;
 
 namespace Holdfast.Cli.Verbs;
 
@@ -20,7 +21,8 @@ internal sealed class Margins : IVerb
         var name = new Argument<string?>("name") { Description = "which margin; all are listed when left out", Arity = ArgumentArity.ZeroOrOne };
         var low = new Option<string>("--from") { Description = "lower end, in the margin's unit" };
         var high = new Option<string>("--to") { Description = "upper end, in the margin's unit" };
-        var command = options.On(new Command("margin", "fix a margin before the data are seen, or list them") { name, low, high });
+        var because = new Option<string>("--because") { Description = "why a margin is changed after the plan was frozen" };
+        var command = options.On(new Command("margin", "fix a margin before the data are seen, or list them") { name, low, high, because });
         command.SetAction(parsed =>
         {
             if (parsed.GetValue(name) is not { } which)
@@ -50,7 +52,7 @@ internal sealed class Margins : IVerb
             }
 
             using var study = options.Write(parsed, door);
-            study.Append(study.Daybook.Version, door.Who, margin);
+            study.Append(study.Daybook.Version, door.Who, parsed.GetValue(because) is { } reason ? [new Amended(reason), margin] : [margin]);
             StudyOptions.Close(study, door);
             door.Out.WriteLine(margin.Says());
             return Exit.Done;

@@ -23,9 +23,16 @@ public static class TypedDoubt
         if (fact.Value is not { } value || Property.Named(fact.Property) is not { } property)
             return null;
         return Plausible.Doubt(property, value, out _) is { } doubt ? doubt
+            : study.Planned(sample.Code) is { } planned && Target(planned, property, value) is { } off ? off
             : property == BatchProperties.Mass ? Mass(sample, value) ?? Others(study, sample, property, value)
             : property == BatchProperties.Volume || property == BatchProperties.InitialConcentration || property == SpectrometryProperties.StandardConcentration ? Others(study, sample, property, value)
             : null;
+    }
+
+    private static string? Target(PlannedVessel planned, Property property, double value)
+    {
+        var target = property == BatchProperties.Mass ? planned.Mass : property == BatchProperties.Volume ? planned.Volume : (double?)null;
+        return target is { } wanted && Math.Abs(value - wanted) > PlannedVessel.AmountTolerance * wanted ? $"planned as {Text(wanted)} {property.Unit}" : null;
     }
 
     private static string? Mass(Sample sample, double mass)

@@ -198,6 +198,32 @@ public sealed record WorkWithdrawn(string Id, string? Reason) : Change
     public override string Says() => "withdraw " + Id;
 }
 
+/// <summary>A designed plan was put on the Plan: its vessels are samples from now on, with targets and nothing recorded yet. One entry, undone as a whole.</summary>
+/// <param name="Questions">The claims it is to show.</param>
+/// <param name="Seed">Seed of its random orders, as digits.</param>
+/// <param name="Basis">What was supposed, by option.</param>
+/// <param name="Vessels">The rows.</param>
+/// <param name="Warnings">What is doubtful about it, with the answers given.</param>
+public sealed record SeriesDesigned(
+    ImmutableArray<PlannedClaim> Questions, string Seed, ImmutableSortedDictionary<string, string> Basis, ImmutableArray<PlannedVessel> Vessels,
+    ImmutableArray<PlanWarning> Warnings) : Change
+{
+    /// <inheritdoc/>
+    public override string Says() => $"plan {Ordinal.Text(Vessels.Length)} vessels for {string.Join(", ", Questions.Select(q => q.Rule))}";
+}
+
+/// <summary>Plan and margins were frozen: from here on they change only with a reason, by an <see cref="Amended"/> entry before the change.</summary>
+/// <param name="Sha256">Fingerprint of plans and margins, lower-case hexadecimal.</param>
+/// <param name="Answers">Warnings accepted as they are, each with its reason.</param>
+public sealed record PlanFrozen(string Sha256, ImmutableArray<PlanWarning> Answers) : Change
+{
+    /// <inheritdoc/>
+    public override string Says() => "freeze the plan";
+
+    /// <inheritdoc/>
+    public override bool CanBeUndone => false;
+}
+
 /// <summary>A moment was given a name, so that a reader can ask what changed since.</summary>
 /// <param name="Name">"sent to supervisor".</param>
 public sealed record Marked(string Name) : Change

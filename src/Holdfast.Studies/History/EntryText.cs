@@ -29,6 +29,8 @@ public static class EntryText
         ["work-planned"] = typeof(WorkPlanned),
         ["work-done"] = typeof(WorkDone),
         ["work-withdrawn"] = typeof(WorkWithdrawn),
+        ["series-designed"] = typeof(SeriesDesigned),
+        ["plan-frozen"] = typeof(PlanFrozen),
         ["marked"] = typeof(Marked),
         ["block-typed"] = typeof(BlockTyped),
         ["study-described"] = typeof(StudyDescribed),

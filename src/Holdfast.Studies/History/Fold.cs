@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using Holdfast.Studies.Properties;
 
 namespace Holdfast.Studies.History;
 
@@ -13,16 +14,18 @@ public static class Fold
             throw new ArgumentException("A history begins with the entry that began the study.", nameof(entries));
         var study = new Study { Title = begun.Title, Analyte = begun.Analyte, Invented = begun.Invented, Details = begun.Details };
         var undone = UndoOrder.Of(entries).Undone;
-        var (readingsEver, measurementsEver) = (0, 0);
+        var (readingsEver, measurementsEver, plannedEver) = (0, 0, 0);
         foreach (var entry in entries)
         {
             // Readings that an undo took away keep their ids for themselves.
             if (entry.Change is TakenIn taken)
                 (readingsEver, measurementsEver) = (readingsEver + taken.Readings.Length, measurementsEver + (taken.Measurements?.Length ?? 0));
+            if (entry.Change is SeriesDesigned designed)
+                plannedEver += designed.Vessels.Length;
             if (!undone.Contains(entry.Number))
                 study = After(study, entry.Change, entry.Number, entry.When, entry.Who);
         }
-        return study with { ReadingsEver = readingsEver, MeasurementsEver = measurementsEver, Version = entries[^1].Number, Fingerprint = entries[^1].Hash };
+        return study with { ReadingsEver = readingsEver, MeasurementsEver = measurementsEver, PlannedEver = plannedEver, Version = entries[^1].Number, Fingerprint = entries[^1].Hash };
     }
 
     /// <summary>The study after one more change that is not an undo or a redo; also used to rehearse one that is not kept.</summary>
@@ -43,12 +46,15 @@ public static class Fold
             FactCorrected f => study with { Samples = Correct(study.Samples, f) },
             ClaimStated c => State(study, c, number, when),
             ClaimWithdrawn w => study with { Claims = study.Claims.RemoveAll(c => string.Equals(c.Id, w.Id, StringComparison.Ordinal)) },
-            MarginFixed m => FixMargin(study, m, number),
+            MarginFixed m => FixMargin(Amend(study, m), m, number),
             ApparatusRecorded a => Record(study, a.Instrument),
             DetailSet d => SetDetail(study, d),
             WorkPlanned p => study with { Plan = study.Plan.Add(new PlannedWork(p.Work, p.Claim, p.Vessels, p.Settings.IsDefault ? [] : p.Settings, number, when, who)) },
             WorkDone d => study with { Plan = [.. study.Plan.Select(p => string.Equals(p.Id, d.Id, StringComparison.Ordinal) ? p with { Done = when } : p)] },
             WorkWithdrawn w => study with { Plan = study.Plan.RemoveAll(p => string.Equals(p.Id, w.Id, StringComparison.Ordinal)) },
+            SeriesDesigned { Vessels.IsDefaultOrEmpty: false } d => Design(Amend(study, d), d, number, when, who),
+            PlanFrozen f => study with { PlanFrozen = new(f.Sha256, number, when, who), Designs = [.. study.Designs.Select(d => Answered(d, f.Answers))] },
+            Amended a when study.PlanFrozen is not null => study with { PlanAmendments = study.PlanAmendments.Add(new(a.Reason, "", when, who)) },
             BlockTyped { Cells.IsDefaultOrEmpty: false } b => study with { Samples = Merge(study.Samples, Typed(study, b.Cells)) },
             StudyDescribed d => d.Details.Aggregate(study, (s, one) => SetDetail(s, new DetailSet(one.Key, one.Value.Length == 0 ? null : one.Value))),
             RunsDescribed { Details.IsDefaultOrEmpty: false } d => study with { Runs = [.. study.Runs.Select(r => Describe(r, d.Details))] },
@@ -59,6 +65,32 @@ public static class Fold
             _ => study,
         };
     }
+
+    // What was changed stands with the reason that was given just before it.
+    private static Study Amend(Study study, Change change)
+    {
+        if (study.PlanFrozen is null || study.PlanAmendments.IsEmpty)
+            return study;
+        var last = study.PlanAmendments[^1];
+        return study with { PlanAmendments = study.PlanAmendments.SetItem(study.PlanAmendments.Length - 1, last with { What = last.What.Length == 0 ? change.Says() : last.What + "; " + change.Says() }) };
+    }
+
+    private static Study Design(Study study, SeriesDesigned d, long number, DateTimeOffset when, string who) => study with
+    {
+        PlannedEver = study.PlannedEver + d.Vessels.Length,
+        Designs = study.Designs.Add(new DesignedPlan(d.Questions, d.Seed, d.Basis, d.Vessels, d.Warnings, number, when, who)),
+        Samples = Merge(study.Samples, [.. d.Vessels.Select(v => new Sample(v.Code, v.Role, Ordinal.Facts
+            .Add(SampleProperties.Series.Name, FromPlan(SampleProperties.Series, v.Series))
+            .AddRange(v.Batch is { } batch ? [KeyValuePair.Create(SampleProperties.Batch.Name, FromPlan(SampleProperties.Batch, batch))] : [])))]),
+    };
+
+    private static Fact FromPlan(Property property, string words)
+        => new(property.Name, null, null, null, words, words, new Origin(null, PlannedVessel.Source, null, 0, null));
+
+    private static DesignedPlan Answered(DesignedPlan plan, ImmutableArray<PlanWarning> answers) => plan with
+    {
+        Warnings = [.. plan.Warnings.Select(w => answers.FirstOrDefault(a => string.Equals(a.Name, w.Name, StringComparison.Ordinal)) is { } a ? w with { Answer = a.Answer } : w)],
+    };
 
     private static Study TakeIn(Study study, TakenIn taken, long number, DateTimeOffset when)
     {

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using System.Globalization;
 
 namespace Holdfast.Studies.History;
 
@@ -25,8 +26,19 @@ public static class Permitted
         var study = daybook.Study;
         if (study.SealedBy is not null && change is not Amended && !amending)
             throw new StudyException(Codes.Sealed, "The study is sealed, so this is not kept. Amend it with a reason to change it.");
+        if (study.PlanFrozen is { } frozen && !amending && ChangesPlan(daybook, change, frozen))
+        {
+            throw new StudyException(Codes.PlanFrozen,
+                $"Plan and margins were frozen on {frozen.When.ToString("d MMM yyyy", CultureInfo.InvariantCulture)}, so this is not kept. Amend the plan: give a reason.");
+        }
         switch (change)
         {
+            case SeriesDesigned d:
+                Design(study, d);
+                break;
+            case PlanFrozen f:
+                Freeze(study, f);
+                break;
             case Struck s:
                 Say(s.Reason, "reason");
                 Exists(study, s.Target);
@@ -120,6 +132,35 @@ public static class Permitted
     {
         if (string.IsNullOrWhiteSpace(words))
             throw new ArgumentException($"The {name} is missing. A reader will look for it.", name);
+    }
+
+    private static bool ChangesPlan(Daybook daybook, Change change, PlanFreeze frozen) => change switch
+    {
+        SeriesDesigned or MarginFixed => true,
+        TakenIn taken => !taken.Margins.IsDefaultOrEmpty,
+        Undone => daybook.Undo.Next is { } next && next.Number < frozen.Entry && ChangesPlan(daybook, next.Change, frozen),
+        _ => false,
+    };
+
+    private static void Design(Study study, SeriesDesigned designed)
+    {
+        if (designed.Vessels.IsDefaultOrEmpty)
+            throw new StudyException(Codes.NothingChanges, "The plan holds no vessel, so there is nothing to keep.");
+        if (designed.Vessels.GroupBy(v => v.Code, StringComparer.Ordinal).FirstOrDefault(g => g.Count() > 1 || study.Sample(g.Key) is not null) is { } twice)
+            throw new StudyException(Codes.NothingChanges, $"The study has a sample {twice.Key} already. Work the plan out once more: codes are never given twice.");
+    }
+
+    private static void Freeze(Study study, PlanFrozen freezing)
+    {
+        Say(freezing.Sha256, "fingerprint");
+        if (study.Designs.IsEmpty)
+            throw new StudyException(Codes.NothingChanges, "There is no designed plan to freeze. Design a series first.");
+        if (study.PlanFrozen is { } frozen)
+            throw new StudyException(Codes.NothingChanges, $"The plan was frozen already, by entry {Ordinal.Text(frozen.Entry)}. Later changes are amendments with a reason.");
+        var open = study.Designs.SelectMany(d => d.Warnings)
+            .Where(w => w.Answer is null && !freezing.Answers.Any(a => a.Name == w.Name && !string.IsNullOrWhiteSpace(a.Answer))).ToArray();
+        if (open.Length > 0)
+            throw new StudyException(Codes.PlanFrozen, $"Warnings are not answered: {string.Join(", ", open.Select(w => w.Name).Distinct())}. Change the plan, or accept each with a reason.");
     }
 
     private static PlannedWork Planned(Study study, string id)

@@ -20,7 +20,7 @@ internal static class PlainTables
 
     /// <summary>All of them, in a fixed order.</summary>
     public static ImmutableArray<PlainTable> Of(Study study)
-        => [Samples(study), Facts(study), Readings(study), .. Spectra(study), .. Measurements(study), .. Marks(study), Runs(study), Claims(study), Margins(study), Plan(study), Apparatus(study), Strikes(study), Originals(study)];
+        => [Samples(study), Facts(study), Readings(study), .. Spectra(study), .. Measurements(study), .. Marks(study), Runs(study), Claims(study), Margins(study), Plan(study), .. Designed(study), Apparatus(study), Strikes(study), Originals(study)];
 
     private static PlainTable Samples(Study study)
     {
@@ -255,6 +255,44 @@ internal static class PlainTables
         foreach (var p in study.Plan)
             table.Add(p.Id, p.Work, p.Claim, p.Vessels, p.Settings.IsEmpty ? null : string.Join("; ", p.Settings), p.Entry, p.When, p.Who, p.Done);
         return table;
+    }
+
+    // Most studies have none; their package stays as it was.
+    private static IEnumerable<PlainTable> Designed(Study study)
+    {
+        if (study.Designs.IsEmpty)
+            yield break;
+        var table = new PlainTable("planned_vessels", "One row a designed vessel with its targets; what was really done stands in samples and facts.",
+        [
+            new("code", "string", "Code on the label."),
+            new("plan", "string", "Address of the plan."),
+            new("series", "string", "Series."),
+            new("role", "string", "What it is for."),
+            new("replicate", "integer", "Which of the vessels of its level."),
+            new("block", "integer", "Day or tray."),
+            new("start_order", "integer", "Place in the order of starting within the series."),
+            new("read_order", "integer", "Place in the order of reading within the series."),
+            new("initial_concentration", "number", "Concentration at the start.", "mg/L"),
+            new("volume", "number", "Volume of liquid.", "mL"),
+            new("mass", "number", "Sorbent to weigh in.", "mg"),
+            new("ph", "number", "pH at the start; empty where it is not set."),
+            new("temperature", "number", "Temperature; empty where it is not set.", "K"),
+            new("contact_time", "number", "Contact time.", "min"),
+            new("starts_at", "number", "When it is started, after the beginning of its block.", "min"),
+            new("expected", "number", "Concentration supposed after contact.", "mg/L"),
+            new("dilution", "number", "How many times it is to be diluted for reading."),
+            new("sorbent_batch", "string", "Batch of the sorbent; empty where one serves all."),
+        ], key: ["code"]);
+        foreach (var plan in study.Designs)
+        {
+            foreach (var v in plan.Vessels)
+            {
+                table.Add(v.Code, plan.Id, v.Series, Role(v.Role), v.Replicate, v.Block, v.StartOrder, v.ReadOrder, v.InitialConcentration, v.Volume, v.Mass, v.Ph, v.Temperature,
+                    v.ContactTime, v.StartsAt, v.Expected, v.Dilution, v.Batch);
+            }
+        }
+
+        yield return table;
     }
 
     private static PlainTable Apparatus(Study study)

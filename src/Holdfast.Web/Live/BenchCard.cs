@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using System.Globalization;
+using Holdfast.Reports.StudyTables;
 using Holdfast.Studies;
 using Holdfast.Studies.Properties;
 
@@ -18,8 +19,13 @@ internal static class BenchCard
         => [.. study.Samples.Where(s => s.Role is not (SampleRole.Standard or SampleRole.CheckStandard or SampleRole.Blank))];
 
     /// <summary>The first value that is not written down yet, or null when all are.</summary>
+    /// <param name="study">The study.</param>
     /// <param name="vial">The vial.</param>
-    public static Property? Open(Sample vial) => Steps.FirstOrDefault(s => vial.Fact(s) is null);
+    public static Property? Open(Study study, Sample vial) => Steps.FirstOrDefault(s => IsOpen(study, vial, s));
+
+    // A vial that was planned without sorbent has nothing to weigh.
+    private static bool IsOpen(Study study, Sample vial, Property step)
+        => vial.Fact(step) is null && !(step == BatchProperties.Mass && study.Planned(vial.Code) is { Mass: 0 });
 
     /// <summary>The vial after this one that has the same value still open; round the end, and null when there is none.</summary>
     /// <param name="study">The study.</param>
@@ -29,7 +35,7 @@ internal static class BenchCard
     {
         var vials = Vials(study);
         var here = vials.Select((v, i) => (v.Code, i)).FirstOrDefault(v => string.Equals(v.Code, code, StringComparison.Ordinal)).i;
-        return vials[(here + 1)..].Concat(vials[..here]).FirstOrDefault(v => v.Fact(step) is null);
+        return vials[(here + 1)..].Concat(vials[..here]).FirstOrDefault(v => IsOpen(study, v, step));
     }
 
     /// <summary>How many vials have the value.</summary>
@@ -39,6 +45,31 @@ internal static class BenchCard
     {
         var vials = Vials(study);
         return FormattableString.Invariant($"{vials.Count(v => v.Fact(step) is not null)} of {vials.Length}");
+    }
+
+    /// <summary>What was planned for a value, with its unit, or null.</summary>
+    /// <param name="study">The study.</param>
+    /// <param name="vial">The vial.</param>
+    /// <param name="step">The value.</param>
+    public static string? Target(Study study, Sample vial, Property step)
+    {
+        if (study.Planned(vial.Code) is not { } planned)
+            return null;
+        var target = step == BatchProperties.Mass ? planned.Mass : step == BatchProperties.Volume ? planned.Volume
+            : step == BatchProperties.StartPh ? planned.Ph : step == BatchProperties.ContactTime ? planned.ContactTime : null;
+        return target is { } value ? string.Create(CultureInfo.InvariantCulture, $"{value:0.####} {step.Unit}").TrimEnd() : null;
+    }
+
+    /// <summary>Where a planned vial stands: series, block, order and what it is filled with; null for one that was not planned.</summary>
+    /// <param name="study">The study.</param>
+    /// <param name="vial">The vial.</param>
+    public static string? Setting(Study study, Sample vial)
+    {
+        if (study.Planned(vial.Code) is not { } planned)
+            return null;
+        var liquid = planned.InitialConcentration > 0 ? $"solution of {planned.InitialConcentration.ToString("0.####", CultureInfo.InvariantCulture)} mg/L" : "water without metal";
+        return string.Create(CultureInfo.InvariantCulture,
+            $"{planned.Series}, block {planned.Block}, number {planned.StartOrder} to start, {planned.ReadOrder} to read. {PlanTables.RoleWords(planned.Role)}: {liquid}, start at minute {planned.StartsAt:0}{(planned.Temperature is { } t ? $", {t:0.#} K" : "")}{(planned.Batch is { } batch ? $", powder {batch}" : "")}.");
     }
 
     /// <summary>Since the sorbent went in, or null when that was not stamped or cannot be read.</summary>

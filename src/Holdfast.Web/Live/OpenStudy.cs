@@ -51,6 +51,11 @@ public sealed class OpenStudy : IDisposable
     /// <returns>Null when it is kept; otherwise what was in the way.</returns>
     public string? Do(Change change) => Keep(() => folder.Append(folder.Daybook.Version, who, change));
 
+    /// <summary>Keeps several things together, all or none: a reason and the change it is for, margins and the freeze.</summary>
+    /// <param name="changes">What was done, in order.</param>
+    /// <returns>Null when they are kept; otherwise what was in the way.</returns>
+    public string? Do(IEnumerable<Change> changes) => Keep(() => folder.Append(folder.Daybook.Version, who, [.. changes]));
+
     /// <summary>Undoes the newest entry still in force.</summary>
     /// <returns>Null when it is kept; otherwise what was in the way.</returns>
     public string? Undo() => Keep(() => folder.UndoLast(who));

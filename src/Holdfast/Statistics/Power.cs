@@ -76,8 +76,36 @@ public static class Power
     /// <param name="alpha">Level of the two-sided test; no unit.</param>
     public static double SmallestDifferenceOfTwoMeans(int perGroup, double power = 0.8, double alpha = 0.05)
     {
+        return Smallest(d => TwoMeans(d, perGroup, alpha), power);
+    }
+
+    /// <summary>The smallest true distance of one mean, or of pairs, from a fixed value, over sd, that the plan finds with the wanted power.</summary>
+    /// <param name="n">Replicates or pairs, 2 or more.</param>
+    /// <param name="power">Wanted power; no unit.</param>
+    /// <param name="alpha">Level of the test; no unit.</param>
+    /// <param name="sides">One or two sides; one against a limit.</param>
+    public static double SmallestDistanceOfOneMean(int n, double power = 0.8, double alpha = 0.05, Sides sides = Sides.Two)
+        => Smallest(d => OneMean(d, n, alpha, sides), power);
+
+    /// <summary>The smallest margin, over sd, within which two equal means are shown equal with the wanted power.</summary>
+    /// <param name="perGroup">Replicates in each group, 2 or more.</param>
+    /// <param name="power">Wanted power; no unit.</param>
+    /// <param name="alpha">Level of each one-sided test; no unit.</param>
+    public static double SmallestMarginOfTwoMeans(int perGroup, double power = 0.8, double alpha = 0.05)
+        => Smallest(m => EquivalenceOfTwoMeans(m, perGroup, 0, alpha), power);
+
+    /// <summary>The smallest margin, over sd, within which one mean, or pairs, on target is shown to lie there with the wanted power.</summary>
+    /// <param name="n">Replicates or pairs, 2 or more.</param>
+    /// <param name="power">Wanted power; no unit.</param>
+    /// <param name="alpha">Level of each one-sided test; no unit.</param>
+    public static double SmallestMarginOfOneMean(int n, double power = 0.8, double alpha = 0.05)
+        => Smallest(m => EquivalenceOfOneMean(m, n, 0, alpha), power);
+
+    // Two replicates need an effect of some tens of sd at most.
+    private static double Smallest(Func<double, double> reached, double power)
+    {
         Probability.Require(power);
-        return Root.Of(d => TwoMeans(d, perGroup, alpha) - power, 1e-6, 10);
+        return Root.Of(d => reached(d) - power, 1e-6, 100);
     }
 
     private static double Difference(double noncentrality, double degreesOfFreedom, double alpha, Sides sides)

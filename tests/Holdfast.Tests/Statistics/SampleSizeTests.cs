@@ -73,6 +73,22 @@ public class SampleSizeTests
     public void SmallestDifference_PutBack_GivesTheWantedPower(int n)
         => Agree.Digits(9, 0.8, Power.TwoMeans(Power.SmallestDifferenceOfTwoMeans(n), n));
 
+    // The plan turned round: what n replicates can show is put back into the power; and reference/design/replicates-by-power.csv brackets it (n = 3 shows a
+    // distance of 4 sd but not of 2 two-sided, a margin of 3 sd but not of 2.5).
+    [Theory, InlineData(2), InlineData(3), InlineData(8)]
+    public void Smallest_PutBack_GivesTheWantedPower(int n)
+    {
+        Agree.Digits(9, 0.8, Power.OneMean(Power.SmallestDistanceOfOneMean(n), n));
+        Agree.Digits(9, 0.8, Power.OneMean(Power.SmallestDistanceOfOneMean(n, sides: Sides.One), n, sides: Sides.One));
+        Agree.Digits(8, 0.8, Power.EquivalenceOfTwoMeans(Power.SmallestMarginOfTwoMeans(n), n));
+        Agree.Digits(8, 0.8, Power.EquivalenceOfOneMean(Power.SmallestMarginOfOneMean(n), n));
+        if (n == 3)
+        {
+            Assert.InRange(Power.SmallestDistanceOfOneMean(n), 3, 4);
+            Assert.InRange(Power.SmallestMarginOfTwoMeans(n), 2.5, 3);
+        }
+    }
+
     [Fact]
     public void SampleSize_NoEffect_Throws() => Assert.Throws<ArgumentOutOfRangeException>(() => SampleSize.ForTwoMeans(0));
 }

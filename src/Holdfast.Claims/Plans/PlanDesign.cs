@@ -1,0 +1,241 @@
+using System.Collections.Immutable;
+using System.Globalization;
+using Holdfast.Claims.Analyses;
+using Holdfast.Composition;
+using Holdfast.Planning;
+using Holdfast.Solutions;
+using Holdfast.Studies;
+using Holdfast.Studies.History;
+
+namespace Holdfast.Claims.Plans;
+
+/// <summary>
+/// A plan: from the claims that are to be shown to vessels in random order, with what they can show, what they need and what is doubtful about them. Worked out
+/// anew from the same questions, basis and seed it is the same on every computer.
+/// </summary>
+/// <param name="Basis">What is supposed.</param>
+/// <param name="Seed">Seed of the random orders.</param>
+/// <param name="Series">The series with their levels and replicates.</param>
+/// <param name="Vessels">The run table, in the order of work.</param>
+/// <param name="Claims">Each claim with its power and what the vessels can show.</param>
+/// <param name="Clocks">The table of starts of each series and block.</param>
+/// <param name="Budget">What it all takes.</param>
+/// <param name="Sharing">What serves more than one series, in words.</param>
+public sealed record PlanDesign(
+    PlanBasis Basis, ulong Seed, ImmutableArray<SeriesDraft> Series, ImmutableArray<PlannedVessel> Vessels,
+    ImmutableArray<(PlanQuestion Question, PlanPower Power, ImmutableArray<string> Series)> Claims, ImmutableArray<BlockClock> Clocks, PlanBudget Budget,
+    ImmutableArray<string> Sharing)
+{
+    /// <summary>More replicates than this at one setting are not planned: claim less, or find a steadier method.</summary>
+    public const int MostReplicates = 12;
+
+    private const long EffortOfAClock = 400_000;
+    private static readonly double[] Dilutions = [1, 2, 5, 10, 20, 50, 100, 200, 500, 1000];
+
+    /// <summary>A reading may reach this share of the highest standard; common practice.</summary>
+    internal const double HighestReading = 0.95;
+
+    /// <summary>Symbol of the metal, or null.</summary>
+    public string? Analyte { get; init; }
+
+    /// <summary>Salt of the stock, or null where it was not said and none is listed for the metal.</summary>
+    public Formula? Salt { get; init; }
+
+    /// <summary>What is doubtful about it.</summary>
+    public ImmutableArray<PlanWarning> Warnings => PlanWarnings.Of(this);
+
+    /// <summary>Solutions to be made up for each block.</summary>
+    public ImmutableArray<PlannedSolution> Solutions => PlannedSolution.Of(this);
+
+    /// <summary>Mass of salt for the stock, g, overage included; null where the salt is not known.</summary>
+    public double? SaltMass => Salt is { } salt && Analyte is { } metal && salt.Count(metal) > 0 ? Budget.MetalWithOverage / 1000 / salt.MassFraction(metal).Value : null;
+
+    /// <summary>Waste by stream; the standards are not in it, since nobody knows yet how many are poured.</summary>
+    public IReadOnlyList<WasteStream> Waste => [.. WasteStream.Of(
+        Vessels.Select(v => (v.Volume, v.InitialConcentration, v.Expected, v.Mass)), Budget.MetalWithOverage - Budget.Metal, 0, 0).Where(w => w.Volume > 0 || w.Solid > 0)];
+
+    /// <summary>Cost by item, without unit of money; empty where no price was given.</summary>
+    public ImmutableArray<(string Item, double Cost)> Costs
+    {
+        get
+        {
+            (string Item, double Price, double Amount)[] items =
+            [
+                ("sorbent", Basis[PlanSetting.PriceSorbent], Budget.SorbentWithOverage / 1000),
+                ("salt", Basis[PlanSetting.PriceSalt], SaltMass ?? 0),
+                ("instrument", Basis[PlanSetting.PriceInstrument], Budget.InstrumentTime(Basis[PlanSetting.SecondsEach]) / 60),
+                ("vessels", Basis[PlanSetting.PriceVessel], Budget.All),
+                ("waste", Basis[PlanSetting.PriceWaste], Waste.Sum(w => w.Volume) / 1000),
+            ];
+            return [.. items.Where(i => i.Price > 0).Select(i => (i.Item, i.Price * i.Amount))];
+        }
+    }
+
+    /// <summary>Works a plan out.</summary>
+    /// <param name="study">The study it is for: its metal, its margins, the vessels planned already.</param>
+    /// <param name="questions">The claims, at least one.</param>
+    /// <param name="basis">What is supposed.</param>
+    /// <param name="seed">Seed of the random orders.</param>
+    /// <param name="year">Year, for the codes.</param>
+    /// <param name="salt">Salt of the stock, or null for the nitrate, or the first listed salt, of the metal.</param>
+    public static PlanDesign Of(Study study, IReadOnlyList<PlanQuestion> questions, PlanBasis basis, ulong seed, int year, Formula? salt = null)
+    {
+        ArgumentNullException.ThrowIfNull(study);
+        ArgumentNullException.ThrowIfNull(questions);
+        ArgumentNullException.ThrowIfNull(basis);
+        var drafts = questions.Select(q => q.Series).Distinct().Order().SelectMany(k => SeriesDraft.Of(k, basis, questions)).ToArray();
+        foreach (var question in questions)
+            Replicate(drafts, question, study, basis);
+        if (basis[PlanSetting.Vessels] is > 0 and var most)
+            Cut(drafts, (int)most);
+
+        var sharing = ImmutableArray.CreateBuilder<string>();
+        if (questions.Any(q => q.Series == SeriesKind.Temperature) && questions.Any(q => q.Series == SeriesKind.Isotherm) && drafts.Count(d => d.Kind == SeriesKind.Temperature) == 3)
+            sharing.Add("ISO is the isotherm at its temperature for the heat of uptake too: the claims that rest on it are not independent.");
+        var vessels = new List<PlannedVessel>();
+        var clocks = new List<BlockClock>();
+        var counter = study.PlannedEver;
+        foreach (var draft in drafts)
+        {
+            var rows = Rows(draft, basis, vessels, sharing);
+            var (ordered, times) = Ordered(rows, draft, basis, seed);
+            vessels.AddRange(ordered.Select(v => v with { Code = RunCode.Of(year, draft.Name, ++counter) }));
+            clocks.AddRange(times);
+        }
+
+        var budget = vessels.Aggregate(PlanBudget.None, (sum, v) => sum.With(v.InitialConcentration, v.Volume, v.Mass));
+        var claims = questions.Select(q => (q, PlanPower.Of(q, basis, Half(study, q), Serving(drafts, q)), Serving(drafts, q).Select(d => d.Name).ToImmutableArray()));
+        return new(basis, seed, [.. drafts], [.. vessels], [.. claims], [.. clocks], budget, sharing.ToImmutable())
+        {
+            Analyte = study.Analyte,
+            Salt = salt ?? (study.Analyte is { } metal ? SaltCheck.SaltsOf(metal).OrderByDescending(s => s.Count("N") > 0).FirstOrDefault() : null),
+        };
+    }
+
+    /// <summary>The entry that puts the plan on the Plan.</summary>
+    /// <param name="answers">Answers to its warnings, by name; a warning without one stays open until the plan is frozen.</param>
+    public SeriesDesigned Entry(IReadOnlyDictionary<string, string> answers)
+    {
+        ArgumentNullException.ThrowIfNull(answers);
+        return new(
+            [.. Claims.Select(c => new PlannedClaim(c.Question.Rule, c.Series, c.Question.Margin?.Name, Said(c.Power)))],
+            Seed.ToString(CultureInfo.InvariantCulture), Basis.Record, Vessels, [.. Warnings.Select(w => w with { Answer = answers.GetValueOrDefault(w.Name) })]);
+    }
+
+    /// <summary>What the vessels can show of a claim, with the power.</summary>
+    /// <param name="power">Its power.</param>
+    public static string Said(PlanPower power)
+    {
+        ArgumentNullException.ThrowIfNull(power);
+        var said = char.ToUpperInvariant(power.Shows[0]) + power.Shows[1..] + ".";
+        return power.Power is { } p ? $"Power {Phrase.With(Math.Round(100 * p), "%")}. {said}" : said;
+    }
+
+    private static double Half(Study study, PlanQuestion question)
+        => question.Margin is not { } kind ? 0
+            : study.Margins.FirstOrDefault(m => m.Name == kind.Name && m.Unit == kind.Unit) is { } own ? Math.Min(Math.Abs(own.Low), Math.Abs(own.High)) : Math.Min(Math.Abs(kind.Low), Math.Abs(kind.High));
+
+    private static SeriesDraft[] Serving(SeriesDraft[] drafts, PlanQuestion question)
+        => question.Series == SeriesKind.Temperature && drafts.Count(d => d.Kind == SeriesKind.Temperature) < 4
+            ? [.. drafts.Where(d => d.Kind is SeriesKind.Temperature or SeriesKind.Isotherm)]
+            : [.. drafts.Where(d => d.Kind == question.Series)];
+
+    // The fewest replicates with which the claim has the power that is wanted; the most there are, where none has.
+    private static void Replicate(SeriesDraft[] drafts, PlanQuestion question, Study study, PlanBasis basis)
+    {
+        var own = drafts.Select((d, i) => (d, i)).Where(d => d.d.Kind == question.Series).Select(d => d.i).ToArray();
+        for (var n = own.Max(i => drafts[i].Replicates); n <= MostReplicates; n++)
+        {
+            foreach (var i in own)
+                drafts[i] = drafts[i] with { Replicates = n };
+            if (PlanPower.Of(question, basis, Half(study, question), Serving(drafts, question)).Power is not { } power || power >= PlanPower.Wanted)
+                return;
+        }
+    }
+
+    // Fewer vessels: the series with the most replicates gives first, none below two.
+    private static void Cut(SeriesDraft[] drafts, int most)
+    {
+        while (drafts.Sum(d => d.Vessels + d.Levels.Sum(l => l.Blanks) + Controls) > most)
+        {
+            var i = Enumerable.Range(0, drafts.Length).OrderByDescending(k => drafts[k].Replicates).ThenByDescending(k => drafts[k].Vessels).First();
+            if (drafts[i].Replicates <= 2)
+                return;
+            drafts[i] = drafts[i] with { Replicates = drafts[i].Replicates - 1 };
+        }
+    }
+
+    private const int Controls = 2;
+
+    private static List<(PlannedVessel Vessel, double X)> Rows(SeriesDraft draft, PlanBasis basis, List<PlannedVessel> before, ImmutableArray<string>.Builder sharing)
+    {
+        var supposed = new Supposed(basis);
+        var volume = basis[PlanSetting.Volume];
+        var rows = new List<(PlannedVessel, double)>();
+        PlannedVessel Row(PlannedLevel l, SampleRole role, int replicate, double start, double dose) => new("", draft.Name, role, replicate, 0, 0, 0)
+        {
+            InitialConcentration = start,
+            Volume = volume,
+            Mass = Math.Round(dose * volume, 4),
+            Ph = l.Ph,
+            Temperature = l.Temperature,
+            ContactTime = l.Time,
+            StartsAt = 0,
+            Expected = start == 0 ? 0 : supposed.Left(start, dose, l.Time),
+            Dilution = Dilutions.FirstOrDefault(d => supposed.Left(start, dose, l.Time) / d <= HighestReading * basis[PlanSetting.TopStandard], Dilutions[^1]),
+            Batch = l.Batch,
+        };
+
+        var shared = 0;
+        foreach (var level in draft.Levels)
+        {
+            for (var i = 1; i <= draft.VesselsAt(level); i++)
+                rows.Add((Row(level, SampleRole.Vessel, i, level.Start, level.Dose), level.X));
+            for (var i = 1; i <= level.Blanks; i++)
+            {
+                var blank = Row(level, SampleRole.Control, i, level.Start, 0);
+                var alike = before.Count(b => b.Role == SampleRole.Control && b.InitialConcentration.Equals(blank.InitialConcentration) && b.Ph == blank.Ph
+                    && b.Temperature == blank.Temperature && b.ContactTime >= blank.ContactTime && b.Replicate == i);
+                if (alike > 0)
+                    shared++;
+                else
+                    rows.Add((blank, level.X));
+            }
+        }
+
+        if (shared > 0)
+            sharing.Add($"{draft.Name} uses {Phrase.Count(shared, "control")} without sorbent of another series at the same concentration, pH and temperature.");
+        var middle = draft.Levels[draft.Levels.Length / 2];
+        for (var i = 1; i <= Controls; i++)
+            rows.Add((Row(middle, SampleRole.SorbentBlank, i, 0, middle.Dose), middle.X));
+        return rows;
+    }
+
+    private static (IEnumerable<PlannedVessel> Vessels, List<BlockClock> Clocks) Ordered(List<(PlannedVessel Vessel, double X)> rows, SeriesDraft draft, PlanBasis basis, ulong seed)
+    {
+        var blocks = Math.Min((int)Math.Ceiling(rows.Count / basis[PlanSetting.PerDay]), rows.Where(r => r.Vessel.Role == SampleRole.Vessel).GroupBy(r => r.X).Min(g => g.Count()));
+        var order = RunOrder.Draw([.. rows.Select(r => r.X)], blocks, seed, draft.Name);
+        var drawn = rows.Select((r, i) => r.Vessel with { Block = order.Block[i], StartOrder = order.Start[i], ReadOrder = order.Read[i] }).OrderBy(v => v.StartOrder).ToList();
+        var (done, clocks) = (new List<PlannedVessel>(), new List<BlockClock>());
+        foreach (var block in drawn.GroupBy(v => v.Block).OrderBy(b => b.Key))
+        {
+            PlannedVessel[] vessels = [.. block];
+            var starts = StaggeredStarts.Of(
+                [.. vessels.Select(v => (int)Math.Round(v.ContactTime))], (int)basis[PlanSetting.Starting], (int)basis[PlanSetting.Stopping], EffortOfAClock);
+            clocks.Add(new(draft.Name, block.Key, starts, draft.Kind != SeriesKind.Kinetic ? order.StartCorrelation : null, order.ReadCorrelation));
+
+            // Where contact times differ the clock decides who is first, not the draw.
+            done.AddRange(vessels.Select((v, i) => v with { StartsAt = starts.Starts[i] }).OrderBy(v => v.StartsAt));
+        }
+
+        return (done.Select((v, i) => v with { StartOrder = i + 1 }), clocks);
+    }
+}
+
+/// <summary>The table of starts of one series and block.</summary>
+/// <param name="Series">Its series.</param>
+/// <param name="Block">Its block.</param>
+/// <param name="Starts">The table.</param>
+/// <param name="StartCorrelation">Largest |ρ| between level and order of starting; null where contact times decide the order.</param>
+/// <param name="ReadCorrelation">The same for the order of reading.</param>
+public sealed record BlockClock(string Series, int Block, StaggeredStarts Starts, double? StartCorrelation, double? ReadCorrelation);
