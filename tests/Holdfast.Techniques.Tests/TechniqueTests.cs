@@ -17,6 +17,7 @@ public class TechniqueTests
         [
             "elements: composition-matches",
             "infrared: band-shifts, bond-formed, carboxylate-bound, group-shown, more-than-mixture",
+            "micrograph: ",
             "nitrogen-sorption: area-decreased, pore-size",
             "particles: particles-changed, particles-unchanged",
             "powder-diffraction: crystallite-size, entered-lattice, lattice-changed, phase-pure",

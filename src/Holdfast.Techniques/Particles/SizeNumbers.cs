@@ -43,7 +43,7 @@ internal sealed class SizeNumbers : IDerivedNumbers
         if (list.ObserverU > 0)
             value += Measured.From(0, new Source("observers:" + list.Powder, "differences between observers", list.ObserverU, Unit: list.Unit));
         if (list.ScaleU > 0)
-            value *= Measured.From(1, new Source("scale:" + list.Powder, "scale: the bar, reading it, and what contradicts it", list.ScaleU));
+            value *= Measured.From(1, new Source("scale:" + list.Powder, list.Measurements.All(m => m.Technique == ParticleFiles.TechniqueName) ? "scale bar, not calibrated (assumed)" : "scale: the bar, reading it, and what contradicts it", list.ScaleU));
         return value;
     }
 
