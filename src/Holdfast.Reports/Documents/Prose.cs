@@ -63,7 +63,7 @@ internal static partial class Prose
             text = text[..from] + (Gaps().IsMatch(clause) ? "" : clause) + text[(at + 1)..];
         }
 
-        return string.Join(' ', Sentences().Split(text).Where(s => s.Length > 0 && !Gaps().IsMatch(s)).Select(s => Dangling().Replace(s, ".")));
+        return string.Join(' ', Sentences(text).Where(s => s.Length > 0 && !Gaps().IsMatch(s)).Select(s => Dangling().Replace(s, ".")));
     }
 
     /// <summary>Text with its gaps marked.</summary>
@@ -84,12 +84,28 @@ internal static partial class Prose
             yield return text[from..];
     }
 
+    // A stop ends a sentence where a capital follows.
+    private static IEnumerable<string> Sentences(string text)
+    {
+        var from = 0;
+        foreach (Match stop in Stop().Matches(text))
+        {
+            var next = stop.Index + stop.Length;
+            if (next >= text.Length || !char.IsUpper(text[next]))
+                continue;
+            yield return text[from..(stop.Index + 1)];
+            from = next;
+        }
+
+        yield return text[from..];
+    }
+
     // What joined a clause that is gone to the end of its sentence.
     [GeneratedRegex(@"[,;:]\s*\.", RegexOptions.ExplicitCapture | RegexOptions.CultureInvariant | RegexOptions.NonBacktracking)]
     private static partial Regex Dangling();
 
-    [GeneratedRegex(@"(?<=\.)\s+(?=\p{Lu})", RegexOptions.ExplicitCapture | RegexOptions.CultureInvariant, 1000)]
-    private static partial Regex Sentences();
+    [GeneratedRegex(@"\.\s+", RegexOptions.ExplicitCapture | RegexOptions.CultureInvariant | RegexOptions.NonBacktracking)]
+    private static partial Regex Stop();
 
     [GeneratedRegex(@"\[not recorded(?::(?<key>[^\]]*))?\]", RegexOptions.ExplicitCapture | RegexOptions.CultureInvariant | RegexOptions.NonBacktracking)]
     private static partial Regex Gaps();
