@@ -1,5 +1,3 @@
-using Holdfast.Studies.History;
-using Holdfast.Studies.Import;
 using Holdfast.Studies.Properties;
 
 namespace Holdfast.Studies.Tests.Import;
