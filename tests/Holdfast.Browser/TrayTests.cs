@@ -109,6 +109,19 @@ public sealed class TrayTests(Browsing browsing) : IClassFixture<Browsing>
         Assert.True(browsing.Offences.Count == 0, string.Join("\n", browsing.Offences));
     }
 
+    [Fact]
+    public async Task FileDroppedOnHome_TheTrayIsGoneTo()
+    {
+        var page = await browsing.Open();
+        await browsing.Go(page, "/");
+        await page.Locator("#tray-files").SetInputFilesAsync(new FilePayload { Name = "home.csv", MimeType = "text/csv", Buffer = Text("sample,mass (mg),volume (mL)\nHOME-1,20.1,50\n") });
+        await page.Locator(".incoming h3", new() { HasText = "home.csv" }).WaitForAsync();
+        Assert.EndsWith("/readings", page.Url, StringComparison.Ordinal);
+        await page.GetByRole(AriaRole.Button, new() { Name = "Remove" }).ClickAsync();
+        await page.Locator(".incoming").WaitForAsync(new() { State = WaitForSelectorState.Detached });
+        Assert.True(browsing.Offences.Count == 0, string.Join("\n", browsing.Offences));
+    }
+
     // A drag from outside the browser, as the browser itself carries it: only such a one brings folders.
     [Fact]
     public async Task Folder_DraggedInFromOutside_BringsEveryFileInIt()

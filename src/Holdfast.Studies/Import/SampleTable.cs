@@ -96,10 +96,11 @@ internal static partial class SampleTable
         var rows = new List<SampleRow>();
         var summaries = new List<GridRow>();
         var (blank, repeated) = (0, 0);
+        var isFilledIn = source.Layout.Body.Any(r => r.Filled > 1);
         var means = MeanRows.In(source.Layout.Body, columns, source.Mark);
         foreach (var row in source.Layout.Body)
         {
-            if (row.IsBlank || IsUnusedLine(row, columns))
+            if (row.IsBlank || IsUnusedLine(row, columns) || (code is not null && isFilledIn && IsNumberAlone(row, code)))
             {
                 blank++;
                 continue;
@@ -145,6 +146,9 @@ internal static partial class SampleTable
         => columns.Any(c => c.Use == ColumnUse.Code) && columns.All(c => row.At(c.Index).IsBlank || c.Use is ColumnUse.Position or ColumnUse.LeftOut or ColumnUse.NotUnderstood
             || c.Property == BatchProperties.ReportedRemoval || c.Property == BatchProperties.ReportedRemaining || c.Property == BatchProperties.ReportedUptake)
             && columns.Any(c => !row.At(c.Index).IsBlank && c.Property is not null && c.Use == ColumnUse.Fact);
+
+    // "8", "9", "10" down the side of a form, and nothing beside.
+    private static bool IsNumberAlone(GridRow row, Column code) => row.Filled == 1 && TableLayout.IsNumeric(row.At(code.Index));
 
     // A start solution or a blank needs no code of its own; a dash is none.
     private static string NameOf(GridRow row, Column code, ImmutableArray<Column> columns)

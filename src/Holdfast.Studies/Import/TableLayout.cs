@@ -216,8 +216,9 @@ internal sealed record TableLayout(Grid Grid, ImmutableArray<GridRow> Preamble, 
                 (best, score) = (i, weight);
         }
 
+        // A heading that a later page repeats stands over the rows of the first page too.
         if (best >= 0)
-            return best;
+            return Enumerable.Range(0, best + 1).First(i => rows[i].Cells.SequenceEqual(rows[best].Cells));
         for (var i = (FirstNumeric(rows) ?? 0) - 1; i >= 0; i--)
         {
             if (rows[i].IsBlank || IsUnits(rows[i]))

@@ -54,6 +54,11 @@ const post = async (near, address, body, headers) => {
     const answer = await fetch(address, { method: "POST", body, headers });
     if (answer.ok) {
       say(near, "In the tray. Nothing counts until you keep it under Readings.");
+      const there = near.closest("[data-tray-goes]")?.dataset.trayGoes;
+      if (there) {
+        // Once the field that brought it is emptied.
+        setTimeout(() => Blazor.navigateTo(there));
+      }
       return true;
     }
     say(near, "Error: " + (await answer.text() || "the program refused it. Nothing was taken."));

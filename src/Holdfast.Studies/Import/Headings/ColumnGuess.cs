@@ -91,7 +91,9 @@ internal readonly partial record struct ColumnGuess(ColumnUse Use, Property? Pro
         return h.HasAny(W.Metal, W.Background) || (h.Has(W.Removal) && !h.HasAny(W.Mass, W.Sorbent)) ? null : Fact(BatchProperties.Mass, "a mass");
     }
 
-    private static bool IsNet(string token) => token is "net" or "netto" or "neto" or "nett" or "nette";
+    /// <summary>True for a word that says that the boat is taken off: "net", "netto".</summary>
+    /// <param name="token">In lower case, without accents.</param>
+    internal static bool IsNet(string token) => token is "net" or "netto" or "neto" or "nett" or "nette";
 
     private static ColumnGuess? ShareOf(HeadingReading h)
     {

@@ -23,7 +23,7 @@ internal static partial class AmountLines
             return null;
         var (first, last) = (lines.IndexOf(alike[0]), lines.IndexOf(alike[^1]));
         // Units stand in the cells of tables too: there a heading stands over them.
-        if (grid.Rows.Take(first).Any(r => r.Filled > alike[0].Amounts.Count && !r.Cells.Any(TableLayout.IsNumberLike) && TableLayout.KnownHeadings(r) * 2 >= r.Filled))
+        if (grid.Rows.Take(first).Any(r => r.Filled > alike[0].Amounts.Count && !r.Cells.Any(c => TableLayout.IsNumberLike(c) || Line.HoldsAmount(c.Text)) && TableLayout.KnownHeadings(r) * 2 >= r.Filled))
             return null;
         // A control or a blank below the others may lack an amount.
         while (last + 1 < lines.Count && lines[last + 1] is { } next && next.Amounts.TrueForAll(a => alike[0].Amounts.Exists(b => b.Kind == a.Kind)))
@@ -69,7 +69,7 @@ internal static partial class AmountLines
         {
             var remark = Bracket().Match(text) is { Success: true } b ? b.Groups["words"].Value : null;
             var plain = remark is null ? text : Bracket().Replace(text, "");
-            var found = AmountIn().Matches(plain).Where(m => HeadingReading.UnitOf(m.Groups["unit"].Value) is (UnitText.Known { Unit.IsOne: false } or UnitText.Ambiguous) and var unit && Kinds.Contains(UnitKinds.Of(unit))).ToList();
+            var found = AmountIn().Matches(plain).Where(IsAmount).ToList();
             if (found.Count == 0)
                 return null;
             var label = plain[..found[0].Index];
@@ -86,6 +86,10 @@ internal static partial class AmountLines
             }).ToList();
             return new Line(row, code, amounts, remark);
         }
+
+        public static bool HoldsAmount(string text) => AmountIn().Matches(text).Any(IsAmount);
+
+        private static bool IsAmount(Match m) => HeadingReading.UnitOf(m.Groups["unit"].Value) is (UnitText.Known { Unit.IsOne: false } or UnitText.Ambiguous) and var unit && Kinds.Contains(UnitKinds.Of(unit));
 
         private static string Bare(string text) => text.Trim(' ', ':', '=', '-', '–', '—', '>', '→', ',', ';', '.', '|');
     }

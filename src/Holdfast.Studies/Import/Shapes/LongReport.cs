@@ -37,7 +37,9 @@ internal static class LongReport
         var units = names.ToDictionary(n => n, n => rows.Where(r => string.Equals(NameOf(r), n, StringComparison.OrdinalIgnoreCase))
             .Select(r => unit >= 0 ? r.At(unit).Text : "").Where(u => u.Length > 0).Distinct(StringComparer.Ordinal).ToList(), StringComparer.OrdinalIgnoreCase);
         // Other facts of a sample that stand beside every one of its rows: its role, its dilution.
-        var kept = Enumerable.Range(0, headings.Length).Where(i => i != code && i != parameter && i != result && i != unit && i != line && !headings[i].HasAny(HeadingWord.Limit, HeadingWord.Spread, HeadingWord.Unit)).ToList();
+        var kept = Enumerable.Range(0, headings.Length).Where(i => i != code && i != parameter && i != result && i != unit && i != line && !headings[i].HasAny(HeadingWord.Limit, HeadingWord.Spread, HeadingWord.Unit)
+            // The area of a peak stands beside what was made of it.
+            && !(headings[i].Has(HeadingWord.Signal) && (unit >= 0 || UnitKinds.Of(headings[result].Unit) == UnitKind.Concentration))).ToList();
         if (names.Count < FewestParameters)
             return null;
         ImmutableArray<Cell> heading = [new Cell(layout.Headings[code]), .. kept.Select(i => new Cell(layout.Headings[i])), .. names.Select(n => new Cell(Heading(n, units[n], unit < 0 ? headings[result].Unit : null)))];

@@ -50,7 +50,7 @@ internal static class SampleBlocks
             else if (label.HasAny(W.Dilution, W.Result, W.Concentration) && !label.Has(W.Mean) && Value(row) is { } only)
                 found.Add((row.At(0).Text, only));
             else if (label.Has(W.Mean) && columns is not null)
-                found.AddRange(Enumerable.Range(1, Math.Max(0, row.Cells.Length - 1)).Where(i => TableLayout.IsNumberLike(row.At(i)) && !columns.At(i).IsBlank).Select(i => ($"{row.At(0).Text} {columns.At(i).Text}", row.At(i))));
+                found.AddRange(Enumerable.Range(1, Math.Max(0, row.Cells.Length - 1)).Where(i => TableLayout.IsNumberLike(row.At(i)) && !columns.At(i).IsBlank).Select(i => (columns.At(i).Text, row.At(i))));
             else if (label.Has(W.Mean) && Value(row) is { } mean)
                 found.Add((row.At(0).Text, mean));
         }

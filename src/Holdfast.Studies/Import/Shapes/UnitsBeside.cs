@@ -19,12 +19,25 @@ internal static class UnitsBeside
             return null;
         var places = Enumerable.Range(1, grid.Rows[heading].Cells.Length - 1).Where(i => IsUnitHeading(grid.Rows[heading].At(i)) && !IsUnitHeading(grid.Rows[heading].At(i - 1))
             && grid.Rows.Skip(heading + 1).Where(r => r.Filled > 1 && !r.At(i - 1).IsBlank).ToList() is { Count: > 0 } body && body.TrueForAll(r => r.At(i).IsBlank || HeadingReading.UnitOf(r.At(i).Text) is UnitText.Known or UnitText.Ambiguous)).ToHashSet();
-        return places.Count < FewestColumns && !IsOfABalance(grid, heading, places) ? null : grid with { Rows = [.. grid.Rows.Select((r, at) => at < heading ? r : r with { Cells = [.. Joined(r, places, at > heading)] })] };
+        if (places.Count >= FewestColumns)
+            return grid with { Rows = [.. grid.Rows.Select((r, at) => at < heading ? r : r with { Cells = [.. Joined(r, places, at > heading)] })] };
+        return IsOfABalance(grid, heading, places) ? Weighed(grid, heading, places.First()) : null;
+    }
+
+    // "Brut | Tare | Net | Unité": one unit for all that the balance showed.
+    private static Grid Weighed(Grid grid, int heading, int unit)
+    {
+        var first = unit - 1;
+        while (first > 1 && HeadingReading.Of(grid.Rows[heading].At(first - 1).Text).HasAny(HeadingWord.Full, HeadingWord.Empty, HeadingWord.Boat, HeadingWord.Mass))
+            first--;
+        Cell Of(GridRow row, int i) => i >= first && i < unit && TableLayout.IsNumeric(row.At(i)) && !row.At(unit).IsBlank ? new Cell($"{row.At(i).Text} {row.At(unit).Text}") : row.Cells[i];
+        return grid with { Rows = [.. grid.Rows.Select((r, at) => at < heading ? r : r with { Cells = [.. Enumerable.Range(0, r.Cells.Length).Where(i => i != unit).Select(i => at == heading ? r.Cells[i] : Of(r, i))] })] };
     }
 
     // A balance writes one number a line and its unit beside: "Netto | Einheit" over "7,86 | mg".
     private static bool IsOfABalance(Grid grid, int heading, HashSet<int> places)
-        => places.Count == 1 && grid.Rows.Skip(heading + 1).Where(r => r.Filled > 2).ToList() is { Count: > 0 } body
+        => places.Count == 1 && HeadingReading.Of(grid.Rows[heading].At(places.First() - 1).Text) is var weighed && (weighed.HasAny(HeadingWord.Mass, HeadingWord.Result) || weighed.Tokens.Any(ColumnGuess.IsNet))
+            && grid.Rows[heading].Cells.Any(c => Lexicon.Of(c.Text).Contains(HeadingWord.Sample)) && grid.Rows.Skip(heading + 1).Where(r => r.Filled > 2).ToList() is { Count: > 0 } body
             && body.TrueForAll(r => r.At(places.First()).IsBlank || UnitKinds.Of(HeadingReading.UnitOf(r.At(places.First()).Text)) == UnitKind.Mass);
 
     private static IEnumerable<Cell> Joined(GridRow row, HashSet<int> places, bool isBody)
