@@ -8,7 +8,8 @@ public class OutputTests
 {
     private static readonly string[][] Verbs =
     [
-        ["reduce"], ["fit", "kinetics"], ["fit", "isotherm"], ["fit", "isotherm", "--resample", "100"], ["defend"], ["trail", "q:K3-1"], ["list"], ["list", "readings"], ["list", "daybook"], ["plan"], ["limits", "Pb"],
+        ["reduce"], ["fit", "kinetics"], ["fit", "isotherm"], ["fit", "isotherm", "--resample", "100"], ["defend"], ["trail", "q:K3-1"], ["list"], ["list", "readings"], ["list", "daybook"], ["plan"],
+        ["plan", "design", "--show", "capacity", "--show", "optimum-ph"], ["plan", "settings"], ["limits", "Pb"],
     ];
 
     [Theory, InlineData("flat"), InlineData("random"), InlineData("exact"), InlineData("censored"), InlineData("one-vessel"), InlineData("no-readings")]

@@ -26,6 +26,54 @@ public class PlanTests
     }
 
     [Fact]
+    public void Design_ShownKeptFrozenAndAmended_IsWhatTheHistorySays()
+    {
+        using var line = new Typed();
+        line.Type("begin", "ni", "--analyte", "Ni");
+        line.Folder = Path.Combine(line.Folder, "ni");
+        Assert.Equal(Exit.NeedsDecision, line.Type("plan", "design"));
+        Assert.Contains("Say what you want to show", line.Error, StringComparison.Ordinal);
+        Assert.Equal(Exit.NeedsDecision, line.Type("plan", "design", "--show", "capacity", "--suppose", "capacity"));
+        Assert.Equal(Exit.NeedsDecision, line.Type("plan", "design", "--show", "capacity", "--salt", "Xx2"));
+        Assert.Equal(Exit.NeedsDecision, line.Type("plan", "design", "--show", "capacity", "--seed", "x"));
+        Assert.Equal(Exit.NeedsDecision, line.Type("plan", "design", "--show", "capacity", "--part", "nothing"));
+        Assert.Contains("Choose among: shows", line.Error, StringComparison.Ordinal);
+
+        // Nothing is kept without --keep, and the same seed gives the same rows with it.
+        string[] design = ["plan", "design", "--show", "capacity", "--suppose", "highest=40 mg/L", "--seed", "1589", "--as", "csv"];
+        Assert.Equal(Exit.Done, line.Type(design));
+        var rows = line.Out;
+        line.Type("plan");
+        Assert.Contains("Nothing is planned", line.Out, StringComparison.Ordinal);
+        Assert.Equal(Exit.Done, line.Type([.. design, "--keep"]));
+        Assert.Equal(rows, line.Out);
+        Assert.Equal(Exit.Done, line.Type("list"));
+        Assert.Contains("26-ISO-0001-0", line.Out, StringComparison.Ordinal);
+        line.Type("list", "daybook");
+        Assert.Contains("vessels for capacity", line.Out, StringComparison.Ordinal);
+
+        // Its warnings are answered before it is frozen; margins change only with a reason from then on.
+        Assert.Equal(Exit.ChangedOrSealed, line.Type("plan", "freeze"));
+        Assert.Contains("coverage-ISO", line.Error, StringComparison.Ordinal);
+        Assert.Equal(Exit.Done, line.Type("plan", "freeze", "--accept", "coverage-ISO=no more stock", "--accept", "power-capacity=a first look"));
+        Assert.Contains("fingerprint", line.Out, StringComparison.Ordinal);
+        Assert.Equal(Exit.ChangedOrSealed, line.Type("margin", "capacity", "--from", "-20", "--to", "20"));
+        Assert.Equal(Exit.ChangedOrSealed, line.Type([.. design, "--keep"]));
+        Assert.Equal(Exit.Done, line.Type("margin", "capacity", "--from", "-20", "--to", "20", "--because", "asked by the examiner"));
+        Assert.Equal(Exit.Done, line.Type("plan"));
+        Assert.Contains("asked by the examiner", line.Out, StringComparison.Ordinal);
+        Assert.Contains("to do", line.Out, StringComparison.Ordinal);
+
+        // What is done stands beside what was planned, with the deviation; a reading arrives on its planned row.
+        Assert.Equal(Exit.NeedsDecision, line.Type("correct", "26-ISO-0002-Y", "mass=70"));
+        Assert.Contains("planned as 50 mg", line.Error, StringComparison.Ordinal);
+        Assert.Equal(Exit.Done, line.Type("correct", "26-ISO-0002-Y", "mass=70", "--sure"));
+        Assert.Equal(Exit.Done, line.Type("plan"));
+        Assert.Contains("70 mg weighed for 50 mg", line.Out, StringComparison.Ordinal);
+        Assert.Equal(Exit.Done, line.Type("inspect"));
+    }
+
+    [Fact]
     public void Claim_StatedWordedAnewAndWithdrawn_IsJudgedInBetween()
     {
         using var line = new Typed();

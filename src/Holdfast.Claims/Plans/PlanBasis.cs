@@ -1,10 +1,8 @@
 using System.Collections.Immutable;
-using System.Globalization;
 using Holdfast.Amounts;
 using Holdfast.Claims.Analyses;
 using Holdfast.Claims.NextExperiments;
 using Holdfast.Statistics;
-using Holdfast.Studies;
 
 namespace Holdfast.Claims.Plans;
 

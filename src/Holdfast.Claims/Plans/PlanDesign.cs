@@ -1,6 +1,5 @@
 using System.Collections.Immutable;
 using System.Globalization;
-using Holdfast.Claims.Analyses;
 using Holdfast.Composition;
 using Holdfast.Planning;
 using Holdfast.Solutions;
@@ -51,7 +50,7 @@ public sealed record PlanDesign(
     public double? SaltMass => Salt is { } salt && Analyte is { } metal && salt.Count(metal) > 0 ? Budget.MetalWithOverage / 1000 / salt.MassFraction(metal).Value : null;
 
     /// <summary>Waste by stream; the standards are not in it, since nobody knows yet how many are poured.</summary>
-    public IReadOnlyList<WasteStream> Waste => [.. WasteStream.Of(
+    public IReadOnlyList<PlanWaste> Waste => [.. PlanWaste.Of(
         Vessels.Select(v => (v.Volume, v.InitialConcentration, v.Expected, v.Mass)), Budget.MetalWithOverage - Budget.Metal, 0, 0).Where(w => w.Volume > 0 || w.Solid > 0)];
 
     /// <summary>Cost by item, without unit of money; empty where no price was given.</summary>

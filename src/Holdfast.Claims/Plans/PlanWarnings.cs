@@ -137,7 +137,7 @@ public static class PlanWarnings
             if (later)
                 yield return Warn("later-" + series.Name, $"{series.Name}: no vessel is stopped at or after {Phrase.With(claimed * Limits.LaterBy, "min")}, so equilibrium by {Phrase.With(claimed, "min")} cannot hold. Add a later time.");
             if (plan.Claims.Any(c => c.Question == PlanQuestion.BestKinetics) && early < Limits.EarlyTimes)
-                yield return Warn("early-" + series.Name, $"{series.Name}: {Phrase.Count(early, "time")} before {Phrase.With(100 * Limits.Early, "%")} of the uptake, fewer than {Limits.EarlyTimes}: rate laws differ there only. Add earlier times.");
+                yield return Warn("early-" + series.Name, $"{series.Name}: {Phrase.Count(early, "time")} before {Phrase.With(100 * Limits.Early, "%")} of the uptake, fewer than {Phrase.Number(Limits.EarlyTimes)}: rate laws differ there only. Add earlier times.");
         }
     }
 
@@ -158,12 +158,12 @@ public static class PlanWarnings
     {
         var temperatures = plan.Series.Where(s => s.Kind is SeriesKind.Temperature or SeriesKind.Isotherm).Select(s => s.Levels[0].Temperature).Distinct().Count();
         if (plan.Claims.Any(c => c.Question == PlanQuestion.Heat) && temperatures < Limits.Temperatures)
-            yield return Warn("temperatures", $"A heat of uptake from {Phrase.Count(temperatures, "temperature")}: {Limits.Temperatures} are asked for. Add 288 and 328 K.");
+            yield return Warn("temperatures", $"A heat of uptake from {Phrase.Count(temperatures, "temperature")}: {Phrase.Number(Limits.Temperatures)} are asked for. Add 288 and 328 K.");
         var batches = plan.Vessels.Select(v => v.Batch).OfType<string>().Distinct(StringComparer.Ordinal).Count();
         if (plan.Claims.Any(c => c.Question == PlanQuestion.Reproducible) && batches < Limits.Batches)
-            yield return Warn("batches", $"{Phrase.Count(batches, "batch", "batches")} of powder cannot show that batches are alike; {Limits.Batches} are asked for. Make batches before vessels.");
+            yield return Warn("batches", $"{Phrase.Count(batches, "batch", "batches")} of powder cannot show that batches are alike; {Phrase.Number(Limits.Batches)} are asked for. Make batches before vessels.");
         foreach (var series in plan.Series.Where(s => s.Parameters > 0 && s.LackOfFit < Limits.LackOfFit))
-            yield return Warn("levels-" + series.Name, $"{series.Name}: {Phrase.Count(series.LackOfFit + series.Parameters, "level")} for {series.Parameters} parameters leave no test of misfit; {series.Parameters + Limits.LackOfFit} are asked for. Spread the levels.");
+            yield return Warn("levels-" + series.Name, $"{series.Name}: {Phrase.Count(series.LackOfFit + series.Parameters, "level")} for {Phrase.Number(series.Parameters)} parameters leave no test of misfit; {Phrase.Number(series.Parameters + Limits.LackOfFit)} are asked for. Spread the levels.");
     }
 
     private static IEnumerable<PlanWarning> Order(PlanDesign plan)
@@ -185,7 +185,7 @@ public static class PlanWarnings
         {
             PlannedVessel[] late = [.. series.Where(v => (begin + v.StartsAt + v.ContactTime) / 60 % 24 is < Limits.Morning or > Limits.Evening || (begin + v.StartsAt) / 60 % 24 is < Limits.Morning or > Limits.Evening)];
             if (late.Length > 0)
-                yield return Warn("night-" + series.Key, $"{series.Key}: {Phrase.Count(late.Length, "vessel")} would be started or stopped between {Limits.Evening} and {Limits.Morning} o'clock. Begin at another hour, or take fewer vessels a day.");
+                yield return Warn("night-" + series.Key, $"{series.Key}: {Phrase.Count(late.Length, "vessel")} would be started or stopped between {Phrase.Number(Limits.Evening)} and {Phrase.Number(Limits.Morning)} o'clock. Begin at another hour, or take fewer vessels a day.");
         }
 
         foreach (var clock in plan.Clocks)
@@ -194,12 +194,14 @@ public static class PlanWarnings
             var actions = plan.Vessels.Where(v => v.Series == clock.Series && v.Block == clock.Block)
                 .SelectMany(v => new[] { (At: v.StartsAt, Long: starting), (At: v.StartsAt + Math.Round(v.ContactTime), Long: stopping) }).OrderBy(a => a.At).ToArray();
             if (actions.Zip(actions.Skip(1)).Any(p => p.First.At + p.First.Long > p.Second.At + 1e-9))
-                yield return Warn($"hands-{clock.Series}-{clock.Block}", $"{clock.Series}, block {clock.Block}: two actions overlap, which one pair of hands cannot do. Work the clock out again.");
+                yield return Warn($"hands-{clock.Series}-{Phrase.Number(clock.Block)}", $"{clock.Series}, block {Phrase.Number(clock.Block)}: two actions overlap, which one pair of hands cannot do. Work the clock out again.");
         }
     }
 
     private static IEnumerable<PlanWarning> Stores(PlanDesign plan)
     {
+        if (plan.Basis[PlanSetting.Vessels] is > 0 and var most && plan.Vessels.Length > most)
+            yield return Warn("vessels", $"{Phrase.Count(plan.Vessels.Length, "vessel")} are the least for these claims, with two at each level and the controls; you can run {Phrase.Number(most)}. Show fewer claims at a time.");
         var hand = plan.Basis[PlanSetting.Sorbent];
         var needed = plan.Budget.SorbentWithOverage / 1000;
         if (hand > 0 && needed > hand)

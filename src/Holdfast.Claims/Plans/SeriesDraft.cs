@@ -3,28 +3,6 @@ using Holdfast.Planning;
 
 namespace Holdfast.Claims.Plans;
 
-/// <summary>One setting of a planned series.</summary>
-/// <param name="X">The varied quantity, in its own unit.</param>
-/// <param name="Start">Start concentration, mg/L.</param>
-/// <param name="Dose">Dose, g/L.</param>
-/// <param name="Ph">pH at the start.</param>
-/// <param name="Temperature">Temperature, K.</param>
-/// <param name="Time">Contact time, min.</param>
-public sealed record PlannedLevel(double X, double Start, double Dose, double Ph, double Temperature, double Time)
-{
-    /// <summary>Batch of the sorbent, or null.</summary>
-    public string? Batch { get; init; }
-
-    /// <summary>Vessels here for each vessel of the series' replicates: 2 at levels that carry most of the knowledge.</summary>
-    public int Share { get; init; } = 1;
-
-    /// <summary>True where more than the least number of replicates is of use: the levels that are compared.</summary>
-    public bool IsCompared { get; init; } = true;
-
-    /// <summary>Controls without sorbent beside it.</summary>
-    public int Blanks { get; init; }
-}
-
 /// <summary>A planned series before replicates, codes and order.</summary>
 /// <param name="Name">Its name.</param>
 /// <param name="Kind">What is varied.</param>
@@ -175,7 +153,7 @@ public sealed record SeriesDraft(string Name, SeriesKind Kind, string Varied, st
             // The isotherm at its own temperature serves here too.
             if (hasIsotherm && Math.Abs(t - supposed.Basis[PlanSetting.Temperature]) < 1)
                 continue;
-            var draft = OfConcentrations($"TEMP{Math.Round(t):0}", supposed, t, false, 1);
+            var draft = OfConcentrations("TEMP" + Phrase.Number(Math.Round(t)), supposed, t, false, 1);
             var some = draft.Levels.Length > 5 ? draft.Levels.Where((_, i) => i != 1) : draft.Levels;
             yield return draft with { Kind = SeriesKind.Temperature, Levels = [.. some.Select(l => l with { Share = 1 })], Replicates = 2, Efficiency = null, Says = $"isotherm at {Phrase.With(t, "K")}; levels as for the isotherm" };
         }
@@ -183,7 +161,7 @@ public sealed record SeriesDraft(string Name, SeriesKind Kind, string Varied, st
 
     private static SeriesDraft OfBatches(PlanBasis basis) => new(
         "BATCH", SeriesKind.Batches, "batch", "",
-        [.. Enumerable.Range(1, (int)basis[PlanSetting.Batches]).Select(i => Base(basis, i) with { Batch = $"B{i}", Blanks = i == 1 ? 2 : 0 })], 0, "every batch at one setting, side by side");
+        [.. Enumerable.Range(1, (int)basis[PlanSetting.Batches]).Select(i => Base(basis, i) with { Batch = "B" + Phrase.Number(i), Blanks = i == 1 ? 2 : 0 })], 0, "every batch at one setting, side by side");
 
     // What can be made up without a calculator: two figures.
     internal static double Rounded(double value)

@@ -20,7 +20,7 @@ public static class PlanTables
         ArgumentNullException.ThrowIfNull(plan);
         IEnumerable<Table> all =
         [
-            Shows(plan), Warnings(plan.Warnings), Series(plan), Runs(plan.Vessels), Clock(plan.Vessels, plan.Basis[PlanSetting.Begin], plan.Basis[PlanSetting.Starting], plan.Basis[PlanSetting.Stopping], [.. plan.Clocks.Select(c => $"{c.Series}, block {c.Block}: {c.Starts.Says("min")}")]),
+            Shows(plan), Warnings(plan.Warnings), Series(plan), Runs(plan.Vessels), Clock(plan.Vessels, plan.Basis[PlanSetting.Begin], plan.Basis[PlanSetting.Starting], plan.Basis[PlanSetting.Stopping], [.. plan.Clocks.Select(c => $"{c.Series}, block {InWords.Plain(c.Block)}: {c.Starts.Says("min")}")]),
             Solutions(plan), Needs(plan), Waste(plan), Costs(plan), Supposed(plan.Basis.Record),
         ];
         return all.Where(t => t.Rows.Count > 0);

@@ -100,15 +100,15 @@ public sealed record RobustDesign(IReadOnlyList<double> Levels, IReadOnlyList<do
         })];
 
     // d(x) of each case, averaged over the cases.
-    private static double[] MeanVariance(IReadOnlyList<Case> cases, IReadOnlyList<double> levels, IReadOnlyList<double> weights, IReadOnlyList<double> at, int p)
+    private static double[] MeanVariance(IReadOnlyList<Case> cases, IReadOnlyList<double> levels, IReadOnlyList<double> weights, double[] at, int p)
     {
-        var mean = new double[at.Count];
+        var mean = new double[at.Length];
         var information = Informations(cases, levels, weights, p);
         for (var i = 0; i < cases.Count; i++)
         {
             if (information[i].Covariance() is not { } covariance)
                 return [.. mean.Select(_ => double.PositiveInfinity)];
-            for (var j = 0; j < at.Count; j++)
+            for (var j = 0; j < at.Length; j++)
                 mean[j] += cases[i].Weight * Quadratic(cases[i].Row(at[j]), covariance);
         }
 

@@ -62,19 +62,19 @@ public sealed record StaggeredStarts(IReadOnlyList<int> Starts, int End, int Bou
         {
             // Half of what is left for each length: the shortest, likely the hardest, gets the most.
             var share = nodes + Math.Max(EffortOfOneTry, (effort - nodes) / 2);
-            for (ulong attempt = 0; nodes < share; attempt++)
+            var exhausted = false;
+            for (ulong attempt = 0; nodes < share && !exhausted; attempt++)
             {
-                var search = new Search(contact, start, stop, end, attempt, Math.Min(share - nodes, attempt < 1 ? EffortOfOneTry : EffortOfOneTry * (1L + (long)(attempt / 8))));
+                // Later tries draw another order of trying and get longer.
+                var search = new Search(contact, start, stop, end, attempt, Math.Min(share - nodes, EffortOfOneTry * (1 + (long)(attempt / 8))));
                 var found = search.Run();
                 nodes += search.Nodes;
                 if (found is not null)
                     return new(found, end, bound, ruledOut, simpleEnd, nodes);
-                if (search.IsExhausted)
-                    goto next;
+                exhausted = search.IsExhausted;
             }
 
-            ruledOut = false;
-            next:;
+            ruledOut &= exhausted;
         }
 
         return new(simple, simpleEnd, bound, simpleEnd == bound || (ruledOut && nodes < effort), simpleEnd, nodes);

@@ -34,6 +34,7 @@ public class PlanWarningsTests
     [InlineData("solid-PH", "not-precipitation", "ph=4", "ph=9")]
     [InlineData("batches", "reproducible", "batches=3", "batches=2")]
     [InlineData("night-KIN", "equilibrium-reached", "begin=9", "begin=18")]
+    [InlineData("vessels", "capacity", "vessels=30", "vessels=10")]
     [InlineData("sorbent", "capacity", "sorbent=4", "sorbent=1")]
     public void Of_PlanOnEitherSideOfALimit_WarnsOnOneOnly(string name, string claim, string good, string bad)
     {

@@ -7,7 +7,13 @@ public class DesignedPlanTests
 {
     private static PlannedVessel Row(string code) => new(code, "ISO", SampleRole.Vessel, 1, 1, 1, 2)
     {
-        InitialConcentration = 20, Volume = 25, Mass = 50, ContactTime = 1440, StartsAt = 0, Expected = 4, Dilution = 1,
+        InitialConcentration = 20,
+        Volume = 25,
+        Mass = 50,
+        ContactTime = 1440,
+        StartsAt = 0,
+        Expected = 4,
+        Dilution = 1,
     };
 
     private static SeriesDesigned Plan(params string[] codes) => new(

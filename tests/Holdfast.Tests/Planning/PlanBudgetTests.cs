@@ -64,7 +64,7 @@ public class PlanBudgetTests
     [Fact]
     public void Waste_OfVesselsBlanksAndControls_HoldsTheMetalThatWentIn()
     {
-        var streams = WasteStream.Of([(25, 20, 5, 50), (25, 20, 20, 0), (25, 0, 0, 50)], 0.3, 100, 0.2);
+        var streams = PlanWaste.Of([(25, 20, 5, 50), (25, 20, 20, 0), (25, 0, 0, 50)], 0.3, 100, 0.2);
         Assert.Equal(1 + 0.3 + 0.2, streams.Sum(s => s.Metal), 12);
         Assert.Equal(0.375, streams[3].Metal, 12);
         Assert.Equal(50, streams[0].Volume);

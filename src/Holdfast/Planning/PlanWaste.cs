@@ -5,7 +5,7 @@ namespace Holdfast.Planning;
 /// <param name="Volume">Liquid, mL; 0 for a solid.</param>
 /// <param name="Solid">Solid, mg; 0 for a liquid.</param>
 /// <param name="Metal">Metal in it by the plan, mg.</param>
-public sealed record WasteStream(string Name, double Volume, double Solid, double Metal)
+public sealed record PlanWaste(string Name, double Volume, double Solid, double Metal)
 {
     /// <summary>
     /// The streams of a plan, by what the vessels hold at the end. The metal of all streams is what went in: the check of the plan.
@@ -14,7 +14,7 @@ public sealed record WasteStream(string Name, double Volume, double Solid, doubl
     /// <param name="stock">Metal prepared beyond what the vessels take, mg.</param>
     /// <param name="standardsVolume">Acidified standards, checks and reagent blanks, mL.</param>
     /// <param name="standardsMetal">Metal in them, mg.</param>
-    public static IReadOnlyList<WasteStream> Of(
+    public static IReadOnlyList<PlanWaste> Of(
         IEnumerable<(double Volume, double Start, double End, double Sorbent)> vessels, double stock, double standardsVolume, double standardsMetal)
     {
         ArgumentNullException.ThrowIfNull(vessels);
