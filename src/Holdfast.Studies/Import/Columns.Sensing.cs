@@ -1,3 +1,4 @@
+using Holdfast.Studies.Import.Headings;
 using Holdfast.Studies.Properties;
 
 namespace Holdfast.Studies.Import;
@@ -13,7 +14,8 @@ internal sealed partial class Columns
         foreach (var column in columns.Where(c => !IsAnswered(c.Index)).ToList())
         {
             if (column is { Use: ColumnUse.Signal or ColumnUse.Fact } && (column.Property == SpectrometryProperties.ReportedConcentration || column.Property == SpectrometryProperties.StandardConcentration || column.Property == BatchProperties.InitialConcentration))
-                columns[column.Index] = Settle(column.Index, headings[column.Index], ColumnUse.Fact, FluorescenceProperties.Quencher, "the metal in the cuvette beside the light that was read");
+                columns[column.Index] = UnitKinds.Of(headings[column.Index].Unit) != UnitKind.Concentration ? column.Become(ColumnUse.LeftOut, null, "Not used: the number of an addition.")
+                    : Settle(column.Index, headings[column.Index], ColumnUse.Fact, FluorescenceProperties.Quencher, "the metal in the cuvette beside the light that was read");
             else if (column.Property == BatchProperties.Volume)
                 columns[column.Index] = column.Become(ColumnUse.LeftOut, null, "Not used: a volume of titrant, no vessel's.");
         }
