@@ -4,7 +4,7 @@ using Holdfast.Amounts;
 namespace Holdfast.Solutions;
 
 /// <summary>
-/// Ways to dilute with the pipettes and flasks at hand, best first: the smallest flask that is enough, since the rest is metal waste; then
+/// Ways to dilute with the pipettes and flasks at hand, best first: least liquid made up over all steps, since the rest is metal waste; then
 /// those near the least uncertainty, and among them fewest steps and least stock.
 /// </summary>
 public static class DilutionPlan
@@ -48,7 +48,7 @@ public static class DilutionPlan
             return None(string.Create(CultureInfo.InvariantCulture, $"No pipette and flask at hand give {target:G6} in one or two steps. Add a smaller pipette or an intermediate."));
         var least = ways.Min(w => w.Concentration.RelativeU);
         return new(
-            [.. ways.OrderBy(w => w.Steps[^1].Flask.Nominal).ThenBy(w => w.Concentration.RelativeU > SameU * least).ThenBy(w => w.Steps.Count)
+            [.. ways.OrderBy(w => w.Steps.Sum(s => s.Flask.Nominal)).ThenBy(w => w.Concentration.RelativeU > SameU * least).ThenBy(w => w.Steps.Count)
                 .ThenBy(w => w.StockVolume).ThenBy(w => w.Concentration.RelativeU).Take(most)],
             []);
     }

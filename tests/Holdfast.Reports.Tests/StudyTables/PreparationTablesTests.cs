@@ -12,6 +12,7 @@ public class PreparationTablesTests
         var (table, trouble) = PreparationTables.Dilution("1000 mg/L", "40mg/L", "0.05 L");
         Assert.Null(trouble);
         Assert.Contains("take 2.00 mL with the 2 mL pipette, make up to 50 mL", ((TextCell)table!.Rows[0].Cells[0]).Text.Plain, StringComparison.Ordinal);
+        Assert.Equal(2, ((NumberCell)table.Rows[0].Cells[2]).Value, 9);
         var made = (MeasuredCell)table.Rows[0].Cells[1];
         Assert.Equal(40, made.Value, 9);
 

@@ -69,6 +69,15 @@ public class PrecisionTests
             var covariance = eight.Covariance()!;
             Assert.Equal(row.Number("rel_se_qmax_percent_8_vessels"), 100 * Math.Sqrt(covariance[0, 0]) / p[0], 3);
             Assert.Equal(row.Number("rel_se_K_percent_8_vessels"), 100 * Math.Sqrt(covariance[1, 1]) / p[1], 3);
+
+            // Usual layouts: eight equally spaced up to the upper end, eight geometric over 32-fold below it.
+            var high = row.Number("C0_high");
+            var equal = Information.Of(Enumerable.Range(0, 8).Select(i => Slope(high * (i + 1) / 8)));
+            var geometric = Information.Of(Enumerable.Range(0, 8).Select(i => Slope(high * Math.Pow(32, i / 7.0 - 1))));
+            Assert.Equal(row.Number("efficiency_8_equally_spaced"), equal.EfficiencyAgainst(eight), 0.0001);
+            Assert.Equal(row.Number("efficiency_8_geometric_32fold"), geometric.EfficiencyAgainst(eight), 0.0001);
+            Assert.Equal(row.Number("rel_se_qmax_percent_equal"), 100 * Math.Sqrt(equal.Covariance()![0, 0]) / p[0], 0.0006);
+            Assert.Equal(row.Number("rel_se_K_percent_equal"), 100 * Math.Sqrt(equal.Covariance()![1, 1]) / p[1], 0.0006);
         }
     }
 
