@@ -1,5 +1,4 @@
 using Holdfast.Claims;
-using Holdfast.Claims.Analyses;
 using Holdfast.Reports.Documents;
 using Holdfast.Reports.Figures;
 using Holdfast.Reports.StudyFigures;
