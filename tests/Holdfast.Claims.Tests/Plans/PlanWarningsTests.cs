@@ -1,4 +1,3 @@
-using System.Collections.Immutable;
 using Holdfast.Claims.Analyses;
 using Holdfast.Claims.Plans;
 using Holdfast.Planning;
