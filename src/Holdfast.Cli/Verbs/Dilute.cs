@@ -8,7 +8,7 @@ internal sealed class Dilute : IVerb
 {
     public int Place => 76;
 
-    public IReadOnlyList<string> Examples => ["holdfast dilute --from 1000mg/L --to 40mg/L --make 50mL"];
+    public IReadOnlyList<string> Examples => ["holdfast dilute --from 1000mg/L --to 40mg/L --make 50mL", "holdfast dilute --from 1g/L --to 2mg/L --make 100mL --as csv"];
 
     public IReadOnlyList<(int Code, string Meaning)> Exits => [(Exit.NeedsDecision, "an amount that cannot be read, or no way")];
 

@@ -32,7 +32,7 @@ internal sealed class Plan : IVerb
 
     public int Place => 75;
 
-    public IReadOnlyList<string> Examples => ["holdfast plan design --show capacity --suppose vessels=24 --keep", "holdfast plan freeze", "holdfast plan settings"];
+    public IReadOnlyList<string> Examples => ["holdfast plan design --show capacity --suppose vessels=24 --keep", "holdfast plan settings"];
 
     public IReadOnlyList<(int Code, string Meaning)> Exits
         => [(Exit.NeedsDecision, "done already, or a setting that cannot be read"), (Exit.NoSuchThing, "no such work"), (Exit.ChangedOrSealed, "changed elsewhere, frozen or sealed")];

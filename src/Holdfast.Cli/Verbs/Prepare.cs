@@ -8,7 +8,7 @@ internal sealed class Prepare : IVerb
 {
     public int Place => 77;
 
-    public IReadOnlyList<string> Examples => ["holdfast prepare \"Ni(NO3)2.6H2O\" --counts Ni --to 1000mg/L --make 250mL --purity 99%"];
+    public IReadOnlyList<string> Examples => ["holdfast prepare \"Ni(NO3)2.6H2O\" --counts Ni --to 1000mg/L --make 250mL --purity 99%", "holdfast prepare CuSO4.5H2O --counts Cu --to 1g/L --make 100mL"];
 
     public IReadOnlyList<(int Code, string Meaning)> Exits => [(Exit.NeedsDecision, "an amount or a formula that cannot be read")];
 
