@@ -26,13 +26,13 @@ public static class Program
             Console.WriteLine(file.Name);
         }
 
-        // What borrowed instruments gave of the powders lies apart: each technique reads its own.
-        var powders = Path.Combine(folder, "powder");
+        // What borrowed instruments gave of the powders lies beside it: each technique reads its own.
+        var powders = Path.TrimEndingDirectorySeparator(folder) + "-powder";
         Directory.CreateDirectory(powders);
         foreach (var file in PowderSheets.Of(InventedStudy.Seed))
         {
             File.WriteAllBytes(Path.Combine(powders, file.Name), file.Bytes);
-            Console.WriteLine("powder/" + file.Name);
+            Console.WriteLine(Path.GetFileName(powders) + "/" + file.Name);
         }
 
         return 0;

@@ -16,7 +16,7 @@ namespace Holdfast.Techniques.Tests;
 public class DemoPowderTests
 {
     private static readonly Lazy<Dossier> Worked = new(() => Dossier.Of(Reading.Taken(
-        null, Directory.EnumerateFiles(Repository.Path("samples", "demo", "powder")).Order(StringComparer.Ordinal).Select(p => (Path.GetFileName(p), File.ReadAllBytes(p))))));
+        null, Directory.EnumerateFiles(Repository.Path("samples", "demo-powder")).Order(StringComparer.Ordinal).Select(p => (Path.GetFileName(p), File.ReadAllBytes(p))))));
 
     // A line through 0.05 to 0.26 of each portion would give the areas drawn; the window of the criteria may move one by 1 %.
     [Theory]
