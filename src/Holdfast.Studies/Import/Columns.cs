@@ -85,46 +85,6 @@ internal sealed partial class Columns
         return [.. columns];
     }
 
-    // "reading" beside concentrations that only the standards have: the instrument's own signal.
-    private void ReadingBesideStandards(Column[] columns)
-    {
-        if (columns.Any(c => c.Property?.IsSignal == true && c.Property != SpectrometryProperties.ReportedConcentration) || (columns.FirstOrDefault(c => c.Property == SpectrometryProperties.ReportedConcentration || c.Property == SpectrometryProperties.StandardConcentration) is null && !LabelledStandards(columns)))
-            return;
-        var known = columns.FirstOrDefault(c => c.Property == SpectrometryProperties.ReportedConcentration || c.Property == SpectrometryProperties.StandardConcentration);
-        var bare = columns.Where(c => c.Use == ColumnUse.NotUnderstood && headings[c.Index].HasAny(HeadingWord.Result, HeadingWord.AsRead, HeadingWord.Signal) && !headings[c.Index].Has(HeadingWord.Spread) && Numbers(c.Index).Count * 2 > layout.Body.Length).ToList();
-        if (bare.Count == 0 || (known?.Property == SpectrometryProperties.ReportedConcentration && Numbers(known.Index).Count >= Numbers(bare[0].Index).Count && columns.Any(c => c.Use == ColumnUse.Code)))
-            return;
-        foreach (var column in bare)
-            columns[column.Index] = new Column(column.Index, column.Heading, ColumnUse.Signal, SpectrometryProperties.InstrumentSignal, null, null) { Evidence = "a reading without unit beside the concentrations of standards" };
-    }
-
-    private bool LabelledStandards(Column[] columns)
-        => Array.Find(columns, c => c.Use == ColumnUse.Code) is { } code && layout.Body.Count(r => RoleWords.Guess(r.At(code.Index).Text) == SampleRole.Standard) >= 3;
-
-    // Beside absorbances, a concentration is what the standards are known to hold; one given for samples too is what the instrument made of them.
-    private Column BesideSignals(Column column, IEnumerable<Column> columns)
-    {
-        if (columns.Any(c => c is { Use: ColumnUse.Fact, Property: { } p } && p == SpectrometryProperties.StandardConcentration) || IsOfSamples(column, columns))
-            return column;
-        return column.Become(ColumnUse.Fact, SpectrometryProperties.StandardConcentration, column.Remark);
-    }
-
-    private bool IsOfSamples(Column column, IEnumerable<Column> columns)
-    {
-        var (kind, code) = (columns.FirstOrDefault(c => c.Use == ColumnUse.Role), columns.FirstOrDefault(c => c.Use == ColumnUse.Code));
-        var samples = layout.Body.Where(r => !r.IsBlank && ((kind is null ? null : RoleWords.Read(r.At(kind.Index).Text)) ?? (code is null ? null : RoleWords.Guess(r.At(code.Index).Text))) is null or SampleRole.Vessel).ToList();
-        return (kind is not null || headings[column.Index].HasAny(HeadingWord.AsRead, HeadingWord.Corrected)) && samples.Count > 0 && samples.Count(r => !r.At(column.Index).IsBlank) * 2 > samples.Count;
-    }
-
-    // What the instrument made of its signal is taken as its result; the signal alone would need the standards again.
-    private void SignalBesideResults(Column[] columns)
-    {
-        if (!columns.Any(c => c.Use == ColumnUse.Signal && c.Property == SpectrometryProperties.ReportedConcentration && IsOfSamples(c, columns)))
-            return;
-        foreach (var signal in columns.Where(c => c.Use == ColumnUse.Signal && c.Property == SpectrometryProperties.InstrumentSignal && !IsAnswered(c.Index)).ToList())
-            columns[signal.Index] = signal.Become(ColumnUse.LeftOut, signal.Property, "Not used: the concentrations that the instrument made of it stand beside.");
-    }
-
     private bool IsAnswered(int index) => talk.Answers.To("column:" + headings[index].Name) is not null;
 
     private Column Understand(int index, HeadingReading h)

@@ -74,7 +74,7 @@ internal sealed class FileUnderstanding
     /// <param name="taken">Fingerprints of files of the same drop that came before.</param>
     public Understanding Against(Study study, IReadOnlyDictionary<string, string> taken)
     {
-        tables = [.. tables.Select(t => t.Kind == TableKind.Measurement ? t : LongReport.Turn(t.Layout, study.Analyte) is { } turned ? (turned, TableKinds.Of(turned)) : WideSeries.Turn(t.Layout) is { } wide ? (wide, TableKinds.Of(wide)) : t)];
+        tables = [.. tables.Select(t => t.Kind == TableKind.Measurement ? t : LongReport.Turn(t.Layout, study.Analyte) is { } turned ? (turned, TableKinds.Of(turned)) : (WideSeries.Turn(t.Layout) ?? NamedResults.Turn(t.Layout)) is { } wide ? (wide, TableKinds.Of(wide)) : t)];
         var elsewhere = tables.Where(t => t.Kind is TableKind.Unknown).Aggregate(Notes.None, (n, t) => n.Or(Notes.Of(t.Layout.Grid.Rows.Where(r => !r.IsBlank), study.Analyte)));
         tables = [.. tables.Select(t => (t.Layout with { Notes = t.Layout.Notes.Or(elsewhere) }, Answered(t.Layout, t.Kind, study)))];
         if (tables.Select(t => t.Layout).FirstOrDefault(l => SettingsOfSheets.Are(l, tables.Select(t => t.Layout))) is { } settings)

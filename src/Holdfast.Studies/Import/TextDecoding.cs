@@ -1,9 +1,10 @@
 using System.Text;
+using System.Text.RegularExpressions;
 
 namespace Holdfast.Studies.Import;
 
 /// <summary>Text of unknown encoding: byte order mark first, then the pattern of zero bytes, then whether it is flawless UTF-8.</summary>
-internal static class TextDecoding
+internal static partial class TextDecoding
 {
     private const int Looked = 64 << 10;
 
@@ -46,10 +47,18 @@ internal static class TextDecoding
             return (Encoding.Unicode, "UTF-16", 0);
         if (head.Length >= 4 && even > head.Length / 4 && odd <= head.Length / 100)
             return (Encoding.BigEndianUnicode, "UTF-16", 0);
-        return System.Text.Unicode.Utf8.IsValid(b)
-            ? (Encoding.UTF8, "UTF-8", 0)
-            : (CodePagesEncodingProvider.Instance.GetEncoding(1252)!, "Windows-1252", 0);
+        if (System.Text.Unicode.Utf8.IsValid(b))
+            return (Encoding.UTF8, "UTF-8", 0);
+        var western = CodePagesEncodingProvider.Instance.GetEncoding(1252)!;
+        return Eastern().IsMatch(western.GetString(b, 0, Math.Min(b.Length, Looked)))
+            ? (CodePagesEncodingProvider.Instance.GetEncoding(1250)!, "Windows-1250", 0)
+            : (western, "Windows-1252", 0);
     }
+
+    // Letters of central Europe as the western page shows them, where no western word has them: "stê¿enie", "objêtoœæ", "Œrednia", "ca³kowity", "Ÿród³o".
+    // The only letters that follow œ in French are d, i, n, s, t and u.
+    [GeneratedRegex(@"[\p{L}][¹³¿](?=\p{L})|(?<![\p{L}])[¿£](?=\p{Ll})|[Œœ](?=[æcklmprw])|(?<![\p{L}])Ÿ(?=\p{Ll})", RegexOptions.ExplicitCapture, matchTimeoutMilliseconds: Timeout.Infinite)]
+    private static partial Regex Eastern();
 
     // A file that an instrument writes has no zero characters and hardly any control characters.
     private static bool LooksLikeText(string text)

@@ -32,6 +32,8 @@ internal readonly partial record struct ColumnGuess(ColumnUse Use, Property? Pro
             return new(ColumnUse.Signal, FluorescenceProperties.Intensity, "emitted light at a wavelength");
         if (RatioOfLight().IsMatch(h.Text))
             return LeftOut("a ratio of two intensities");
+        if (StraightPlot().IsMatch(h.Text))
+            return LeftOut("worked out from other columns for a straight plot");
         if (SymbolAtWavelength().IsMatch(h.Text))
             return new(ColumnUse.Signal, SpectrometryProperties.Absorbance, "an absorbance at a wavelength");
         if (h.Has(W.Date) && kind is UnitKind.None && !h.Has(W.Time))
@@ -224,6 +226,10 @@ internal readonly partial record struct ColumnGuess(ColumnUse Use, Property? Pro
     /// <summary>True for "C0-Ce", "(Ci - Cf)", "ΔC", "delta C": what was taken out of a litre, worked out from two other columns.</summary>
     /// <param name="text">A heading without its unit.</param>
     public static bool IsDifferenceOfConcentrations(string text) => Difference().IsMatch(Lexicon.Plain(text).Replace("_", "", StringComparison.Ordinal));
+
+    // "1/Ce", "ln qe", "log(qe-qt)", "Ce/qe", "t/qt", "qe/Ce"; "C/C0" is a share of its own.
+    [GeneratedRegex(@"^\s*(1\s*/\s*[cq]|(ln|log|lg|log10)\s*\(?\s*[cqk]|(c|ce|cf|ceq|ct|t)\s*/\s*q|q[et]?\s*/\s*c(e|f|eq|t)?\b)", RegexOptions.ExplicitCapture | RegexOptions.IgnoreCase | RegexOptions.CultureInvariant | RegexOptions.NonBacktracking)]
+    private static partial Regex StraightPlot();
 
     [GeneratedRegex(@"^\s*(\(?\s*C\s?(0|o|i|in|ini|init)\s*[-−–]\s*C\s?(e|f|t|eq|fin|final|end)\s*\)?|(Δ|∆|[Dd]elta|[Dd]iff\.?(erence)?( of)?)\s?[Cc](onc\.?)?)\s*([(\[/].*)?$", RegexOptions.ExplicitCapture | RegexOptions.NonBacktracking)]
     private static partial Regex Difference();

@@ -227,6 +227,6 @@ internal static class Lexicon
     }
 
     // Written out, since the platform takes letters apart only with the language data of the machine.
-    private const string Accented = "ıİàáâãäåāăąçćčďèéêëēęěğìíîïīłñńňòóôõöøōőŕřśšşťùúûüūůűýÿžźżÀÁÂÃÄÅÇÈÉÊËÌÍÎÏÑÒÓÔÕÖØÙÚÛÜÝ₀ₑ";
-    private const string Bare = "iIaaaaaaaaacccdeeeeeeegiiiiilnnnoooooooorrssstuuuuuuuyyzzzAAAAAACEEEEIIIINOOOOOOUUUUY0e";
+    private const string Accented = "ıİàáâãäåāăąçćčďèéêëēęěğìíîïīłñńňòóôõöøōőŕřśšşťùúûüūůűýÿžźżÀÁÂÃÄÅÇÈÉÊËÌÍÎÏÑÒÓÔÕÖØÙÚÛÜÝĀĂĄĆČĎĒĖĘĚĞĪŁŃŇŌŐŔŘŚŞŠŤŪŮŰŸŹŻŽ₀ₑ";
+    private const string Bare = "iIaaaaaaaaacccdeeeeeeegiiiiilnnnoooooooorrssstuuuuuuuyyzzzAAAAAACEEEEIIIINOOOOOOUUUUYAAACCDEEEEGILNNOORRSSSTUUUYZZZ0e";
 }
