@@ -29,7 +29,7 @@ public static class Room
 #pragma warning restore CA1031
         {
             return Outcome<T>.None(Finding.Of(
-                Code, Weight.Stop, $"{Capital(place)} could not be worked out: a fault in Holdfast, not in your data. The rest stands. Tell the maintainers: {Where(fault)}.", concerns));
+                Code, Weight.Stop, $"{SentenceCase.Of(place)} could not be worked out: a fault in Holdfast, not in your data. The rest stands. Tell the maintainers: {Where(fault)}.", concerns));
         }
     }
 
@@ -41,6 +41,4 @@ public static class Room
             .FirstOrDefault(m => m?.DeclaringType?.FullName?.StartsWith(nameof(Holdfast), StringComparison.Ordinal) == true);
         return method is null ? cause.GetType().Name : $"{cause.GetType().Name} in {method.DeclaringType!.Name}.{method.Name}";
     }
-
-    private static string Capital(string words) => words.Length == 0 ? words : char.ToUpperInvariant(words[0]) + words[1..];
 }

@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using Holdfast.Speciation;
 using Holdfast.Statistics;
+using Holdfast.Studies;
 using Holdfast.Studies.Properties;
 
 namespace Holdfast.Claims.Analyses;

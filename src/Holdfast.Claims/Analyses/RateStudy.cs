@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using Holdfast.Amounts;
 using Holdfast.Fitting;
 using Holdfast.Kinetics;
+using Holdfast.Studies;
 using Holdfast.Studies.Properties;
 using Holdfast.Thermodynamics;
 

@@ -1,3 +1,4 @@
+using Holdfast.Studies;
 using Holdfast.Studies.Properties;
 
 namespace Holdfast.Claims.Analyses;

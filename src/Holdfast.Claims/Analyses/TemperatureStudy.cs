@@ -3,6 +3,7 @@ using Holdfast.Amounts;
 using Holdfast.Fitting;
 using Holdfast.Isotherms;
 using Holdfast.Statistics;
+using Holdfast.Studies;
 using Holdfast.Studies.Properties;
 using Holdfast.Thermodynamics;
 

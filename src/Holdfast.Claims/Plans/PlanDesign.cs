@@ -29,6 +29,7 @@ public sealed record PlanDesign(
     public const int MostReplicates = 12;
 
     private const long EffortOfAClock = 400_000;
+    private const int Controls = 2;
     private static readonly double[] Dilutions = [1, 2, 5, 10, 20, 50, 100, 200, 500, 1000];
 
     /// <summary>A reading may reach this share of the highest standard; common practice.</summary>
@@ -126,7 +127,7 @@ public sealed record PlanDesign(
     public static string Said(PlanPower power)
     {
         ArgumentNullException.ThrowIfNull(power);
-        var said = char.ToUpperInvariant(power.Shows[0]) + power.Shows[1..] + ".";
+        var said = SentenceCase.Of(power.Shows) + ".";
         return power.Power is { } p ? $"Power {Phrase.With(Math.Round(100 * p), "%")}. {said}" : said;
     }
 
@@ -163,8 +164,6 @@ public sealed record PlanDesign(
             drafts[i] = drafts[i] with { Replicates = drafts[i].Replicates - 1 };
         }
     }
-
-    private const int Controls = 2;
 
     private static List<(PlannedVessel Vessel, double X)> Rows(SeriesDraft draft, PlanBasis basis, List<PlannedVessel> before, ImmutableArray<string>.Builder sharing)
     {
@@ -230,11 +229,3 @@ public sealed record PlanDesign(
         return (done.Select((v, i) => v with { StartOrder = i + 1 }), clocks);
     }
 }
-
-/// <summary>The table of starts of one series and block.</summary>
-/// <param name="Series">Its series.</param>
-/// <param name="Block">Its block.</param>
-/// <param name="Starts">The table.</param>
-/// <param name="StartCorrelation">Largest |ρ| between level and order of starting; null where contact times decide the order.</param>
-/// <param name="ReadCorrelation">The same for the order of reading.</param>
-public sealed record BlockClock(string Series, int Block, StaggeredStarts Starts, double? StartCorrelation, double? ReadCorrelation);

@@ -9,9 +9,6 @@ public static class PlanDeviation
     /// <summary>A contact time may differ by this share, common practice.</summary>
     public const double Time = 0.05;
 
-    /// <summary>A pH may differ by this much, common practice.</summary>
-    public const double Ph = 0.2;
-
     /// <summary>The deviations of a vessel, in words.</summary>
     /// <param name="planned">Its targets.</param>
     /// <param name="sample">What was recorded of it.</param>
@@ -25,7 +22,7 @@ public static class PlanDeviation
             yield return $"{Phrase.With(volume, "mL")} filled for {Phrase.With(planned.Volume, "mL")}";
         if (sample.Number(BatchProperties.ContactTime) is { } time && Math.Abs(time - planned.ContactTime) > Time * planned.ContactTime)
             yield return $"{Phrase.With(time, "min")} in contact for {Phrase.With(planned.ContactTime, "min")}";
-        if (sample.Number(BatchProperties.StartPh) is { } ph && planned.Ph is { } wanted && Math.Abs(ph - wanted) > Ph)
+        if (sample.Number(BatchProperties.StartPh) is { } ph && planned.Ph is { } wanted && !Tolerances.SamePh(ph, wanted))
             yield return $"start pH {Phrase.Number(ph)} for {Phrase.Number(wanted)}";
     }
 }

@@ -73,7 +73,7 @@ public static class PlanWarnings
         {
             var n = plan.Series.Where(s => s.Kind == question.Series).Max(s => s.Replicates);
             yield return Warn($"power-{question.Rule}",
-                $"{question.Rule}: the power is {Phrase.With(Math.Round(100 * (power.Power ?? 0)), "%")}, {Phrase.With(100 * PlanPower.Wanted, "%")} are wanted, so the answer may be “not shown yet”. {char.ToUpperInvariant(power.Shows[0])}{power.Shows[1..]}. "
+                $"{question.Rule}: the power is {Phrase.With(Math.Round(100 * (power.Power ?? 0)), "%")}, {Phrase.With(100 * PlanPower.Wanted, "%")} are wanted, so the answer may be “not shown yet”. {SentenceCase.Of(power.Shows)}. "
                 + (n < PlanDesign.MostReplicates ? "Run more vessels, or widen the margin before the work." : "Widen the margin before the work, or find a steadier method."));
         }
     }

@@ -62,7 +62,7 @@ internal static class DefenceSection
         var parts = new List<Node>
         {
             Html.Element("h3", [("id", id + "-heading")], verdict.Sentence),
-            Html.Element("p", [("class", "ruling " + SummarySection.Class(verdict.Ruling))], Html.Element("strong", Capital(InWords.Of(verdict.Ruling)))),
+            Html.Element("p", [("class", "ruling " + SummarySection.Class(verdict.Ruling))], Html.Element("strong", SentenceCase.Of(InWords.Of(verdict.Ruling)))),
         };
         if (!entry.Others.IsEmpty)
         {
@@ -118,9 +118,6 @@ internal static class DefenceSection
         if (all.Length == 0)
             return;
         parts.Add(Prose.Subheading(name));
-        parts.Add(all.Length == 1 ? Prose.Paragraph(Capital(all[0])) : Prose.List(all.Select(Capital)));
+        parts.Add(all.Length == 1 ? Prose.Paragraph(SentenceCase.Of(all[0])) : Prose.List(all.Select(SentenceCase.Of)));
     }
-
-    private static string Capital(string text)
-        => text.Length > 1 && char.IsLower(text[0]) && char.IsLower(text[1]) ? text[..1].ToUpper(CultureInfo.InvariantCulture) + text[1..] : text;
 }

@@ -21,7 +21,7 @@ internal static class DocumentHtml
                 document.Foot,
             ]);
         // Bold and slanted words occur everywhere, so each face brings all letters of the page.
-        var letters = string.Concat(Texts(body).SelectMany(t => t.EnumerateRunes()).Distinct().Order());
+        var letters = string.Concat(body.Words.EnumerateRunes().Distinct().Order());
         var faces = EmbeddedFaces.Css(from bold in new[] { false, true } from italic in new[] { false, true } select (bold, italic, letters));
         return Html.Page(Html.Element(
             "html",
@@ -35,13 +35,6 @@ internal static class DocumentHtml
                 new Stylesheet(faces + ReportStyle.Css(document.Notice.Length > 0))),
             body));
     }
-
-    private static IEnumerable<string> Texts(Node node) => node switch
-    {
-        TextNode text => [text.Value],
-        Element element => element.Content.SelectMany(Texts),
-        _ => [],
-    };
 
     private static Element Contents(WrittenDocument document)
         => Html.Element(

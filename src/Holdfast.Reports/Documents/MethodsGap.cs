@@ -34,7 +34,7 @@ public sealed record MethodsGap(string Key, string What, string Page, string Add
     {
         if (node is not Element element)
             return node;
-        return element.Attributes.FirstOrDefault(a => a.Name == Attribute).Value is { } key && Of(key) is { } gap
+        return element.Attribute(Attribute) is { } key && Of(key) is { } gap
             ? Html.Element("a", [("class", "blank"), ("href", gap.Address), ("aria-label", $"{gap.What}, not recorded: fill it in")], Prose.NotRecorded)
             : new Element(element.Name, element.Attributes.Select(a => (a.Name, (string?)a.Value)), element.Content.Select(Linked));
     }

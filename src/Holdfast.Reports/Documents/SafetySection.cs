@@ -21,6 +21,6 @@ internal static class SafetySection
     {
         var cautions = StudyCautions.Of(study);
         if (cautions.Count > 0)
-            yield return Prose.List(cautions.Select(c => $"{char.ToUpperInvariant(c.Class[0])}{c.Class[1..]}: {c.Advice} Codes for {c.Example}: {c.Hazards} ({c.Status})."));
+            yield return Prose.List(cautions.Select(c => $"{SentenceCase.Of(c.Class)}: {c.Advice} Codes for {c.Example}: {c.Hazards} ({c.Status})."));
     }
 }

@@ -51,26 +51,14 @@ internal static class SummarySection
         var raised = dossier.Verdicts.Length - stated.Length;
         var text = stated.Length == 0
             ? "The author stated no claim; "
-            : $"Of the {InWords.Count(stated.Length, "claim")} that the author stated, {Split(stated)}; ";
+            : $"Of the {InWords.Count(stated.Length, "claim")} that the author stated, {InWords.Split([.. stated.Select(v => v.Ruling)], each: true)}; ";
         text += raised == 0 ? "the data raise no other." : $"{InWords.Count(raised, "more was", "more were")} raised because the data invite {(raised == 1 ? "it" : "them")} or a claim stands on {(raised == 1 ? "it" : "them")}.";
         return text + " A claim that holds, holds within the scope given in the defence and nowhere else. “Not shown yet” is no judgement on the truth of a claim: these data do not decide.";
     }
 
-    private static string Split(Verdict[] verdicts)
-        => InWords.Listed(Enum.GetValues<Ruling>().Select(r => (Ruling: r, Count: verdicts.Count(v => v.Ruling == r))).Select(c =>
-            string.Create(CultureInfo.InvariantCulture, $"{c.Count} {(c.Ruling, c.Count) switch
-            {
-                (Ruling.Holds, 1) => "holds",
-                (Ruling.Holds, _) => "hold",
-                (Ruling.NotShownYet, 1) => "is not shown yet",
-                (Ruling.NotShownYet, _) => "are not shown yet",
-                (_, 1) => "is contradicted",
-                _ => "are contradicted",
-            }}")));
-
     private static Element Count(Ruling ruling, int count)
         => Html.Element("li", [("class", Class(ruling))],
-            Html.Element("b", count.ToString(CultureInfo.InvariantCulture)), " ", Html.Element("span", count == 1 || ruling != Ruling.Holds ? InWords.Of(ruling) : "hold"));
+            Html.Element("b", count.ToString(CultureInfo.InvariantCulture)), " ", Html.Element("span", InWords.Of(ruling, count)));
 
     private static Element Table(Dossier dossier, Numbering numbering)
     {

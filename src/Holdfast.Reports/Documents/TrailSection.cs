@@ -26,12 +26,12 @@ internal static class TrailSection
         var number = (index + 1).ToString(CultureInfo.InvariantCulture);
         var id = Numbering.NoteId(index + 1);
         return Html.Element("article", [("class", "trail"), ("id", id), ("aria-labelledby", id + "-heading")],
-            Html.Element("h3", [("id", id + "-heading")], $"[{number}] {Capital(trail.Name)}"),
+            Html.Element("h3", [("id", id + "-heading")], $"[{number}] {SentenceCase.Of(trail.Name)}"),
             Prose.Paragraph(
                 $"{InWords.Of(trail.Value, trail.Unit)}. Formula: {trail.Formula}. Address: {trail.Address}. ",
                 Html.Element("a", [("href", "#" + id + "-from")], "Back to the text")),
             Html.Element("ul", trail.Inputs.Select(i => (Node)Html.Element("li", $"{i.Symbol} = {Input(i)}, from {i.From}{(i.Trail is null ? "" : $" (trail {i.Trail})")}"))),
-            trail.Fit is { } fit ? Prose.Paragraph($"{Capital(fit.How)}. Points: {InWords.Listed(fit.Points.Select(p => p.Name))}.") : "",
+            trail.Fit is { } fit ? Prose.Paragraph($"{SentenceCase.Of(fit.How)}. Points: {InWords.Listed(fit.Points.Select(p => p.Name))}.") : "",
             trail.Carried is { } carried ? Prose.Paragraph($"The inputs alone carry in a standard uncertainty of {InWords.Plain(carried.U, trail.Unit)}; the shares are of that.") : "",
             Shares(trail, number),
             trail.Readings.IsEmpty
@@ -60,6 +60,4 @@ internal static class TrailSection
     private static string Input(TrailInput input) => input.Value.U > 0
         ? $"({InWords.Raised(RoundedNumber.Of(input.Value.Value, input.Value.U).PlusMinus)}) {input.Unit}"
         : $"{InWords.Plain(input.Value.Value, input.Unit)} (no uncertainty recorded)";
-
-    private static string Capital(string text) => text[..1].ToUpper(CultureInfo.InvariantCulture) + text[1..];
 }

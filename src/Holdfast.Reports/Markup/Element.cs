@@ -42,6 +42,10 @@ public sealed record Element : Node
     /// <summary>What it holds, in order.</summary>
     public IReadOnlyList<Node> Content { get; }
 
+    /// <summary>The value of an attribute, or null.</summary>
+    /// <param name="name">Its name.</param>
+    public string? Attribute(string name) => Attributes.FirstOrDefault(a => a.Name == name).Value;
+
     private static void Check(string key, string value)
     {
         if (!IsName(key.Replace(":", "", StringComparison.Ordinal)) || key.StartsWith("on", StringComparison.OrdinalIgnoreCase)

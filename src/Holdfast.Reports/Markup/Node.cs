@@ -11,6 +11,14 @@ public abstract record Node
     /// <param name="text">The characters.</param>
     public static implicit operator Node(string text) => new TextNode(text);
 
+    /// <summary>Its words, one after the other, without markup.</summary>
+    public string Words => this switch
+    {
+        TextNode text => text.Value,
+        Element element => string.Concat(element.Content.Select(c => c.Words)),
+        _ => "",
+    };
+
     /// <summary>This node as HTML text.</summary>
     public string ToHtml() => NodeWriter.Write(this, Syntax.Html);
 

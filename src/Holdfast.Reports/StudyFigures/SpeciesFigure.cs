@@ -4,6 +4,7 @@ using Holdfast.Claims.Analyses;
 using Holdfast.Reports.Figures;
 using Holdfast.Reports.StudyTables;
 using Holdfast.Speciation;
+using Holdfast.Studies;
 using Holdfast.Studies.Properties;
 
 namespace Holdfast.Reports.StudyFigures;

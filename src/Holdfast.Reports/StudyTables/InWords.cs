@@ -85,6 +85,18 @@ public static class InWords
         _ => "not shown yet",
     };
 
+    /// <summary>A ruling said of so many claims: "holds" of one, "hold" of several.</summary>
+    /// <param name="ruling">The ruling.</param>
+    /// <param name="count">How many.</param>
+    public static string Of(Ruling ruling, int count) => ruling == Ruling.Holds && count != 1 ? "hold" : Of(ruling);
+
+    /// <summary>How many claims stand how, in a sentence: "3 hold, 1 is not shown yet and 2 are contradicted".</summary>
+    /// <param name="rulings">The rulings.</param>
+    /// <param name="each">True to name those that no claim has, too.</param>
+    public static string Split(IReadOnlyCollection<Ruling> rulings, bool each)
+        => Listed(Enum.GetValues<Ruling>().Select(r => (Ruling: r, Count: rulings.Count(x => x == r))).Where(c => each || c.Count > 0)
+            .Select(c => string.Create(CultureInfo.InvariantCulture, $"{c.Count} {(c.Ruling == Ruling.Holds ? "" : c.Count == 1 ? "is " : "are ")}{Of(c.Ruling, c.Count)}")));
+
     /// <summary>What a sample is for.</summary>
     /// <param name="role">The role.</param>
     public static string Of(SampleRole role) => role switch

@@ -53,7 +53,7 @@ public static class LevelTable
                     ? "Mean ± its standard error; n counts separate vessels, and a level with one vessel has none."
                     : "Mean ± half-width of its 95 % interval by t; n counts separate vessels, and a level with one vessel has no interval.",
                 .. hasUptake ? new RichText[] { "The last column is propagated from weighing, volume, dilution and calibration; what all vessels share is in it and not in the scatter among them." } : [],
-                .. series.Vessels.Any(v => v.End?.IsBelowDetection == true) ? new RichText[] { "Where some vessels lie below the detection limit, their signed values are in the mean." } : [],
+                .. series.Vessels.Any(v => v.End is { IsBelowDetection: true, IsOnlyBelow: false }) ? new RichText[] { "Where some vessels lie below the detection limit, their signed values are in the mean." } : [],
             ],
         };
     }

@@ -103,7 +103,7 @@ internal sealed class FollowedVessels
                 BookCell.Of(start, 3), BookCell.Of(vessel.Start?.U, 4), BookCell.Of(volume, 3), BookCell.Of(mass, 2),
                 BookCell.Of(vessel.Sample.Number(BatchProperties.ContactTime)), BookCell.Of(vessel.Sample.Number(BatchProperties.StartPh)), BookCell.Of(vessel.Sample.Number(BatchProperties.EndPh)),
                 Checked(own.Length == 0 ? null : Average(own), own.Length == 0 ? null : own.Average(p => p.InVessel ?? double.NaN), left, 4),
-                BookCell.Of(vessel.End?.Value?.U, 4), BookCell.Of(vessel.End?.DetectionLimit, 4), BookCell.Of(vessel.End?.IsBelowDetection == true ? "below the detection limit" : ""),
+                BookCell.Of(vessel.End?.Value?.U, 4), BookCell.Of(vessel.End?.DetectionLimit, 4), BookCell.Of(vessel.End switch { { IsOnlyBelow: true } => "reported only as below the limit", { IsBelowDetection: true } => "below the detection limit", _ => "" }),
                 Checked(whole ? $"{m}/{v}" : null, mass / volume, vessel.Dose?.Value, 3),
                 Checked($"100*({c0}-{ce})/{c0}", 100 * (start - left) / start, vessel.Removal?.Value, 2),
                 BookCell.Of(vessel.Removal?.U, 2),

@@ -6,43 +6,56 @@ namespace Holdfast.Studies.Import;
 /// <content>Readings beside concentrations: which are of standards, which are what the instrument made of samples.</content>
 internal sealed partial class Columns
 {
+    private const int FewestStandards = 3;
+
     // "reading" beside concentrations that only the standards have: the instrument's own signal.
     private void ReadingBesideStandards(Column[] columns)
     {
-        if (OnlyStandardsAreKnown(columns))
+        if (ReadOfAll(columns) is { } shown)
         {
-            foreach (var column in columns.Where(c => !IsAnswered(c.Index) && Numbers(c.Index).Count * 2 > layout.Body.Length && !headings[c.Index].Has(HeadingWord.Spread)
-                && (c.Use == ColumnUse.NotUnderstood || c is { Use: ColumnUse.Signal } && c.Property == FluorescenceProperties.Intensity)).ToList())
-            {
-                columns[column.Index] = new Column(column.Index, column.Heading, ColumnUse.Signal, SpectrometryProperties.InstrumentSignal, null, null) { Evidence = "a reading of standards and samples, with concentrations for the standards alone" };
-            }
+            columns[shown.Index] = Shown(shown, "a reading of standards and samples, with concentrations for the standards alone");
+            return;
         }
 
-        if (columns.Any(c => c.Property?.IsSignal == true && c.Property != SpectrometryProperties.ReportedConcentration) || (columns.FirstOrDefault(c => c.Property == SpectrometryProperties.ReportedConcentration || c.Property == SpectrometryProperties.StandardConcentration) is null && !LabelledStandards(columns)))
+        var known = Known(columns);
+        if (columns.Any(c => c.Property?.IsSignal == true && c.Property != SpectrometryProperties.ReportedConcentration) || (known is null && !LabelledStandards(columns)))
             return;
-        var known = columns.FirstOrDefault(c => c.Property == SpectrometryProperties.ReportedConcentration || c.Property == SpectrometryProperties.StandardConcentration);
-        var bare = columns.Where(c => c.Use == ColumnUse.NotUnderstood && headings[c.Index].HasAny(HeadingWord.Result, HeadingWord.AsRead, HeadingWord.Signal) && !headings[c.Index].Has(HeadingWord.Spread) && Numbers(c.Index).Count * 2 > layout.Body.Length).ToList();
+        var bare = columns.Where(c => c.Use == ColumnUse.NotUnderstood && headings[c.Index].HasAny(HeadingWord.Result, HeadingWord.AsRead, HeadingWord.Signal) && IsMostlyNumbers(c)).ToList();
         if (bare.Count == 0 || (known?.Property == SpectrometryProperties.ReportedConcentration && Numbers(known.Index).Count >= Numbers(bare[0].Index).Count && columns.Any(c => c.Use == ColumnUse.Code)))
             return;
         foreach (var column in bare)
-            columns[column.Index] = new Column(column.Index, column.Heading, ColumnUse.Signal, SpectrometryProperties.InstrumentSignal, null, null) { Evidence = "a reading without unit beside the concentrations of standards" };
+            columns[column.Index] = Shown(column, "a reading without unit beside the concentrations of standards");
     }
 
-    // Three standards or more with their concentrations, and none given for any sample: whatever else was read of all of them is what the instrument showed.
-    private bool OnlyStandardsAreKnown(Column[] columns)
+    private static Column Shown(Column column, string evidence)
+        => new(column.Index, column.Heading, ColumnUse.Signal, SpectrometryProperties.InstrumentSignal, null, null) { Evidence = evidence };
+
+    private bool IsMostlyNumbers(Column column) => !headings[column.Index].Has(HeadingWord.Spread) && Numbers(column.Index).Count * 2 > layout.Body.Length;
+
+    private static Column? Known(Column[] columns)
+        => columns.FirstOrDefault(c => c.Property == SpectrometryProperties.ReportedConcentration || c.Property == SpectrometryProperties.StandardConcentration);
+
+    // Three standards or more with their concentrations, and none given for any sample: the one column that was read of all of them is what the instrument showed. Of several, nobody
+    // knows which.
+    private Column? ReadOfAll(Column[] columns)
     {
-        const int fewest = 3;
-        var known = columns.FirstOrDefault(c => c.Property == SpectrometryProperties.ReportedConcentration || c.Property == SpectrometryProperties.StandardConcentration);
-        if (known is null || columns.FirstOrDefault(c => c.Use == ColumnUse.Code) is not { } code || columns.Any(c => c.Property == BatchProperties.Mass || c.Property == SpectrometryProperties.Absorbance))
-            return false;
-        var kind = columns.FirstOrDefault(c => c.Use == ColumnUse.Role);
-        var rows = layout.Body.Where(r => !r.IsBlank).ToLookup(r => (kind is null ? null : RoleWords.Read(r.At(kind.Index).Text)) ?? RoleWords.Guess(r.At(code.Index).Text));
+        if (Known(columns) is not { } known || columns.Any(c => c.Property == BatchProperties.Mass || c.Property == SpectrometryProperties.Absorbance) || !columns.Any(c => c.Use == ColumnUse.Code))
+            return null;
+        var rows = layout.Body.Where(r => !r.IsBlank).ToLookup(r => RoleIn(r, columns));
         var samples = rows[null].Concat(rows[SampleRole.Vessel]).ToList();
-        return rows[SampleRole.Standard].Count() >= fewest && rows[SampleRole.Standard].All(r => !r.At(known.Index).IsBlank) && samples.Count > 0 && samples.TrueForAll(r => r.At(known.Index).IsBlank);
+        if (rows[SampleRole.Standard].Count() < FewestStandards || rows[SampleRole.Standard].Any(r => r.At(known.Index).IsBlank) || samples.Count == 0 || samples.Exists(r => !r.At(known.Index).IsBlank))
+            return null;
+        return columns.Where(c => !IsAnswered(c.Index) && IsMostlyNumbers(c) && (c.Use == ColumnUse.NotUnderstood || (c.Use == ColumnUse.Signal && c.Property == FluorescenceProperties.Intensity))).ToList() is [var only] ? only : null;
+    }
+
+    private static SampleRole? RoleIn(GridRow row, IEnumerable<Column> columns)
+    {
+        var (kind, code) = (columns.FirstOrDefault(c => c.Use == ColumnUse.Role), columns.FirstOrDefault(c => c.Use == ColumnUse.Code));
+        return (kind is null ? null : RoleWords.Read(row.At(kind.Index).Text)) ?? (code is null ? null : RoleWords.Guess(row.At(code.Index).Text));
     }
 
     private bool LabelledStandards(Column[] columns)
-        => Array.Find(columns, c => c.Use == ColumnUse.Code) is { } code && layout.Body.Count(r => RoleWords.Guess(r.At(code.Index).Text) == SampleRole.Standard) >= 3;
+        => Array.Find(columns, c => c.Use == ColumnUse.Code) is { } code && layout.Body.Count(r => RoleWords.Guess(r.At(code.Index).Text) == SampleRole.Standard) >= FewestStandards;
 
     // Beside absorbances, a concentration is what the standards are known to hold; one given for samples too is what the instrument made of them.
     private Column BesideSignals(Column column, IEnumerable<Column> columns)
@@ -54,9 +67,11 @@ internal sealed partial class Columns
 
     private bool IsOfSamples(Column column, IEnumerable<Column> columns)
     {
-        var (kind, code) = (columns.FirstOrDefault(c => c.Use == ColumnUse.Role), columns.FirstOrDefault(c => c.Use == ColumnUse.Code));
-        var samples = layout.Body.Where(r => !r.IsBlank && ((kind is null ? null : RoleWords.Read(r.At(kind.Index).Text)) ?? (code is null ? null : RoleWords.Guess(r.At(code.Index).Text))) is null or SampleRole.Vessel).ToList();
-        return (kind is not null || headings[column.Index].HasAny(HeadingWord.AsRead, HeadingWord.Corrected) || (code is not null && AreWorkedOut(column.Index) && samples.Count == layout.Body.Count(r => !r.IsBlank))) && samples.Count > 0 && samples.Count(r => !r.At(column.Index).IsBlank) * 2 > samples.Count;
+        var all = layout.Body.Where(r => !r.IsBlank).ToList();
+        var samples = all.Where(r => RoleIn(r, columns) is null or SampleRole.Vessel).ToList();
+        var isTold = columns.Any(c => c.Use == ColumnUse.Role) || headings[column.Index].HasAny(HeadingWord.AsRead, HeadingWord.Corrected)
+            || (columns.Any(c => c.Use == ColumnUse.Code) && AreWorkedOut(column.Index) && samples.Count == all.Count);
+        return isTold && samples.Count(r => !r.At(column.Index).IsBlank) * 2 > samples.Count;
     }
 
     // Standards hold round concentrations; what an instrument works out for samples is hardly ever round.

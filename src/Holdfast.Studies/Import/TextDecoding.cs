@@ -55,9 +55,9 @@ internal static partial class TextDecoding
             : (western, "Windows-1252", 0);
     }
 
-    // Letters of central Europe as the western page shows them, where no western word has them: "stê¿enie", "objêtoœæ", "Œrednia", "ca³kowity", "Ÿród³o".
-    // The only letters that follow œ in French are d, i, n, s, t and u.
-    [GeneratedRegex(@"[\p{L}][¹³¿](?=\p{L})|(?<![\p{L}])[¿£](?=\p{Ll})|[Œœ](?=[æcklmprw])|(?<![\p{L}])Ÿ(?=\p{Ll})", RegexOptions.ExplicitCapture, matchTimeoutMilliseconds: Timeout.Infinite)]
+    // Letters of central Europe as the western page shows them, where no western word has them: "stê¿enie", "objêtoœæ", "Œrednia", "ca³kowity", "Ÿród³o". The only letters
+    // that follow œ in French are d, i, n, s, t and u; ¿ begins a Spanish question; ³ behind m is a cubic metre.
+    [GeneratedRegex(@"[\p{L}-[mM]][¹³¿]\p{Ll}|[^\p{L}]£\p{Ll}|[Œœ][æcklmprw]|[^\p{L}]Ÿ\p{Ll}", RegexOptions.ExplicitCapture | RegexOptions.NonBacktracking)]
     private static partial Regex Eastern();
 
     // A file that an instrument writes has no zero characters and hardly any control characters.

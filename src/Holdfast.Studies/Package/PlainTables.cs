@@ -31,7 +31,7 @@ internal static class PlainTables
             new("code", "string", "Code on the label."),
             new("role", "string", "What the sample is for."),
             new("struck", "boolean", "True when a line was drawn through it; see strikes."),
-            .. properties.Select(p => new PlainField(ColumnName(p), p.Holds == Holds.Number ? "number" : "string", Capital(p.Title) + ".", p.Unit.Length > 0 ? p.Unit : null)),
+            .. properties.Select(p => new PlainField(ColumnName(p), p.Holds == Holds.Number ? "number" : "string", SentenceCase.Of(p.Title) + ".", p.Unit.Length > 0 ? p.Unit : null)),
         ], key: ["code"]);
         foreach (var sample in study.Samples)
         {
@@ -356,8 +356,6 @@ internal static class PlainTables
     private static string? Said(string words) => words.Length > 0 ? words : null;
 
     private static string Role(SampleRole role) => JsonNamingPolicy.KebabCaseLower.ConvertName(role.ToString());
-
-    private static string Capital(string text) => char.ToUpperInvariant(text[0]) + text[1..];
 
     private static string Object(ImmutableSortedDictionary<string, string> words)
         => JsonSerializer.Serialize(words.OrderBy(w => w.Key, StringComparer.Ordinal).ToDictionary(w => w.Key, w => w.Value, StringComparer.Ordinal), Relaxed);

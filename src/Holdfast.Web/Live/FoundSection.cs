@@ -32,7 +32,7 @@ public sealed record FoundSection(string Id, string Title, MarkupString Markup, 
             return new(id, title, Written(content), figures, []);
         var parts = heads.Select((from, i) =>
         {
-            var name = Words(content[from]);
+            var name = content[from].Words;
             Node[] body = [.. content.Take((heads.ElementAtOrDefault(i + 1) is > 0 and var next ? next : content.Count)).Skip(from + 1)];
             return new FoundSection($"{id}/{LevelTable.Id(name)}", name, Written(body), [.. body.SelectMany(FiguresIn)], []);
         });
@@ -43,10 +43,8 @@ public sealed record FoundSection(string Id, string Title, MarkupString Markup, 
 
     private static int Elements(Node node) => node is Element element ? 1 + element.Content.Sum(Elements) : 0;
 
-    private static string Words(Node node) => node is Element element ? string.Concat(element.Content.Select(Words)) : ((TextNode)node).Value;
-
     private static IEnumerable<string> FiguresIn(Node node)
         => node is not Element element ? []
-            : element.Attributes.FirstOrDefault(a => a.Name == "data-figure").Value is { } id ? [id]
+            : element.Attribute("data-figure") is { } id ? [id]
             : element.Content.SelectMany(FiguresIn);
 }

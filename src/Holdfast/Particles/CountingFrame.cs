@@ -49,17 +49,3 @@ public sealed record CountingFrame(PictureBox Field, int Across = 1, int Down = 
         return (mean, Math.Sqrt(sizes.Sum(s => s.Weight * (s.Size - mean) * (s.Size - mean)) / sum * n / (n - 1)), n);
     }
 }
-
-/// <summary>An upright rectangle in a picture, x to the right and y down.</summary>
-/// <param name="Left">Left edge, in pixels.</param>
-/// <param name="Top">Upper edge, in pixels.</param>
-/// <param name="Right">Right edge, in pixels.</param>
-/// <param name="Bottom">Lower edge, in pixels.</param>
-public readonly record struct PictureBox(double Left, double Top, double Right, double Bottom)
-{
-    /// <summary>Width, in pixels.</summary>
-    public double Width => Right - Left;
-
-    /// <summary>Height, in pixels.</summary>
-    public double Height => Bottom - Top;
-}

@@ -63,7 +63,7 @@ public sealed record OptimalDesign(IReadOnlyList<double> Levels, Information Inf
 
                 var low = Math.Max(lowest, before - 2 * Gap(grid, before));
                 var high = Math.Min(highest, before + 2 * Gap(grid, before));
-                levels[j] = Golden(With, low, high);
+                levels[j] = GoldenSection.Peak(With, low, high);
                 moved = Math.Max(moved, Math.Abs(levels[j] - before) / (highest - lowest));
             }
 
@@ -77,27 +77,6 @@ public sealed record OptimalDesign(IReadOnlyList<double> Levels, Information Inf
             information.Add(row(level), 1.0 / p);
         var excess = rows.Concat(levels.Select(row)).Max(r => information.Variance(r) ?? double.PositiveInfinity) - p;
         return new(levels, information, excess);
-    }
-
-    /// <summary>
-    /// The layout to run instead of the bare optimum: half of the vessels at the optimal levels, the rest spread geometrically between, so that misfit
-    /// can show.
-    /// </summary>
-    /// <param name="vessels">Number of vessels, at least twice the number of optimal levels plus two.</param>
-    /// <returns>One level for each vessel, rising.</returns>
-    public IReadOnlyList<double> Layout(int vessels)
-    {
-        var p = Levels.Count;
-        ArgumentOutOfRangeException.ThrowIfLessThan(vessels, 2 * p + 2);
-        var between = vessels / 2;
-        var layout = new List<double>();
-        for (var i = 0; i < vessels - between; i++)
-            layout.Add(Levels[i % p]);
-        var bottom = Levels[0] > 0 ? Levels[0] : Levels[1] / 16;
-        for (var i = 1; i <= between; i++)
-            layout.Add(bottom * Math.Pow(Levels[^1] / bottom, i / (between + 1.0)));
-        layout.Sort();
-        return layout;
     }
 
     // Evenly spaced, and geometrically towards the lower end, where rising curves bend.
@@ -144,29 +123,5 @@ public sealed record OptimalDesign(IReadOnlyList<double> Levels, Information Inf
         if (i < 0)
             i = Math.Min(~i, grid.Length - 1);
         return Math.Max(i > 0 ? grid[i] - grid[i - 1] : 0, i < grid.Length - 1 ? grid[i + 1] - grid[i] : 0);
-    }
-
-    // Golden-section search for a maximum; the ends count too.
-    private static double Golden(Func<double, double> f, double low, double high)
-    {
-        var ratio = (Math.Sqrt(5) - 1) / 2;
-        var (a, b) = (low, high);
-        var (x1, x2) = (b - ratio * (b - a), a + ratio * (b - a));
-        var (f1, f2) = (f(x1), f(x2));
-        while (b - a > 1e-12 * Math.Max(Math.Abs(a), Math.Abs(b)) + 1e-300)
-        {
-            if (f1 >= f2)
-                (b, x2, f2, x1) = (x2, x1, f1, x2 - ratio * (x2 - a));
-            else
-                (a, x1, f1, x2) = (x1, x2, f2, x1 + ratio * (b - x1));
-            if (x1 < x2)
-                (f1, f2) = (f(x1), f(x2));
-            else
-                break;
-        }
-
-        var middle = (a + b) / 2;
-        var inside = f(middle);
-        return f(low) >= inside ? low : f(high) >= inside ? high : middle;
     }
 }

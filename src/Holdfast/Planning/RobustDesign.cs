@@ -197,7 +197,7 @@ public sealed record RobustDesign(IReadOnlyList<double> Levels, IReadOnlyList<do
                 }
 
                 var reach = 0.3 * at;
-                var peak = Peak(With, Math.Max(lowest, at - reach), Math.Min(highest, at + reach));
+                var peak = GoldenSection.Peak(With, Math.Max(lowest, at - reach), Math.Min(highest, at + reach));
                 levels[j] = With(peak) > With(at) ? peak : at;
                 moved = Math.Max(moved, Math.Abs(levels[j] / at - 1));
             }
@@ -216,22 +216,5 @@ public sealed record RobustDesign(IReadOnlyList<double> Levels, IReadOnlyList<do
             if (moved < 1e-7)
                 return;
         }
-    }
-
-    // Golden section; an end that is higher wins.
-    private static double Peak(Func<double, double> f, double low, double high)
-    {
-        var ratio = (Math.Sqrt(5) - 1) / 2;
-        var (a, b) = (low, high);
-        for (var i = 0; i < 40; i++)
-        {
-            var (x1, x2) = (b - ratio * (b - a), a + ratio * (b - a));
-            if (f(x1) >= f(x2))
-                b = x2;
-            else
-                a = x1;
-        }
-
-        return new[] { low, (a + b) / 2, high }.MaxBy(f);
     }
 }

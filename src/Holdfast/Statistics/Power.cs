@@ -75,9 +75,7 @@ public static class Power
     /// <param name="power">Wanted power; no unit.</param>
     /// <param name="alpha">Level of the two-sided test; no unit.</param>
     public static double SmallestDifferenceOfTwoMeans(int perGroup, double power = 0.8, double alpha = 0.05)
-    {
-        return Smallest(d => TwoMeans(d, perGroup, alpha), power);
-    }
+        => Smallest(d => TwoMeans(d, perGroup, alpha), power);
 
     /// <summary>The smallest true distance of one mean, or of pairs, from a fixed value, over sd, that the plan finds with the wanted power.</summary>
     /// <param name="n">Replicates or pairs, 2 or more.</param>

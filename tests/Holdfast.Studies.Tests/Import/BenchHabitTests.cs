@@ -113,4 +113,55 @@ public class BenchHabitTests
         var alone = Read.Text("m = 20 mg, C0 = 30 mg/L\n25 mL aliquots were shaken\n" + Rows, "kinetics.txt");
         Assert.All(alone.Proposal!.Samples, s => Assert.Equal(25, s.Number(BatchProperties.Volume)));
     }
+
+    // Code pages 1250 and 1252 as their tables have them: the same bytes, other letters.
+    [Theory]
+    [InlineData("Środek kolby", 1250)]
+    [InlineData("stężenie końcowe", 1250)]
+    [InlineData("objętość", 1250)]
+    [InlineData("całkowity", 1250)]
+    [InlineData("¿repetir? señal débil", 1252)]
+    [InlineData("cm³g-1 für Öl", 1252)]
+    [InlineData("œuf, cœur, fœtus", 1252)]
+    [InlineData("verschüttet", 1252)]
+    public void Text_InACodePage_IsReadInItsOwnLetters(string words, int page)
+    {
+        var bytes = System.Text.CodePagesEncodingProvider.Instance.GetEncoding(page)!.GetBytes("vial;V (mL);C0 (mg/L);Ce (mg/L);remark\nA1;50;25;20.7;" + words + "\n");
+        Assert.Equal(words, Read.Bytes(bytes).Proposal!.Samples[0].Words(SampleProperties.Remark));
+    }
+
+    [Fact]
+    public void Readings_WithConcentrationsForStandardsAlone_AreASignal_ButNotWhereNobodyKnowsWhich()
+    {
+        const string one = "Name,Type,Conc (ug/L),Ip (nA)\nStd 0,standard,0,1.3\nStd 5,standard,5,20.5\nStd 10,standard,10,39.8\nV1,sample,,83.9\nV2,sample,,70.7\n";
+        Assert.All(Read.Text(one).Proposal!.Readings, r => Assert.Equal(SpectrometryProperties.InstrumentSignal.Name, r.Signal));
+        const string two = "Name,Type,Conc (ug/L),Ip (nA),Qp (nC)\nStd 0,standard,0,1.3,4.1\nStd 5,standard,5,20.5,61.2\nStd 10,standard,10,39.8,118\nV1,sample,,83.9,250\nV2,sample,,70.7,212\n";
+        Assert.DoesNotContain(Read.Text(two).Proposal?.Readings ?? [], r => r.Signal == SpectrometryProperties.InstrumentSignal.Name);
+    }
+
+    [Theory]
+    [InlineData("Ce powder A (mg/L)", "Ce powder B (mg/L)", "powder A", "powder B")]
+    [InlineData("Ce HA-0 (mg/L)", "Ce EHA-2 (mg/L)", "HA-0", "EHA-2")]
+    [InlineData("Cf poudre brute (mg/L)", "Cf poudre dopée (mg/L)", "poudre brute", "poudre dopée")]
+    public void Results_OfTwoPowdersSideBySide_AreTwoSeries(string first, string second, string one, string other)
+    {
+        var read = Read.Text($"t (min),{first},{second}\n5,25.9,24.3\n10,23.3,22.0\n20,19.8,19.9\n");
+        Assert.Equal([one, other], read.Proposal!.Samples.Select(s => s.Words(SampleProperties.Series)).Distinct());
+        Assert.Equal(6, read.Proposal.Samples.Length);
+        // Numbers are replicates.
+        Assert.Equal(3, Read.Text("t (min),Ce 1 (mg/L),Ce 2 (mg/L)\n5,25.9,25.7\n10,23.3,23.1\n20,19.8,19.9\n").Proposal!.Samples.Length);
+    }
+
+    [Theory]
+    [InlineData("1/Ce")]
+    [InlineData("ln Ce")]
+    [InlineData("log qe")]
+    [InlineData("Ce/qe (g/L)")]
+    [InlineData("t/qt")]
+    public void Column_OfAStraightPlot_IsNoResult(string heading)
+    {
+        var read = Read.Text($"vial,C0 (mg/L),m (mg),V (mL),Ce (mg/L),{heading}\nA1,10,20,25,2.1,0.47\nA2,20,20,25,6.3,0.16\n");
+        Assert.DoesNotContain(read.Questions, q => q.IsOpen);
+        Assert.Equal([2.1, 6.3], read.Proposal!.Readings.Select(r => r.Value!.Value));
+    }
 }

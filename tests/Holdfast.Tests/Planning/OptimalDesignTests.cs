@@ -143,18 +143,5 @@ public class OptimalDesignTests
         Assert.Equal(1, wide.EfficiencyAgainst(wide), 12);
     }
 
-    [Fact]
-    public void Layout_ForTheBench_KeepsHalfAtTheOptimumAndShowsMisfit()
-    {
-        double[] Slope(double x) => [.. Enumerable.Range(0, 2).Select(i => CurveCase.Named("langmuir").Slopes(x, [20, 0.1])[i])];
-        var design = OptimalDesign.Search(Slope, 0, 50);
-        var layout = design.Layout(12);
-        Assert.Equal(12, layout.Count);
-        Assert.Equal(6, layout.Count(x => design.Levels.Contains(x)));
-        Assert.True(layout.Distinct().Count() >= 4);
-        var information = Information.Of(layout.Select(Slope));
-        Assert.InRange(Math.Pow(information.Determinant, 0.5) / 12 / Math.Pow(design.Information.Determinant, 0.5), 0.6, 1);
-    }
-
     private static double[] Parameters(ReferenceRow row) => CurveCase.Parameters(row["parameters"].Replace(';', ' '));
 }

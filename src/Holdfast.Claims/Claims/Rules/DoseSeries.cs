@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using Holdfast.Claims.Analyses;
+using Holdfast.Studies;
 using Holdfast.Studies.Properties;
 
 namespace Holdfast.Claims.Rules;

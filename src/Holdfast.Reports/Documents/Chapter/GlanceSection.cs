@@ -50,9 +50,7 @@ internal static class GlanceSection
     {
         if (verdicts.Count == 0)
             return "No claim was stated and the data invite none.";
-        string Split(bool stated) => InWords.Listed(Enum.GetValues<Ruling>()
-            .Select(r => (Ruling: r, Count: verdicts.Count(v => v.Claim.Stated == stated && v.Ruling == r))).Where(c => c.Count > 0)
-            .Select(c => string.Create(CultureInfo.InvariantCulture, $"{c.Count} {(c.Ruling == Ruling.Holds ? c.Count == 1 ? "holds" : "hold" : (c.Count == 1 ? "is " : "are ") + InWords.Of(c.Ruling))}")));
+        string Split(bool stated) => InWords.Split([.. verdicts.Where(v => v.Claim.Stated == stated).Select(v => v.Ruling)], each: false);
         var (stated, raised) = (verdicts.Count(v => v.Claim.Stated), verdicts.Count(v => !v.Claim.Stated));
         return (stated > 0 ? $"Of {InWords.Count(stated, "claim")} stated, {Split(stated: true)}. " : "")
             + (raised > 0 ? $"Of {InWords.Count(raised, "claim")} that the data invite or that others stand on, {Split(stated: false)}. " : "")

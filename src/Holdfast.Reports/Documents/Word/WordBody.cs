@@ -64,7 +64,7 @@ internal sealed class WordBody(WrittenDocument document, MainDocumentPart main, 
 
     private void Block(Element element, string? outer)
     {
-        var id = WordText.Attribute(element, "id") ?? outer;
+        var id = element.Attribute("id") ?? outer;
         switch (element.Name)
         {
             case "h1":
@@ -85,7 +85,7 @@ internal sealed class WordBody(WrittenDocument document, MainDocumentPart main, 
                 break;
             case "ul" or "ol":
                 foreach (var item in element.Content.OfType<Element>())
-                    Add(WordText.Paragraph("ListBullet", text.At(WordText.Attribute(item, "id"), text.Runs(item.Content))));
+                    Add(WordText.Paragraph("ListBullet", text.At(item.Attribute("id"), text.Runs(item.Content))));
                 break;
             case "dl":
                 Facts(element);
@@ -131,7 +131,7 @@ internal sealed class WordBody(WrittenDocument document, MainDocumentPart main, 
             Turn();
         if (caption is not null)
         {
-            var paragraph = WordText.Paragraph("Caption", text.Captioned(WordText.Attribute(table, "id"), caption.Content));
+            var paragraph = WordText.Paragraph("Caption", text.Captioned(table.Attribute("id"), caption.Content));
             paragraph.ParagraphProperties!.Append(new KeepNext());
             Add(paragraph);
         }
@@ -159,7 +159,7 @@ internal sealed class WordBody(WrittenDocument document, MainDocumentPart main, 
     {
         Upright();
         var width = (TextWidth / 2).ToString(CultureInfo.InvariantCulture);
-        OpenXmlElement[][] cells = [.. figures.Select(f => Figure(f, WordText.Attribute(f, "id")).ToArray())];
+        OpenXmlElement[][] cells = [.. figures.Select(f => Figure(f, f.Attribute("id")).ToArray())];
         if (cells is [[var picture, var caption]])
             cells = [[picture], [caption]];
         Add(new Table(

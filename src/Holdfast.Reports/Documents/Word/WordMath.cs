@@ -32,7 +32,7 @@ internal static class WordMath
     private static Run Run(Element element)
     {
         var run = new Run();
-        if (WordText.Attribute(element, "mathvariant") == "normal" || element.Name == "mn")
+        if (element.Attribute("mathvariant") == "normal" || element.Name == "mn")
             run.Append(new RunProperties(new Style { Val = StyleValues.Plain }));
         run.Append(new Text(OfficeZip.Sound(WordText.Text(element.Content))));
         return run;

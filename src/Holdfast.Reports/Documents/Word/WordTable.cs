@@ -78,7 +78,7 @@ internal static class WordTable
         {
             foreach (var (cell, c) in Cells(row).Select((cell, c) => (cell, c)))
             {
-                var (text, letter) = (WordText.Text(cell.Content), WordText.Attribute(cell, "scope") == "col" ? HeadLetterWidth : LetterWidth);
+                var (text, letter) = (WordText.Text(cell.Content), cell.Attribute("scope") == "col" ? HeadLetterWidth : LetterWidth);
                 // A number and its uncertainty stay in one line.
                 var longest = WordText.IsOf(cell, "number") && letter == LetterWidth ? text.Length : text.Split(' ').Max(w => w.Length);
                 least[c] = Math.Max(least[c], (longest * letter) + CellMargins);

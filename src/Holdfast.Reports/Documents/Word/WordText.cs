@@ -17,10 +17,10 @@ internal sealed partial class WordText
     /// <param name="pieces">The whole document.</param>
     public WordText(IReadOnlyCollection<Node> pieces)
     {
-        var wanted = pieces.SelectMany(All).Select(e => Attribute(e, "href")).OfType<string>().Where(h => h.StartsWith('#')).Select(h => h[1..]).ToHashSet(StringComparer.Ordinal);
+        var wanted = pieces.SelectMany(All).Select(e => e.Attribute("href")).OfType<string>().Where(h => h.StartsWith('#')).Select(h => h[1..]).ToHashSet(StringComparer.Ordinal);
         foreach (var element in pieces.SelectMany(All))
         {
-            if (Attribute(element, "id") is not { } id)
+            if (element.Attribute("id") is not { } id)
                 continue;
             if (Label(element) is { } label)
                 places[id] = (Name(label), true);
@@ -97,17 +97,12 @@ internal sealed partial class WordText
 
     /// <summary>All characters of some pieces.</summary>
     /// <param name="pieces">The pieces.</param>
-    public static string Text(IEnumerable<Node> pieces) => string.Concat(pieces.Select(p => p switch { TextNode text => text.Value, Element element => Text(element.Content), _ => "" }));
-
-    /// <summary>The value of an attribute, or null.</summary>
-    /// <param name="element">The element.</param>
-    /// <param name="name">Name of the attribute.</param>
-    public static string? Attribute(Element element, string name) => element.Attributes.FirstOrDefault(a => a.Name == name).Value;
+    public static string Text(IEnumerable<Node> pieces) => string.Concat(pieces.Select(p => p.Words));
 
     /// <summary>True for an element of this class.</summary>
     /// <param name="element">The element.</param>
     /// <param name="name">Name of the class.</param>
-    public static bool IsOf(Element element, string name) => Attribute(element, "class")?.Split(' ').Contains(name, StringComparer.Ordinal) == true;
+    public static bool IsOf(Element element, string name) => element.Attribute("class")?.Split(' ').Contains(name, StringComparer.Ordinal) == true;
 
     /// <summary>An element and every one inside it; pictures are not looked into.</summary>
     /// <param name="node">The node.</param>
@@ -117,7 +112,7 @@ internal sealed partial class WordText
     {
         if (node is TextNode text)
             return Plain(text.Value, look);
-        if (node is not Element element || Attribute(element, "aria-hidden") == "true" && !IsOf(element, "pad"))
+        if (node is not Element element || element.Attribute("aria-hidden") == "true" && !IsOf(element, "pad"))
             return [];
         var inner = element.Name switch
         {
@@ -129,10 +124,10 @@ internal sealed partial class WordText
             "mark" => Runs(element.Content, look with { Marked = true }),
             "math" => [WordMath.Of(element)],
             "br" => [new Run(new Break())],
-            "a" when Attribute(element, "href") is { } to && to.StartsWith('#') && places.TryGetValue(to[1..], out var place) => [Reference(element, place, look)],
+            "a" when element.Attribute("href") is { } to && to.StartsWith('#') && places.TryGetValue(to[1..], out var place) => [Reference(element, place, look)],
             _ => Runs(element.Content, look),
         };
-        return At(Attribute(element, "id"), inner);
+        return At(element.Attribute("id"), inner);
     }
 
     private OpenXmlElement Reference(Element element, (string Bookmark, bool IsExhibit) place, Look look)

@@ -9,8 +9,8 @@ internal static partial class PhysicalSense
     /// <summary>A control that lost more than this share of its start lost more than two readings scatter; common practice.</summary>
     internal const double ControlLostFrom = 0.1;
 
-    /// <summary>A control stands for a vessel whose pH is at most so far from its own, and whose start concentration is as near as this share.</summary>
-    private const double SamePhWithin = 0.5, SameStartWithin = 0.05;
+    // Powder moves the pH: a control set to the pH of a vessel ends further from it than two of one kind do.
+    private const double SamePhWithin = 0.5;
 
     private static void ControlsThatLost(Study before, Study after, List<Whole> all, IncomingUnderstood[] understood)
     {
@@ -19,7 +19,7 @@ internal static partial class PhysicalSense
         bool IsControl(Whole v) => samples[v.Code].Role == SampleRole.Control;
         var read = all.Where(v => v is { Start: > 0, End: not null }).ToList();
         var controls = read.Where(IsControl).ToList();
-        var doubtful = read.Where(v => !IsControl(v)).Select(v => (Vessel: v, Control: controls.Where(c => Math.Abs((c.Start / v.Start)!.Value - 1) <= SameStartWithin && (Ph(c) is null) == (Ph(v) is null))
+        var doubtful = read.Where(v => !IsControl(v)).Select(v => (Vessel: v, Control: controls.Where(c => Tolerances.SameStart(v.Start!.Value, c.Start!.Value) && (Ph(c) is null) == (Ph(v) is null))
                 .Select(c => (Control: c, Apart: Ph(c) is { } there && Ph(v) is { } here ? Math.Abs(here - there) : 0)).Where(c => c.Apart <= SamePhWithin).OrderBy(c => c.Apart).Select(c => c.Control).FirstOrDefault()))
             .Where(p => p.Control is { } c && c.End < c.Start * (1 - ControlLostFrom)).ToList();
         foreach (var group in doubtful.GroupBy(p => p.Control!.Code, StringComparer.Ordinal).Where(g => before.Samples.All(s => s.Code != g.Key) || g.Any(p => before.Samples.All(s => s.Code != p.Vessel.Code))))

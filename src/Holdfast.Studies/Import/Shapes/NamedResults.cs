@@ -18,27 +18,20 @@ internal static class NamedResults
             return null;
         var read = layout.Headings.Select((h, i) => (Place: i, Reading: HeadingReading.Of(h, layout.Units?.At(i).Text))).Where(c => !heading.At(c.Place).IsBlank).ToList();
         // Vessels with codes of their own have one result each, whatever else stands beside it.
-        if (read.Count < FewestNames + 1 || ColumnGuess.Of(read[0].Reading, default) is not { Use: ColumnUse.Fact, Property: { } down } || down.Holds == Holds.Words
-            || (UnitKinds.Of(read[0].Reading.Unit) == UnitKind.None && down.Unit.Length > 0))
-        {
+        if (read.Count < FewestNames + 1 || WideSeries.SettingDown(read[0].Reading) is null)
             return null;
-        }
-
         var results = read.Skip(1).ToList();
         if (results.Exists(r => UnitKinds.Of(r.Reading.Unit) != UnitKind.Concentration || !r.Reading.Has(HeadingWord.End) || r.Reading.HasAny(HeadingWord.Spread, HeadingWord.Replicate)
             || r.Reading.Unit != results[0].Reading.Unit))
-        {
             return null;
-        }
 
         string[] names = [.. results.Select(r => Name(r.Reading, results.ConvertAll(o => o.Reading)))];
         if (names.Distinct(StringComparer.OrdinalIgnoreCase).Count() < names.Length || Array.Exists(names, n => n.Length == 0))
             return null;
-        var unit = UnitText(layout, results[0].Place);
         var rows = layout.Body.Where(r => !r.IsBlank).SelectMany(r => results.Select((c, i) => (c.Place, Name: names[i])).Where(c => !r.At(c.Place).IsBlank).Select(c => new GridRow(r.Number,
             [new Cell($"{c.Name} {read[0].Reading.Name} {r.At(read[0].Place).Text}"), r.At(read[0].Place), r.At(c.Place), new Cell(c.Name)])));
         return new TableLayout(layout.Grid, layout.Preamble, new GridRow(heading.Number,
-            [new Cell("Sample"), new Cell(UnitText(layout, read[0].Place)), new Cell(Bare(unit, results[0].Reading)), new Cell("Series")]), null, [.. rows])
+            [new Cell("Sample"), new Cell(WithUnit(layout, read[0].Place)), new Cell(WithUnit(layout, results[0].Place).Replace(results[0].Reading.Name, "Ce", StringComparison.Ordinal)), new Cell("Series")]), null, [.. rows])
         {
             Notes = layout.Notes,
             Part = layout.Part,
@@ -54,7 +47,5 @@ internal static class NamedResults
         return words.Length > 0 && !Array.TrueForAll(words, w => Lexicon.Of(w) is { Count: > 0 } known && !known.Contains(HeadingWord.Sorbent)) ? string.Join(' ', own) : "";
     }
 
-    private static string UnitText(TableLayout layout, int place) => layout.Units is { } units && !units.At(place).IsBlank ? $"{layout.Headings[place]} ({units.At(place).Text})" : layout.Headings[place];
-
-    private static string Bare(string heading, HeadingReading reading) => "Ce " + heading[(heading.IndexOf(reading.Name, StringComparison.Ordinal) is >= 0 and var at ? at + reading.Name.Length : heading.Length)..];
+    private static string WithUnit(TableLayout layout, int place) => layout.Units is { } units && !units.At(place).IsBlank ? $"{layout.Headings[place]} ({units.At(place).Text})" : layout.Headings[place];
 }

@@ -15,7 +15,7 @@ internal static class WideSeries
         if (layout.Heading is not { } heading || layout.Headings.Length < FewestSeries + 1)
             return null;
         var side = HeadingReading.Of(layout.Headings[0], layout.Units?.At(0).Text);
-        if (ColumnGuess.Of(side, default) is not { Use: ColumnUse.Fact, Property: { } down } || down.Holds == Holds.Words || (UnitKinds.Of(side.Unit) == UnitKind.None && down.Unit.Length > 0))
+        if (SettingDown(side) is not { } down)
             return null;
         var tops = layout.Headings.Skip(1).Select((h, i) => (Place: i + 1, Setting: Setting(h))).Where(t => !heading.At(t.Place).IsBlank).ToList();
         if (tops.Count < FewestSeries || tops.Exists(t => t.Setting is null) || tops.Select(t => t.Setting!.Property).Distinct().Count() != 1 || tops[0].Setting!.Property == down)
@@ -33,6 +33,11 @@ internal static class WideSeries
             Turned = $"one row a result: {side.Name} down, {along.Title} along",
         };
     }
+
+    /// <summary>What is varied down the side, where a heading names a number with its unit; null elsewhere.</summary>
+    /// <param name="side">Heading of the first column.</param>
+    public static Property? SettingDown(HeadingReading side)
+        => ColumnGuess.Of(side, default) is { Use: ColumnUse.Fact, Property: { } down } && down.Holds != Holds.Words && (UnitKinds.Of(side.Unit) != UnitKind.None || down.Unit.Length == 0) ? down : null;
 
     private static NotedSetting? Setting(string heading)
     {

@@ -1,4 +1,4 @@
-namespace Holdfast.Claims.Analyses;
+namespace Holdfast.Studies;
 
 /// <summary>
 /// How far two recorded settings may lie apart and still count as one: weighed masses, set pH and thermostats differ a little between vessels of one level.
