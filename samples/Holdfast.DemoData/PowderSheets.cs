@@ -50,7 +50,7 @@ public static class PowderSheets
                 "# " + Invented,
                 "# sample: " + powder,
                 "# radiation: Cu K-alpha1, 0.154056 nm",
-                "# instrument width 0.08 deg, step 0.02 deg",
+                "# step 0.02 deg",
                 "# 2theta (deg)\tcounts",
                 .. Powders.Pattern(powder, seed).Select(p => Dialect.Tab.Line(p.Angle, p.Counts)),
             ]);
