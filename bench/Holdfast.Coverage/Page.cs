@@ -8,18 +8,31 @@ internal static class Page
 {
     private const double Low = 0.93, High = 0.97;
 
-    /// <summary>The page.</summary>
+    /// <summary>The page of vessels and the page of the powder, those of which everything was counted.</summary>
     /// <param name="counts">What was counted.</param>
-    public static string Of(Counts counts)
+    public static IEnumerable<(string File, string Text)> All(Counts counts)
     {
-        var rows = Simulated.All.SelectMany(c => counts.Of(c).Select(t => (Condition: c, Tally: t))).Where(r => r.Tally.Printed > 0).ToArray();
+        if (Simulated.Vessels.All(c => counts.Studies(c) > 0))
+        {
+            yield return ("coverage.md", Of("Coverage of the intervals", "How often a printed 95 % interval holds the truth: studies simulated from a hidden truth, through calibration, dilution, weighing and work-up, with the errors that\n"
+                + "are stated of each and nothing else known. Measurements of the powder have [a page of their own](coverage-powder.md).", Simulated.Vessels, counts));
+        }
+
+        if (Simulated.Powder.All(c => counts.Studies(c) > 0))
+        {
+            yield return ("coverage-powder.md", Of("Coverage of the intervals of the powder", "How often a printed 95 % interval holds the truth: files as instruments and people write them, made from a hidden truth, are read, taken in and worked out as the program\n"
+                + "does; only what such a file says is known.", Simulated.Powder, counts));
+        }
+    }
+
+    private static string Of(string title, string what, IReadOnlyList<Simulated> conditions, Counts counts)
+    {
+        var rows = conditions.SelectMany(c => counts.Of(c).Select(t => (Condition: c, Tally: t))).Where(r => r.Tally.Printed > 0).ToArray();
         var text = new StringBuilder();
-        text.Append("# Coverage of the intervals\n\n");
-        text.Append("How often a printed 95 % interval holds the truth: studies simulated from a hidden truth, through calibration, dilution, weighing and work-up, with the errors that\n");
-        text.Append("are stated of each and nothing else known. `dotnet run --project bench/Holdfast.Coverage -c Release` writes this page; it can be stopped and goes on where it was.\n");
+        text.Append(CultureInfo.InvariantCulture, $"# {title}\n\n{what}\n`dotnet run --project bench/Holdfast.Coverage -c Release` writes this page; it can be stopped and goes on where it was.\n");
         text.Append("An open side of an interval holds everything on it. ± is the binomial standard deviation. *printed* is the share of studies in which the number was printed at all.\n");
         text.Append("*surely below* counts conditions that lie below 93 % by more than two of these deviations: with few studies many others fall below by chance.\n\n");
-        text.Append(CultureInfo.InvariantCulture, $"{Simulated.All.Count} conditions, {Simulated.All.Sum(counts.Studies):N0} studies, at least {Simulated.All.Min(counts.Studies):N0} of each.\n\n");
+        text.Append(CultureInfo.InvariantCulture, $"{conditions.Count} conditions, {conditions.Sum(counts.Studies):N0} studies, at least {conditions.Min(counts.Studies):N0} of each.\n\n");
         text.Append("## All conditions together\n\n| quantity | curve | covered | below 93 % | 93 to 97 % | above 97 % | surely below |\n| --- | --- | --- | --- | --- | --- | --- |\n");
         foreach (var group in rows.GroupBy(r => (r.Condition.Curve, r.Tally.Quantity)))
         {

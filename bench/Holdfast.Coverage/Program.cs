@@ -29,7 +29,8 @@ while (conditions.Where(c => counts.Studies(c) < wanted).ToArray() is { Length: 
     Console.WriteLine(string.Create(CultureInfo.InvariantCulture, $"{TimeProvider.System.GetLocalNow():HH:mm:ss} {left.Length} conditions have {conditions.Min(counts.Studies)} studies or more"));
 }
 
-File.WriteAllText(Path.Combine(root, "docs", "coverage.md"), Page.Of(counts));
+foreach (var (file, text) in Page.All(counts))
+    File.WriteAllText(Path.Combine(root, "docs", file), text);
 return 0;
 
 IEnumerable<Simulated> Picked(string choice)

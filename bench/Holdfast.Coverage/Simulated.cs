@@ -18,7 +18,13 @@ internal sealed record Simulated(string Name, string Curve, IReadOnlyList<string
     private static readonly double[] Starts = [3, 6, 12, 20, 35, 50, 75, 100];
 
     /// <summary>Everything that is simulated, in a fixed order.</summary>
-    public static IReadOnlyList<Simulated> All { get; } = [.. Condition.All.Select(Of), .. Temperatures(), .. QuenchingSeries()];
+    public static IReadOnlyList<Simulated> All => [.. Vessels, .. Powder];
+
+    /// <summary>What vessels, lines of constants and signals are simulated for.</summary>
+    public static IReadOnlyList<Simulated> Vessels { get; } = [.. Condition.All.Select(Of), .. Temperatures(), .. QuenchingSeries()];
+
+    /// <summary>What measurements of the powder are simulated for.</summary>
+    public static IReadOnlyList<Simulated> Powder { get; } = [.. PowderConditions.All()];
 
     /// <summary>A batch study.</summary>
     public static Simulated Of(Condition condition) => new(
@@ -68,7 +74,12 @@ internal sealed record Simulated(string Name, string Curve, IReadOnlyList<string
 
     private static (double Low, double High)? Limits(Estimate estimate) => (estimate.Interval().Low, estimate.Interval().High);
 
-    private static Simulated One(string name, string curve, string[] quantities, Func<SeededStream, ((double Low, double High)? Interval, double Truth)[]> study)
+    /// <summary>Something whose every study gives one interval for each quantity, or null where none is printed.</summary>
+    /// <param name="name">Stable name.</param>
+    /// <param name="curve">Under which heading it is summed.</param>
+    /// <param name="quantities">What is counted of it.</param>
+    /// <param name="study">One study, from random numbers.</param>
+    internal static Simulated One(string name, string curve, string[] quantities, Func<SeededStream, ((double Low, double High)? Interval, double Truth)[]> study)
         => new(name, curve, quantities, (from, count) =>
         {
             Tally[] tallies = [.. quantities.Select(q => new Tally(q, 0, 0, 0, 0, 0))];

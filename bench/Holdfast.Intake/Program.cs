@@ -8,13 +8,13 @@ if (words.Length == 0)
     return 2;
 }
 
-var outcomes = words.SelectMany(IntakeCase.In).Select(c => c.Run()).ToList();
+var outcomes = words.SelectMany(w => IntakeCase.In(w).Select(c => c.Run()).Concat(PowderFileCase.In(w).Select(c => c.Run()))).ToList();
 foreach (var outcome in outcomes)
 {
     Console.WriteLine(outcome);
     if (args.Contains("--open"))
     {
-        foreach (var line in outcome.Open.Concat(outcome.Said).Concat(outcome.Wrong.Take(4)))
+        foreach (var line in outcome.Open.Concat(outcome.Said).Concat(outcome.Wrong.Take(6)).Concat(outcome.Missing.Take(6)))
             Console.WriteLine("      " + line);
     }
 }

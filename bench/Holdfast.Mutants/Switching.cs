@@ -15,7 +15,7 @@ internal sealed record Mutant(int Number, string File, int Line, string Change, 
 
 /// <summary>
 /// Rewrites a file so that each of its changes can be switched on at run time: one build serves all. A comparison takes or leaves its equal case, a sum becomes a difference and the other way
-/// round, a number grows by a fifth or by one. A constant becomes a property; where the language wants a constant the change is left out by the caller.
+/// round, a number grows by a fifth or by one. An equal case that no data can give is left out. A constant becomes a property; where the language wants a constant the change is left out by the caller.
 /// </summary>
 /// <param name="file">The file, from the root of the repository.</param>
 /// <param name="mutants">Receives the changes.</param>
@@ -23,6 +23,9 @@ internal sealed record Mutant(int Number, string File, int Line, string Change, 
 /// <param name="constants">Names that the language wants to be constants.</param>
 internal sealed class Switching(string file, List<Mutant> mutants, IReadOnlySet<int> leftOut, IReadOnlySet<string> constants) : CSharpSyntaxRewriter
 {
+    private static readonly HashSet<string> Probabilities = ["P", "p", "PIncreasing", "PDecreasing", "PDiffersFrom", "LackOfFitP"];
+    private static readonly HashSet<string> Slack = ["1e-9", "0.999", "1.001", "1.0001"];
+
     /// <summary>Names in the places of a file where only constants may stand: patterns, defaults of parameters, attributes, other constants.</summary>
     /// <param name="root">The file.</param>
     public static IEnumerable<string> WantedConstant(SyntaxNode root)
@@ -47,7 +50,7 @@ internal sealed class Switching(string file, List<Mutant> mutants, IReadOnlySet<
     {
         var other = node.OperatorToken.Text switch { "<" => "<=", "<=" => "<", ">" => ">=", ">=" => ">", "+" => "-", "-" => "+", _ => null };
         var inside = (BinaryExpressionSyntax)base.VisitBinaryExpression(node)!;
-        if (other is null || IsLeftOut(node) || IsText(node))
+        if (other is null || IsLeftOut(node) || IsText(node) || (node.OperatorToken.Text[0] is '<' or '>' && HasNoEqualCase(node)))
             return inside;
         var either = Either(node, $"{inside.Left} {inside.OperatorToken.Text} {inside.Right}", $"{inside.Left} {other} {inside.Right}", $"{Short(node)}: {node.OperatorToken.Text} → {other}");
         return SyntaxFactory.ParseExpression(either).WithTriviaFrom(node);
@@ -86,6 +89,19 @@ internal sealed class Switching(string file, List<Mutant> mutants, IReadOnlySet<
             };
 
     private static bool IsText(BinaryExpressionSyntax node) => node.DescendantNodesAndSelf().Any(n => n is InterpolatedStringExpressionSyntax || n.IsKind(SyntaxKind.StringLiteralExpression));
+
+    // No data give the equal case: a probability or an exponential worked out in floating point is no round limit to the last bit; and a comparison that carries a slack for rounding says itself that it is none.
+    private static bool HasNoEqualCase(BinaryExpressionSyntax node)
+        => IsProbability(node.Left) != IsProbability(node.Right)
+            || node.DescendantNodes().Any(n => n is IdentifierNameSyntax { Identifier.Text: "Exp" } || (n is LiteralExpressionSyntax literal && Slack.Contains(literal.Token.Text)));
+
+    private static bool IsProbability(ExpressionSyntax side) => side switch
+    {
+        InvocationExpressionSyntax call => IsProbability(call.Expression),
+        MemberAccessExpressionSyntax member => Probabilities.Contains(member.Name.Identifier.Text),
+        IdentifierNameSyntax name => Probabilities.Contains(name.Identifier.Text),
+        _ => false,
+    };
 
     private static string Short(SyntaxNode node) => node.ToString() is { Length: > 60 } text ? text[..57] + "…" : node.ToString();
 

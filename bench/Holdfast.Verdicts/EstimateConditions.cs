@@ -14,9 +14,13 @@ internal static class EstimateConditions
     /// <summary>Rules without a row, and why chance has no part in what they say.</summary>
     public static IReadOnlyDictionary<string, string> WithoutChance { get; } = new Dictionary<string, string>(StringComparer.Ordinal)
     {
+        ["blocks-complete"] = "says what is on record",
         ["chemisorption"] = "counts kinds of evidence that are judged by their own rules",
         ["low-cost"] = "propagates the ranges that the author states; they have no hidden truth",
+        ["margins-fixed-before"] = "says what is on record",
+        ["order-randomised"] = "judges the order on record against the one limit of the plan; that chance alone passes it follows from Spearman's coefficient",
         ["ph-recorded"] = "says what is on record",
+        ["replicates-as-planned"] = "says what is on record",
         ["readings-inside-range"] = "says what is on record",
     };
 

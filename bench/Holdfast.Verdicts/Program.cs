@@ -1,4 +1,5 @@
 using System.Globalization;
+using Holdfast.Simulated;
 using Holdfast.Verdicts;
 
 // How often each rule is wrong, and how often it is rightly right, where the truth is known:
@@ -8,16 +9,16 @@ using Holdfast.Verdicts;
 if (args.FirstOrDefault() == "distances")
     return AiccDistances.Run(args.Length > 1 ? int.Parse(args[1], CultureInfo.InvariantCulture) : 500);
 var studies = args.Length > 0 ? int.Parse(args[0], CultureInfo.InvariantCulture) : 100;
-var ledger = new Ledger(Path.Combine("artifacts", "verdicts.csv"));
-Condition[] drawn = [.. NumberConditions.All()], all = [.. drawn, .. StudyConditions.All()];
+var ledger = new Ledger(Path.Combine("artifacts", "verdicts.csv"), ends: 3);
+Condition[] drawn = [.. NumberConditions.All(), .. PowderConditions.All()], all = [.. drawn, .. StudyConditions.All()];
 Condition[] asked = [.. all.Where(c => args.Length < 2 || c.Rule.StartsWith(args[1], StringComparison.Ordinal))];
 foreach (var condition in asked)
 {
-    ledger.Fill(condition, drawn.Contains(condition) ? 20 * studies : studies);
-    var count = ledger[condition];
+    condition.Fill(ledger, drawn.Contains(condition) ? 20 * studies : studies);
+    var count = condition.In(ledger);
     Console.WriteLine($"{condition.Rule,-34} {condition.Truth,-7} {count.Holds,5} {count.Open,5} {count.Contradicted,5}  {string.Join(", ", count.Missed(condition)),-20} {condition.Name}");
 }
 
 if (asked.Length == all.Length)
     File.WriteAllText(Path.Combine("docs", "verdicts.md"), VerdictPage.Of(all, ledger));
-return asked.Any(c => ledger[c].Missed(c).Any()) ? 1 : 0;
+return asked.Any(c => c.In(ledger).Missed(c).Any()) ? 1 : 0;

@@ -1,6 +1,7 @@
 using System.Globalization;
 using System.Text;
 using Holdfast.Claims;
+using Holdfast.Simulated;
 
 namespace Holdfast.Verdicts;
 
@@ -23,8 +24,8 @@ internal static class VerdictPage
             own decision.
 
             """);
-        var missed = conditions.Where(c => ledger[c].Missed(c).Any()).ToArray();
-        var waiting = conditions.Count(c => ledger[c].Studies == 0);
+        var missed = conditions.Where(c => c.In(ledger).Missed(c).Any()).ToArray();
+        var waiting = conditions.Count(c => c.In(ledger).Studies == 0);
         text.Append(CultureInfo.InvariantCulture, $"\n{conditions.Count} conditions of {conditions.Select(c => c.Rule).Distinct().Count()} rules; {conditions.Count - missed.Length - waiting} are not shown to miss a bar, {missed.Length} do not{(missed.Length == 0 ? "" : " and stand first")}, {waiting} were not run yet.\n");
         if (missed.Length > 0)
             Table(text, "Bars missed", missed, ledger);
@@ -40,7 +41,7 @@ internal static class VerdictPage
         text.Append(CultureInfo.InvariantCulture, $"\n## {heading}\n\n| studies | the claim is | n | holds % | open % | contradicted % | bars |\n| --- | --- | --- | --- | --- | --- | --- |\n");
         foreach (var c in conditions)
         {
-            var count = ledger[c];
+            var count = c.In(ledger);
             string Share(int part) => count.Studies == 0 ? "" : (100.0 * part / count.Studies).ToString("0.0", CultureInfo.InvariantCulture);
             var missed = string.Join(", ", count.Missed(c));
             text.Append(CultureInfo.InvariantCulture, $"| {(heading == c.Rule ? "" : c.Rule + ": ")}{c.Name} | {Word(c.Truth)} | {count.Studies} | {Share(count.Holds)} | {Share(count.Open)} | {Share(count.Contradicted)} | {(count.Studies == 0 ? "not run yet" : missed.Length == 0 ? "met" : "missed: " + missed)} |\n");

@@ -14,6 +14,9 @@ internal sealed record Door(TextWriter Out, TextWriter Error, TimeProvider Clock
     /// <summary>True when remarks go to a person, who wants to see how far long work is.</summary>
     public bool IsWatched { get; init; }
 
+    /// <summary>Why what the verb keeps is an amendment; null where it is none.</summary>
+    public string? Amending { get; init; }
+
     /// <summary>Where answers come from.</summary>
     public TextReader In { get; init; } = TextReader.Null;
 

@@ -76,6 +76,27 @@ internal static class Printed
         return Encoding.UTF8.GetString(stream.ToArray());
     }
 
+    /// <summary>Prints each row of a table as one line of JSON, so that lines of many runs can be put one after the other.</summary>
+    /// <param name="table">The table; its id is the kind of the lines.</param>
+    /// <param name="output">Where to.</param>
+    public static void Lines(Table table, TextWriter output)
+    {
+        foreach (var row in table.Rows)
+        {
+            using var stream = new MemoryStream();
+            using (var json = new Utf8JsonWriter(stream, new JsonWriterOptions { Encoder = System.Text.Encodings.Web.JavaScriptEncoder.UnsafeRelaxedJsonEscaping }))
+            {
+                json.WriteStartObject();
+                json.WriteString("schema", "holdfast/1");
+                json.WriteString("line", table.Id);
+                Cells(json, row, table);
+                json.WriteEndObject();
+            }
+
+            output.WriteLine(Encoding.UTF8.GetString(stream.ToArray()));
+        }
+    }
+
     private static string Json(Table table) => Object(json => Members(json, table));
 
     private static void Members(Utf8JsonWriter json, Table table)
@@ -98,12 +119,7 @@ internal static class Printed
         foreach (var row in table.Rows)
         {
             json.WriteStartObject();
-            for (var i = 0; i < row.Cells.Count; i++)
-            {
-                json.WritePropertyName(table.Columns[i].Name);
-                Cell(json, row.Cells[i], table, table.Columns[i]);
-            }
-
+            Cells(json, row, table);
             // A table with a column of that name says it there.
             if (row.Struck && table.Columns.All(c => c.Name != "struck"))
                 json.WriteBoolean("struck", true);
@@ -117,6 +133,15 @@ internal static class Printed
         foreach (var note in table.AllNotes)
             json.WriteStringValue(note.Plain);
         json.WriteEndArray();
+    }
+
+    private static void Cells(Utf8JsonWriter json, Row row, Table table)
+    {
+        for (var i = 0; i < row.Cells.Count; i++)
+        {
+            json.WritePropertyName(table.Columns[i].Name);
+            Cell(json, row.Cells[i], table, table.Columns[i]);
+        }
     }
 
     private static void Cell(Utf8JsonWriter json, Cell cell, Table table, Column column)

@@ -33,7 +33,12 @@ internal sealed class StudyOptions
     /// <summary>The study opened for writing.</summary>
     /// <param name="parsed">The command line.</param>
     /// <param name="door">The world.</param>
-    public StudyFolder Write(ParseResult parsed, Door door) => StudyFolder.Open(Folder(parsed, door), door.Clock);
+    public StudyFolder Write(ParseResult parsed, Door door)
+    {
+        var study = StudyFolder.Open(Folder(parsed, door), door.Clock);
+        study.Amending = door.Amending;
+        return study;
+    }
 
     /// <summary>Ends the writing after an entry was kept. What could not be refreshed beside the history is a remark: the entry stands.</summary>
     /// <param name="study">The study.</param>

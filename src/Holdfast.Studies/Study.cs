@@ -79,8 +79,20 @@ public sealed record Study
     /// <summary>How many measurements were ever numbered, those of undone takes included.</summary>
     public int MeasurementsEver { get; init; }
 
+    /// <summary>Words of the author's own by section of the chapter.</summary>
+    public ImmutableSortedDictionary<string, OwnText> Texts { get; init; } = ImmutableSortedDictionary.Create<string, OwnText>(StringComparer.Ordinal);
+
+    /// <summary>Sentences of the program that are said in the author's words, by the sentence with "#" for its numbers.</summary>
+    public ImmutableSortedDictionary<string, string> Rewordings { get; init; } = ImmutableSortedDictionary.Create<string, string>(StringComparer.Ordinal);
+
+    /// <summary>Remarks of readers, in the order they came, answered and closed ones included.</summary>
+    public ImmutableArray<Remark> Remarks { get; init; } = [];
+
     /// <summary>Number of the entry that sealed the study, or null while it is open.</summary>
     public long? SealedBy { get; init; }
+
+    /// <summary>What was amended since the study was sealed, each with its reason.</summary>
+    public ImmutableArray<Amendment> Amendments { get; init; } = [];
 
     /// <summary>Number of the last entry of the history this state comes from.</summary>
     public long Version { get; init; }

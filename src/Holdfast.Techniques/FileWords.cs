@@ -15,7 +15,7 @@ internal static partial class FileWords
     private const string Raised = "¹²³⁴⁵⁶⁷⁸⁹⁻₀₁₂₃₄₅₆₇₈₉−–‐‑ºµ⁰";
     private const string Level = "123456789-0123456789----°μ°";
     private const string NamesPowder = "sample samplename specimen powder material title probe probenname echantillon muestra amostra campione monster probka numune sampel 样品 образец";
-    private const string NoName = "edx eds xeds sem tem ftir ir atr icp xrf chn particles partikel sizes lengths spectrum spectra spektrum data";
+    private const string NoName = "edx eds xeds sem tem ftir ir atr icp xrf chn particles partikel sizes lengths langen laengen longueurs longitudes lunghezze comprimentos dlugosci rods points puntos pontos punkte punkty oxides oxidos oxydes ossidi tlenki dosage digest digests aufschluss comptage spectrum spectra spektrum data";
 
     /// <summary>Lower case, without accents, with raised and lowered digits as plain ones: "cm³ g⁻¹" is "cm3 g-1", "p/p₀" is "p/p0".</summary>
     /// <param name="text">Any text.</param>
@@ -43,8 +43,14 @@ internal static partial class FileWords
         // "ceria in zirconia CZ-10" in the file CZ-10.csv: the file has the short name of it.
         if (stated is not null && stated.Contains(' ', StringComparison.Ordinal) && stem.Length > 2 && Key(stated).Contains(Key(stem), StringComparison.Ordinal))
             stated = null;
+        if (stated is null && InTitle(lines) is { } titled)
+            (stated, row) = titled;
         return PowderName.Settle(source, stated ?? (stem.Length > 0 && !string.Equals(stem, Path.GetFileNameWithoutExtension(source.Talk.FileName), StringComparison.Ordinal) ? stem : null), stated is null ? 0 : row);
     }
+
+    /// <summary>True for a key that says that a powder's name follows: "Sample", "Probe".</summary>
+    /// <param name="key">The key.</param>
+    public static bool NamesAPowder(string key) => MeasuredTable.Has(key.Replace(" ", "", StringComparison.Ordinal), NamesPowder);
 
     /// <summary>A name as the study spells it already, or as it stands.</summary>
     /// <param name="source">The grid.</param>
@@ -88,12 +94,30 @@ internal static partial class FileWords
                 continue;
             var mark = cells[0].IndexOfAny([':', '=']);
             var (key, value) = mark > 0 ? (cells[0][..mark], string.Join(' ', cells.Skip(1).Prepend(cells[0][(mark + 1)..].Trim())).Trim()) : (cells[0], cells.Length == 2 ? cells[1] : "");
-            if (value.Length is > 0 and <= 60 && key.Trim().TrimStart('#').Trim().Length <= 24 && MeasuredTable.Has(key.Replace(" ", "", StringComparison.Ordinal), NamesPowder))
+            if (value.Length is > 0 and <= 60 && key.Trim().TrimStart('#').Trim().Length <= 24 && NamesAPowder(key))
                 return (value, row.Number);
         }
 
         return (null, 0);
     }
+
+    // "Rods of powder RW-Ti, three images": a code right behind a word for the powder, and no other code behind another.
+    private static (string Name, int Row)? InTitle(IEnumerable<GridRow> lines)
+    {
+        var named = new List<(string Name, int Row)>();
+        foreach (var row in lines.Where(r => r.Filled == 1))
+        {
+            string[] words = [.. row.Cells.First(c => !c.IsBlank).Text.Split([' ', ',', ';', '(', ')'], StringSplitOptions.RemoveEmptyEntries)];
+            named.AddRange(Enumerable.Range(1, Math.Max(0, words.Length - 1)).Where(i => IsCode(words[i]) && MeasuredTable.Has(words[i - 1], NamesPowder + " pulver* poudre* polvo* polvere* proszek proszk* po")).Select(i => (words[i].TrimEnd('.', ':'), row.Number)));
+        }
+
+        return named.DistinctBy(n => n.Name, StringComparer.OrdinalIgnoreCase).ToList() is [var only] ? only : null;
+    }
+
+    /// <summary>True for letters with a number or a stroke, and no formula: what the powder is made of is not what it is called.</summary>
+    /// <param name="word">A word.</param>
+    public static bool IsCode(string word)
+        => word.Length is > 1 and <= 20 && char.IsLetter(word[0]) && word.Any(char.IsUpper) && word.Any(c => char.IsDigit(c) || c == '-') && !word.Contains('=', StringComparison.Ordinal) && (word.Contains('-', StringComparison.Ordinal) || Composition.Formula.Read(word).Value is null);
 
     private static string Key(string text) => string.Concat(text.Where(char.IsLetterOrDigit)).ToUpperInvariant();
 

@@ -20,6 +20,7 @@ internal sealed record MeasuredTable(
     Grid Grid, ImmutableArray<GridRow> Preamble, GridRow? Heading, GridRow? Units, ImmutableArray<GridRow> Body, int Blank, ImmutableArray<GridRow> Below)
 {
     private const int RowsOfEvidence = 400;
+    private const int LongestUnit = 8;
 
     // Each technique looks at each grid, some more than once.
     private static readonly ConditionalWeakTable<Grid, MeasuredTable?[]> Known = [];
@@ -118,14 +119,14 @@ internal sealed record MeasuredTable(
         use == ColumnUse.Measured && IsNumeric(column) ? [.. Body.Where(r => !r.At(column).IsBlank && !TableLayout.IsNumberLike(r.At(column))).Take(1000).Select(r => new OddCell(r.Number, r.At(column).Text, "no number"))] : [])
     { Measures = measures };
 
-    /// <summary>The number in a cell, its unit left aside; null for none.</summary>
+    /// <summary>The number in a cell, its unit or scatter left aside; null for none.</summary>
     /// <param name="cell">The cell.</param>
     /// <param name="mark">Decimal mark.</param>
     public static double? Number(Cell cell, DecimalMark? mark)
     {
         if (cell.IsBlank)
             return null;
-        var text = CellParts.Split(cell.Text)?.Number ?? cell.Text;
+        var text = CellParts.Split(cell.Text)?.Number ?? CellParts.Scatter(cell.Text)?.Number ?? cell.Text;
         return CellText.Read(text, cell.Kind == CellKind.Number ? DecimalMark.Point : mark) is CellText.Number { Value: var value } && double.IsFinite(value) ? value : null;
     }
 
@@ -166,6 +167,13 @@ internal sealed record MeasuredTable(
 
     private static bool HoldsNumbers(GridRow row, int fewest) => row.Cells.Count(c => !c.IsBlank && TableLayout.IsNumberLike(c)) >= fewest;
 
+    // "cm-1 | u. a. | % T" under words: short cells, one of them a unit at least, and none above.
+    private static bool AreUnitsUnderWords(ImmutableArray<GridRow> rows, int over, int at)
+    {
+        static bool IsUnit(Cell cell) => !cell.IsBlank && HeadingReading.UnitOf(cell.Text) is UnitText.Known { Unit.IsOne: false };
+        return over >= 0 && rows[at].Filled > 1 && rows[at].Cells.All(c => c.Text.Length <= LongestUnit) && rows[at].Cells.Any(IsUnit) && !rows[over].Cells.Any(IsUnit);
+    }
+
     // A row of units belongs to the row above it only where both have as many cells; else it is the heading itself: "cm-1, %T".
     private static (GridRow? Heading, GridRow? Units, int Above) HeadOf(ImmutableArray<GridRow> rows, int from)
     {
@@ -175,7 +183,7 @@ internal sealed record MeasuredTable(
         if (at < 0 || rows[at].Cells.Any(c => c.Kind == CellKind.Number && !c.IsBlank))
             return (null, null, at + 1);
         var over = at - 1;
-        if (TableLayout.IsUnits(rows[at]) && over >= 0 && !rows[over].IsBlank && rows[over].Filled >= rows[at].Filled && rows[over].Filled <= rows[from].Filled && !rows[over].Cells.Any(c => !c.IsBlank && TableLayout.IsNumeric(c)))
+        if ((TableLayout.IsUnits(rows[at]) || AreUnitsUnderWords(rows, over, at)) && over >= 0 && !rows[over].IsBlank && rows[over].Filled >= rows[at].Filled && rows[over].Filled <= rows[from].Filled && !rows[over].Cells.Any(c => !c.IsBlank && TableLayout.IsNumeric(c)))
             return (rows[over], rows[at], over);
         return rows[at].Filled < 2 && rows[from].Filled > 1 ? (null, null, at + 1) : (rows[at], null, at);
     }

@@ -1,5 +1,6 @@
 using Holdfast.Web.Tests;
 using Microsoft.Playwright;
+using Xunit.Sdk;
 
 namespace Holdfast.Browser;
 
@@ -8,6 +9,7 @@ public sealed class Browsing : IAsyncLifetime
 {
     private static readonly string[] Places = ["/usr/bin/chromium", "/usr/bin/chromium-browser", "/usr/bin/google-chrome"];
     private readonly List<string> offences = [];
+    private readonly List<(ITest? Test, IBrowserContext Context)> left = [];
     private Cookie? cookie;
     private IPlaywright? driver;
     private IBrowser? browser;
@@ -61,6 +63,7 @@ public sealed class Browsing : IAsyncLifetime
     private async Task<IPage> Watched(string address, int width, bool dark, Cookie? pass)
     {
         Assert.SkipWhen(browser is null, "No Chromium in /usr/bin: install the package chromium, or run scripts/test.sh, which does.");
+        await CloseWhatOthersLeft();
         offences.Clear();
         var context = await browser!.NewContextAsync(new()
         {
@@ -69,6 +72,7 @@ public sealed class Browsing : IAsyncLifetime
             Permissions = ["clipboard-read", "clipboard-write"],
             ReducedMotion = ReducedMotion.Reduce,
         });
+        left.Add((TestContext.Current.Test, context));
         if (pass is not null)
             await context.AddCookiesAsync([pass]);
         await context.AddInitScriptAsync("document.addEventListener('securitypolicyviolation', e => console.error('policy: ' + e.violatedDirective + ' ' + e.blockedURI))");
@@ -86,6 +90,14 @@ public sealed class Browsing : IAsyncLifetime
         };
         page.PageError += (_, error) => offences.Add("script: " + error);
         return page;
+    }
+
+    // A test that fails leaves its page open, and a page whose bench is gone complains for ever: it must not speak into the next test.
+    private async Task CloseWhatOthersLeft()
+    {
+        foreach (var (_, context) in left.Where(l => l.Test != TestContext.Current.Test).ToList())
+            await context.CloseAsync();
+        left.RemoveAll(l => l.Test != TestContext.Current.Test);
     }
 
     /// <summary>Goes to a page and waits until it answers and the study is worked out.</summary>

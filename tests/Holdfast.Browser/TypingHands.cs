@@ -24,7 +24,8 @@ internal sealed class TypingHands(IPage page)
               // Marks of a figure may lie over each other; the outline is drawn over them all.
               if (there && (on.contains(there) || there.contains(on) || (on.ownerSVGElement && on.ownerSVGElement === there.ownerSVGElement))) return "";
             }
-          return "covered: " + name;
+          const over = document.elementFromPoint((left + right) / 2, (top + bottom) / 2);
+          return "covered: " + name + ", by " + (over ? over.tagName + "." + over.className : "nothing") + " at " + Math.round(box.top) + " of " + innerHeight;
         }
         """;
 
@@ -37,7 +38,7 @@ internal sealed class TypingHands(IPage page)
         foreach (var key in keys)
         {
             await page.Keyboard.PressAsync(key);
-            await Look();
+            await Look(key);
         }
     }
 
@@ -67,9 +68,9 @@ internal sealed class TypingHands(IPage page)
         await Press("Control+v");
     }
 
-    private async Task Look()
+    private async Task Look(string key)
     {
         if (await page.EvaluateAsync<string>(Focus) is { Length: > 0 } trouble)
-            Unseen.Add($"{new Uri(page.Url).AbsolutePath}: {trouble}");
+            Unseen.Add($"{new Uri(page.Url).AbsolutePath}: {trouble}, after {key}");
     }
 }

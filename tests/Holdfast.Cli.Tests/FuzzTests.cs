@@ -12,7 +12,7 @@ public class FuzzTests
         ["fit", "kinetics", "--resample", "100"], ["fit", "isotherm", "--as", "json"], ["fit", "quenching"],
         ["defend"], ["defend", "--as", "json"], ["trail", "q:V-1"], ["trail", "Ce:I0-1", "--as", "json"], ["trail", "qm:ISO@langmuir"],
         ["find", "ISO"], ["plan"], ["plan", "design", "--show", "capacity", "--seed", "1"], ["margin"], ["limits"], ["cautions", "Pb"],
-        ["write", "--html", "chapter.html", "--docx", "chapter.docx", "--xlsx", "workbook.xlsx", "--replace"],
+        ["write", "--html", "chapter.html", "--docx", "chapter.docx", "--pdf", "chapter.pdf", "--latex", "tex", "--xlsx", "workbook.xlsx", "--replace"],
         ["write", "--document", "record", "--html", "report.html", "--csv", "tables", "--figures", "svg", "--replace"],
         ["strike", "K3-1", "--rehearse"], ["strike", "K3-1", "--because", "spilt"], ["defend", "--brief"], ["since", "1"], ["undo"], ["redo"], ["mark", "sent"], ["inspect"],
     ];

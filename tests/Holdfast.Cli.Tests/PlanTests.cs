@@ -55,7 +55,7 @@ public class PlanTests
         // Its warnings are answered before it is frozen; margins change only with a reason from then on.
         Assert.Equal(Exit.ChangedOrSealed, line.Type("plan", "freeze"));
         Assert.Contains("coverage-ISO", line.Error, StringComparison.Ordinal);
-        Assert.Equal(Exit.Done, line.Type("plan", "freeze", "--accept", "coverage-ISO=no more stock", "--accept", "power-capacity=a first look"));
+        Assert.Equal(Exit.Done, line.Type("plan", "freeze", "--accept", "coverage-ISO=no more stock", "--accept", "power-capacity=a first look", "--accept", "ground-equilibrium=known of an earlier powder"));
         Assert.Contains("fingerprint", line.Out, StringComparison.Ordinal);
         Assert.Equal(Exit.ChangedOrSealed, line.Type("margin", "capacity", "--from", "-20", "--to", "20"));
         Assert.Equal(Exit.ChangedOrSealed, line.Type([.. design, "--keep"]));
@@ -102,5 +102,43 @@ public class PlanTests
         Assert.Equal(Exit.Done, line.Type("margin"));
         Assert.Contains("plateau         -3 to 3 % (fixed, entry 2)", line.Out.Replace('\u2212', '-').Replace('\u00a0', ' '), StringComparison.Ordinal);
         Assert.Contains("removal", line.Out, StringComparison.Ordinal);
+    }
+
+    // 5.00 g at full yield take 11.27, 0.434 and 3.858 g (worked example, computed beforehand); five times the batch at 79 % takes 5/0.79 times as much.
+    [Fact]
+    public void Scale_OfABatch_TellsReagentsAndWhatDoesNotGrow()
+    {
+        using var line = new Typed();
+        string[] reagents = ["--from", "Ca(NO3)2.4H2O=Ca", "--from", "Eu(NO3)3.6H2O=Eu", "--from", "(NH4)2HPO4=P"];
+        Assert.Equal(Exit.Done, line.Type(["scale", "Ca9.8Eu0.2(PO4)6(OH)1.8O0.2", "--make", "5 g", .. reagents]));
+        Assert.Contains("11.27", line.Out, StringComparison.Ordinal);
+        Assert.Contains("3.858", line.Out, StringComparison.Ordinal);
+        Assert.Contains("dry to constant mass", line.Out, StringComparison.Ordinal);
+        Assert.Contains("supplier", line.Out, StringComparison.Ordinal);
+        Assert.Equal(Exit.Done, line.Type(["scale", "Ca9.8Eu0.2(PO4)6(OH)1.8O0.2", "--make", "25g", "--was", "5g", "--yield", "79%", "--as", "csv", .. reagents]));
+        Assert.Contains("71.3", line.Out, StringComparison.Ordinal);
+        Assert.Equal(Exit.NeedsDecision, line.Type("scale", "Ca10(PO4)6(OH)2", "--make", "5", "--from", "Ca(NO3)2=Ca"));
+        Assert.Contains("for example 5 g", line.Error, StringComparison.Ordinal);
+        Assert.Equal(Exit.NeedsDecision, line.Type("scale", "Ca10(PO4)6(OH)2", "--make", "5 g", "--from", "NaCl=Ca"));
+        Assert.Contains("not in both", line.Error, StringComparison.Ordinal);
+        Assert.Equal(Exit.NeedsDecision, line.Type("scale", "Ca10(PO4)6(OH)2", "--make", "5 g", "--from", "CaCO3=Ca", "--purity", "NaCl=99%"));
+        Assert.Contains("no reagent of this recipe", line.Error, StringComparison.Ordinal);
+        Assert.Equal(Exit.NeedsDecision, line.Type("scale", "Ca10(PO4)6(OH)2", "--make", "5 g", "--from", "CaCO3"));
+        Assert.Contains("write --from NAME=VALUE", line.Error, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Design_TriedOut_SaysHowOftenAClaimHolds()
+    {
+        using var line = new Typed();
+        line.Type("begin", "ni", "--analyte", "Ni");
+        line.Folder = Path.Combine(line.Folder, "ni");
+        string[] design = ["plan", "design", "--show", "not-precipitation", "--seed", "1589", "--part", "tried", "--as", "csv"];
+        Assert.Equal(Exit.Done, line.Type([.. design, "--try", "40"]));
+        var cells = line.Out.Split('\n').First(l => l.StartsWith("not-precipitation", StringComparison.Ordinal)).Split(',');
+        Assert.InRange(double.Parse(cells[2], System.Globalization.CultureInfo.InvariantCulture), 70, 100);
+        Assert.Equal(Exit.NeedsDecision, line.Type([.. design, "--try", "0"]));
+        Assert.Contains("1 to 1000", line.Error, StringComparison.Ordinal);
+        Assert.Equal(Exit.NeedsDecision, line.Type(design));
     }
 }

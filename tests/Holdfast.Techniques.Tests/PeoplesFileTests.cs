@@ -1,30 +1,31 @@
-using System.Text.Json;
-using Holdfast.Claims.Analyses;
-using Holdfast.Composition;
 using Holdfast.Studies.Import;
-using Holdfast.Techniques.Elements;
-using Holdfast.Techniques.Infrared;
-using Holdfast.Techniques.Particles;
 using Holdfast.Testing;
 
 namespace Holdfast.Techniques.Tests;
 
 /// <summary>
-/// Invented files as people have them, with what a careful reader does with each (characterisation/files of HOLDFAST_REFERENCE: cases s09 to s14, made with
-/// fixed seeds from a stated truth).
+/// Invented files as people have them, each with what a careful reader does and the true quantities: characterisation/files of HOLDFAST_REFERENCE, and the
+/// sets of reference/characterisation/cases, which were written by somebody who had not seen the reader. Made with fixed seeds from stated truths.
 /// </summary>
 public class PeoplesFileTests
 {
-    [Theory]
-    [InlineData("s09-transmittance-falling", "HAp-KBr.csv", "infrared", 1)]
-    [InlineData("s11-edx-fields", "ZC_edx.xlsx", "elements", 1)]
-    [InlineData("s13-two-groups-one-column", "lengths.tsv", "particles", 2)]
-    public void File_ThatNeedsNoQuestion_IsUnderstood(string folder, string file, string technique, int measurements)
+    /// <summary>The sets of the project, then the shared one, each with the cases that are not read yet.</summary>
+    public static TheoryData<string, string[]> Sets => new()
     {
-        var understood = Of(folder, file);
-        Assert.False(understood.NeedsDecision, understood.Said());
-        Assert.Equal(measurements, understood.Measurements().Length);
-        Assert.All(understood.Measurements(), m => Assert.Equal(technique, m.Technique));
+        { "first", [] },
+        // c12: a list of lines in a message, without a scan; c24: running lines of lengths.
+        { "second", ["c12", "c24"] },
+        { "third", [] },
+        { "shared", [] },
+    };
+
+    [Theory, MemberData(nameof(Sets))]
+    public void Set_IsReadAsACarefulReaderWould(string set, string[] notYet)
+    {
+        var cases = PowderFileCase.In(set == "shared" ? Repository.Verbatim("characterisation", "files") : Repository.Path("reference", "characterisation", "cases", set)).Select(c => c.Run()).ToList();
+        Assert.NotEmpty(cases);
+        Assert.Equal(notYet, cases.Where(c => !c.Meets).Select(c => c.Name));
+        Assert.DoesNotContain(cases, c => c.Class.StartsWith("WRONG", StringComparison.Ordinal));
     }
 
     [Theory]
@@ -43,59 +44,6 @@ public class PeoplesFileTests
         var answered = Of(folder, file, Answers.None.With(question.Id, question.Choices[0]));
         Assert.False(answered.NeedsDecision, answered.Said());
         Assert.NotEmpty(answered.Measurements());
-    }
-
-    // Every quantity of expected.json that these techniques give, within its tolerance.
-    [Theory]
-    [InlineData("s09-transmittance-falling", "HAp-KBr.csv")]
-    [InlineData("s11-edx-fields", "ZC_edx.xlsx")]
-    [InlineData("s13-two-groups-one-column", "lengths.tsv")]
-    [InlineData("s14-one-length-tenfold", "grains.csv", "size:58", "31.8")]
-    public void File_AsUnderstood_GivesTheTrueQuantities(string folder, string file, string? question = null, string? answer = null)
-    {
-        var understood = Of(folder, file, question is null ? null : Answers.None.With(question, answer!));
-        var evidence = Evidence.Of(Holdfast.Studies.History.Fold.After(Reading.Empty, understood.Proposal! with { Files = [] }, 1, default, ""));
-        var expected = JsonDocument.Parse(File.ReadAllText(Repository.Verbatim("characterisation", "files", folder, "expected.json"))).RootElement.GetProperty("quantities");
-        Assert.NotEqual(0, expected.GetArrayLength());
-        foreach (var row in expected.EnumerateArray())
-        {
-            var (what, value) = (row.GetProperty("quantity").GetString()!, row.GetProperty("value").GetDouble());
-            double Tolerance(string kind) => row.GetProperty("tolerance").TryGetProperty(kind, out var t) ? t.GetDouble() : 0;
-            var found = Found(evidence, row.GetProperty("sample").GetString()!, what, value, row);
-            Assert.True(Math.Abs(found - value) <= Math.Max(Tolerance("abs"), Tolerance("rel") * Math.Abs(value)), FormattableString.Invariant($"{what}: expected {value}, got {found}"));
-        }
-    }
-
-    private static double Found(Evidence evidence, string sample, string what, double near, JsonElement row)
-    {
-        if (what == "band")
-            return InfraredStudy.Of(evidence).For(sample).Single().Bands.MinBy(b => Math.Abs(b.Band.Wavenumber - near))!.Band.Wavenumber;
-        if (what.StartsWith("length", StringComparison.Ordinal) || what == "count")
-        {
-            var list = ParticleStudy.Of(evidence).For(sample)!;
-            return what switch
-            {
-                "count" => list.Particles.Length,
-                "length_mean" => list.Statistics.Summary.Mean,
-                "length_sd" => list.Statistics.Summary.Sd!.Value,
-                _ => list.Statistics.Summary.Median,
-            };
-        }
-
-        var powder = ElementStudy.Of(evidence).Powders.Single();
-        var place = powder.Places.FirstOrDefault(p => p.Name == sample);
-        if (what == "atomic_percent")
-            return place!.Atoms.Single(a => a.Key.Symbol == row.GetProperty("element").GetString()).Value.Value;
-        var ratio = ElementRatio.Read("Co/(Co+Zn)").Value!;
-        var mean = powder.Mean(ratio)!;
-        return what switch
-        {
-            "ratio" => ratio.Of(place!.Atoms)!.Value.Value,
-            "x" => mean.Value,
-            "x_u" => mean.StandardError,
-            "x_sd" => mean.StandardError * Math.Sqrt(mean.N),
-            _ => throw new InvalidOperationException("Nothing here gives " + what),
-        };
     }
 
     private static Understanding Of(string folder, string file, Answers? answers = null)

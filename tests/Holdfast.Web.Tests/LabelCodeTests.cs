@@ -1,5 +1,5 @@
 using Holdfast.Planning;
-using Holdfast.Web.Live;
+using Holdfast.Reports.Markup;
 using ZXing;
 using ZXing.Common;
 using ZXing.QrCode;
@@ -13,7 +13,7 @@ public class LabelCodeTests
     public void Of_RunCode_IsReadBackByAnIndependentDecoder(string series, int counter)
     {
         var code = RunCode.Of(2026, series, counter);
-        var label = LabelCode.Of(code);
+        var label = SquareCode.Of(code);
         const int scale = 4;
         var side = label.Size * scale;
         var light = new byte[side * side];

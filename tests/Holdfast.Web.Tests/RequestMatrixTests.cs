@@ -119,6 +119,8 @@ public sealed class RequestMatrixTests(RequestMatrixTests.Running running) : ICl
     [InlineData("/write-up/chapter.docx", 200, "application/vnd.openxmlformats-officedocument.wordprocessingml.document")]
     [InlineData("/write-up/record.docx", 200, "application/vnd.openxmlformats-officedocument.wordprocessingml.document")]
     [InlineData("/write-up/workbook.xlsx", 200, "application/vnd.openxmlformats-officedocument.spreadsheetml.sheet")]
+    [InlineData("/write-up/chapter.pdf", 200, "application/pdf")]
+    [InlineData("/write-up/chapter.zip", 200, "application/zip")]
     [InlineData("/write-up/workbook.docx", 404, "")]
     [InlineData("/write-up/thesis.docx", 404, "")]
     public async Task Documents_OfTheWriteUp_ComeAsDownloadsOfTheirType(string path, int status, string type)

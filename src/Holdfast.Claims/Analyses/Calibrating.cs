@@ -77,10 +77,11 @@ internal sealed class Calibrating
             .Where(s => s.Known is not null)
             .Select(s => new StandardReading(s.Known!.Value, s.Reading.Value!.Value, s.Reading.Id))
             .ToImmutableArray();
+        var (possible, below) = (standards.RemoveAll(s => s.Level < 0), standards.RemoveAll(s => s.Level >= 0));
         var blanks = Role(readings, SampleRole.Blank).GroupBy(r => r.Sample, StringComparer.Ordinal).Select(g => g.Average(r => r.Value!.Value)).ToImmutableArray();
-        var outcome = standards.IsEmpty
+        var outcome = possible.IsEmpty
             ? Outcome<CalibrationCurve>.None()
-            : CalibrationCurve.Of(standards, blanks, new CalibrationOptions
+            : CalibrationCurve.Of(possible, blanks, new CalibrationOptions
             {
                 Run = run.Id,
                 Top = run.Number("", UsedUpTo),
@@ -88,7 +89,9 @@ internal sealed class Calibrating
                 Weighting = run.Detail(Weighed)?.ToUpperInvariant() switch { "EQUAL" => Weighting.Equal, "BY SCATTER" => Weighting.VarianceFunction, _ => null },
                 Flame = run.Detail("Element") is { } element ? FlameLine.Of(element) : null,
             });
-        return new CalibratedRun(run, [.. standards.Select(s => (s.Level, s.Signal))], blanks, [.. outcome.Findings])
+        Finding[] refused = below.IsEmpty ? []
+            : [Finding.Of("HF-454", Weight.Caution, $"Run {run.Id}: {Phrase.Count(below.Length, "standard reading")} at a concentration below 0 ({Phrase.With(below[0].Level, "mg/L")}) cannot be and is left out. Correct the concentration of the standard.", run.Id)];
+        return new CalibratedRun(run, [.. possible.Select(s => (s.Level, s.Signal))], blanks, [.. outcome.Findings, .. refused])
         {
             Curve = outcome.Value,
             Checks = outcome.Value is { } curve ? Checked(run, curve, readings) : [],

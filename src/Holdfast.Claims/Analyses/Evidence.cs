@@ -54,7 +54,7 @@ public sealed partial record Evidence
         var calibrating = new Calibrating(study, recorded);
         var workup = new VesselWorkup(study, recorded, calibrating);
         var sensing = SensingSamples.Of(study);
-        ImmutableArray<Vessel> vessels = [.. study.Samples.Where(s => HasContact(s) && !study.IsOnlyPlanned(s) && !sensing.Contains(s.Code)).Select(s => VesselInRoom(study, workup, s))];
+        var vessels = ExchangedResults.Say([.. study.Samples.Where(s => HasContact(s) && !study.IsOnlyPlanned(s) && !sensing.Contains(s.Code)).Select(s => VesselInRoom(study, workup, s))]);
         var grouped = Room.Of("the grouping of vessels into series", () => new Grouped(SeriesGrouping.Of(vessels, findings)));
         findings.AddRange(grouped.Findings);
         var series = grouped.Value?.Series ?? [];

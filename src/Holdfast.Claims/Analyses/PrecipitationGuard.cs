@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using Holdfast.BatchSorption;
 using Holdfast.Speciation;
 using Holdfast.Statistics;
 using Holdfast.Studies;
@@ -22,7 +23,7 @@ public sealed record PrecipitationGuard(IReadOnlyList<MetalIon> Ions, ImmutableA
     public static readonly Analysis<PrecipitationGuard> Known = new(Work);
 
     /// <summary>Loss in controls without sorbent, %, above which the removal is not the sorbent's; common practice.</summary>
-    public const double LargestLoss = 5;
+    public const double LargestLoss = 100 * ControlCorrection.LossWorthCorrecting;
 
     private const double AssumedPhU = 0.05;
 

@@ -1,3 +1,4 @@
+using System.Globalization;
 using Holdfast.Fitting;
 using Holdfast.Fitting.Diagnostics;
 
@@ -26,7 +27,7 @@ public sealed record ResampledFit(CandidateCurve Curve, BootstrapResult Resample
 
     // Ends of two intervals that differ by less than this share of the wider one are one opinion (a choice of this program).
     private const double Apart = 1.0 / 3;
-    private const double UnevenScatter = 0.05;
+    private const double UnevenScatter = Confidence.Chance;
 
     /// <summary>
     /// Resamples fitted curves, all of them in step. What was set at the bench (times, start concentrations, doses) stays as it was, since it was chosen
@@ -59,7 +60,7 @@ public sealed record ResampledFit(CandidateCurve Curve, BootstrapResult Resample
         get
         {
             if (Resamples.Scheme == Resampling.Wild)
-                yield return "The scatter changes with the size of the reading (Breusch and Pagan, p < 0.05), so each residual kept its place and got a random sign.";
+                yield return $"The scatter changes with the size of the reading (Breusch and Pagan, p < {UnevenScatter.ToString(CultureInfo.InvariantCulture)}), so each residual kept its place and got a random sign.";
             if (Resamples.Failed > 0)
                 yield return FormattableString.Invariant($"{Resamples.Failed} resamples could not be fitted and are left out.");
             foreach (var finding in Findings)

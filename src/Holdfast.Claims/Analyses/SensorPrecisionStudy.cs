@@ -61,10 +61,10 @@ public sealed record SensorPrecisionStudy(ImmutableArray<SensorPrecision> Levels
 
     private static SensorPrecision? OneDay(double level, Group day)
         => day.Summary is { Sd: > 0 and { } sd } summary
-            ? new(level, [day], summary.Mean, sd, sd * StandardDeviationFactor.At(0.95, summary.N - 1), null, null, null) : null;
+            ? new(level, [day], summary.Mean, sd, sd * StandardDeviationFactor.At(Confidence.Level, summary.N - 1), null, null, null) : null;
 
     private static SensorPrecision OfDays(double level, Group[] days, RandomEffects effects)
-        => new(level, [.. days], effects.BatchMeans.Mean, effects.WithinSd, effects.WithinSd * StandardDeviationFactor.At(0.95, effects.Analysis.WithinFreedom),
+        => new(level, [.. days], effects.BatchMeans.Mean, effects.WithinSd, effects.WithinSd * StandardDeviationFactor.At(Confidence.Level, effects.Analysis.WithinFreedom),
             effects.BetweenSd, effects.BatchSdUpperBound(), effects.Analysis.P);
 
     private static ResponseRun? Response(string name, SensorSample[] samples, ImmutableArray<Finding>.Builder findings)

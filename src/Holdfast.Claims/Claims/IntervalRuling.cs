@@ -18,7 +18,7 @@ internal static class IntervalRuling
     /// <param name="looks">How many such estimates were looked at for one claim: the contradicting bound is moved out (Bonferroni).</param>
     public static Ruling Within(Estimate estimate, double low, double high, int looks = 1)
         => Equivalence.Of(estimate, low, high).IsShown ? Ruling.Holds
-            : estimate.UpperBound(1 - 0.05 / looks) < low || estimate.LowerBound(1 - 0.05 / looks) > high ? Ruling.Contradicted
+            : estimate.UpperBound(1 - Confidence.Chance / looks) < low || estimate.LowerBound(1 - Confidence.Chance / looks) > high ? Ruling.Contradicted
             : Ruling.NotShownYet;
 
     /// <summary>"Lies below a limit": holds when the one-sided 95 % upper bound does; contradicted when the lower bound lies above it.</summary>

@@ -22,7 +22,7 @@ internal static class ModelChoice
         public const double WiderMayLead = 1;
 
         /// <summary>p of the lack-of-fit test below which a curve misses its replicates; no unit.</summary>
-        public const double Misfit = 0.05;
+        public const double Misfit = Confidence.Chance;
     }
 
     /// <summary>Judges the choice over all series.</summary>

@@ -1,10 +1,12 @@
 using System.Collections.Immutable;
 using System.Globalization;
+using Holdfast.Claims.Rules;
 using Holdfast.Composition;
 using Holdfast.Planning;
 using Holdfast.Solutions;
 using Holdfast.Studies;
 using Holdfast.Studies.History;
+using Holdfast.Studies.Properties;
 
 namespace Holdfast.Claims.Plans;
 
@@ -32,6 +34,9 @@ public sealed record PlanDesign(
     private const int Controls = 2;
     private static readonly double[] Dilutions = [1, 2, 5, 10, 20, 50, 100, 200, 500, 1000];
 
+    /// <summary>A gain of power that is not worth a vessel.</summary>
+    internal const double Unseen = 0.02;
+
     /// <summary>A reading may reach this share of the highest standard; common practice.</summary>
     internal const double HighestReading = 0.95;
 
@@ -40,6 +45,12 @@ public sealed record PlanDesign(
 
     /// <summary>Salt of the stock, or null where it was not said and none is listed for the metal.</summary>
     public Formula? Salt { get; init; }
+
+    /// <summary>Whether a series of the plan or of the study, planned or run, follows the uptake over time.</summary>
+    public bool TestsEquilibrium { get; init; }
+
+    /// <summary>Whether the study says what the powder is made of, where it claims that it stays in water.</summary>
+    public bool TestsStability { get; init; }
 
     /// <summary>What is doubtful about it.</summary>
     public ImmutableArray<PlanWarning> Warnings => PlanWarnings.Of(this);
@@ -68,6 +79,27 @@ public sealed record PlanDesign(
                 ("waste", Basis[PlanSetting.PriceWaste], Waste.Sum(w => w.Volume) / 1000),
             ];
             return [.. items.Where(i => i.Price > 0).Select(i => (i.Item, i.Price * i.Amount))];
+        }
+    }
+
+    /// <summary>What each claim costs, without unit of money: its series' vessels, a series that serves several claims shared evenly, so that the sum is that of <see cref="Costs"/>. Empty where no price was given.</summary>
+    public ImmutableArray<(PlanQuestion Question, double Cost)> CostsByClaim
+    {
+        get
+        {
+            // A vessel's part of an item is its part of what the item is paid for.
+            var amounts = new Dictionary<string, Func<PlannedVessel, double>>(StringComparer.Ordinal)
+            {
+                ["sorbent"] = v => v.Mass,
+                ["salt"] = v => v.InitialConcentration * v.Volume,
+                ["instrument"] = _ => 1,
+                ["vessels"] = _ => 1,
+                ["waste"] = v => v.Volume,
+            };
+            var rates = Costs.Select(c => (Amount: amounts[c.Item], Rate: c.Cost / Vessels.Sum(amounts[c.Item]))).ToArray();
+            double Of(PlannedVessel vessel) => rates.Sum(r => r.Rate * r.Amount(vessel));
+            var ofSeries = Vessels.GroupBy(v => v.Series, StringComparer.Ordinal).ToDictionary(g => g.Key, g => g.Sum(Of) / Claims.Count(c => c.Series.Contains(g.Key)), StringComparer.Ordinal);
+            return rates.Length == 0 ? [] : [.. Claims.Select(c => (c.Question, c.Series.Sum(s => ofSeries[s])))];
         }
     }
 
@@ -108,6 +140,8 @@ public sealed record PlanDesign(
         return new(basis, seed, [.. drafts], [.. vessels], [.. claims], [.. clocks], budget, sharing.ToImmutable())
         {
             Analyte = study.Analyte,
+            TestsEquilibrium = questions.Any(q => q.Series == SeriesKind.Kinetic) || IsKinetic(study),
+            TestsStability = study.Claims.Any(c => c.Rule == StableInWater.RuleId),
             Salt = salt ?? (study.Analyte is { } metal ? SaltCheck.SaltsOf(metal).OrderByDescending(s => s.Count("N") > 0).FirstOrDefault() : null),
         };
     }
@@ -131,6 +165,14 @@ public sealed record PlanDesign(
         return power.Power is { } p ? $"Power {Phrase.With(Math.Round(100 * p), "%")}. {said}" : said;
     }
 
+    private static bool IsKinetic(Study study)
+    {
+        const int times = 3;
+        return study.Designs.SelectMany(d => d.Vessels).Where(v => v.Role == SampleRole.Vessel).Select(v => (v.Series, Time: (double?)v.ContactTime))
+            .Concat(study.Samples.Where(s => s.Role == SampleRole.Vessel && s.Series is not null).Select(s => (Series: s.Series!, Time: s.Number(BatchProperties.ContactTime))))
+            .Where(v => v.Time is not null).GroupBy(v => v.Series, StringComparer.Ordinal).Any(g => g.Select(v => v.Time).Distinct().Count() >= times);
+    }
+
     private static double Half(Study study, PlanQuestion question)
         => question.Margin is not { } kind ? 0
             : study.Margins.FirstOrDefault(m => m.Name == kind.Name && m.Unit == kind.Unit) is { } own ? Math.Min(Math.Abs(own.Low), Math.Abs(own.High)) : Math.Min(Math.Abs(kind.Low), Math.Abs(kind.High));
@@ -140,30 +182,60 @@ public sealed record PlanDesign(
             ? [.. drafts.Where(d => d.Kind is SeriesKind.Temperature or SeriesKind.Isotherm)]
             : [.. drafts.Where(d => d.Kind == question.Series)];
 
-    // The fewest replicates with which the claim has the power that is wanted; the most there are, where none has.
+    // The fewest replicates with which the claim has the power that is wanted; where none has, the fewest that have as much as the most.
     private static void Replicate(SeriesDraft[] drafts, PlanQuestion question, Study study, PlanBasis basis)
     {
         var own = drafts.Select((d, i) => (d, i)).Where(d => d.d.Kind == question.Series).Select(d => d.i).ToArray();
-        for (var n = own.Max(i => drafts[i].Replicates); n <= MostReplicates; n++)
+        var before = drafts.ToArray();
+        var draws = new PlanDraws(new(basis), question, Half(study, question));
+        double With(int n)
         {
+            before.CopyTo(drafts, 0);
             foreach (var i in own)
-                drafts[i] = drafts[i] with { Replicates = n };
-            if (PlanPower.Of(question, basis, Half(study, question), Serving(drafts, question)).Power is not { } power || power >= PlanPower.Wanted)
-                return;
+            {
+                // A pH shows sorption by its controls.
+                drafts[i] = question == PlanQuestion.NotPrecipitation ? drafts[i] : drafts[i] with { Replicates = n };
+                drafts[i] = question.Series == SeriesKind.Ph ? drafts[i].WithControls(Math.Max(n, drafts[i].Levels.Max(l => l.Blanks))) : drafts[i];
+            }
+
+            return PlanPower.Of(draws, Serving(drafts, question));
         }
+
+        var (low, high) = (own.Max(i => question == PlanQuestion.NotPrecipitation ? drafts[i].Levels.Max(l => l.Blanks) : drafts[i].Replicates), MostReplicates);
+        var least = With(low);
+        if (least >= PlanPower.Wanted)
+            return;
+        var wanted = Math.Min(PlanPower.Wanted, With(high) - Unseen);
+        if (least >= wanted)
+            high = low;
+        while (high - low > 1)
+        {
+            var middle = (low + high) / 2;
+            if (With(middle) >= wanted)
+                high = middle;
+            else
+                low = middle;
+        }
+
+        With(high);
     }
 
-    // Fewer vessels: the series with the most replicates gives first, none below two.
+    // Fewer vessels: the series with the most replicates gives first, none below what its rules accept.
     private static void Cut(SeriesDraft[] drafts, int most)
     {
         while (drafts.Sum(d => d.Vessels + d.Levels.Sum(l => l.Blanks) + Controls) > most)
         {
-            var i = Enumerable.Range(0, drafts.Length).OrderByDescending(k => drafts[k].Replicates).ThenByDescending(k => drafts[k].Vessels).First();
-            if (drafts[i].Replicates <= 2)
+            if (Enumerable.Range(0, drafts.Length).Where(k => drafts[k].Replicates > drafts[k].Fewest).OrderByDescending(k => drafts[k].Replicates).ThenByDescending(k => drafts[k].Vessels)
+                .Cast<int?>().FirstOrDefault() is not { } i)
                 return;
             drafts[i] = drafts[i] with { Replicates = drafts[i].Replicates - 1 };
         }
     }
+
+    /// <summary>The least dilution with which a concentration is read inside the calibration; the largest there is where none does.</summary>
+    /// <param name="concentration">Concentration, mg/L.</param>
+    /// <param name="top">Highest standard, mg/L.</param>
+    internal static double DilutionFor(double concentration, double top) => Dilutions.FirstOrDefault(d => concentration / d <= HighestReading * top, Dilutions[^1]);
 
     private static List<(PlannedVessel Vessel, double X)> Rows(SeriesDraft draft, PlanBasis basis, List<PlannedVessel> before, ImmutableArray<string>.Builder sharing)
     {
@@ -180,7 +252,7 @@ public sealed record PlanDesign(
             ContactTime = l.Time,
             StartsAt = 0,
             Expected = start == 0 ? 0 : supposed.Left(start, dose, l.Time),
-            Dilution = Dilutions.FirstOrDefault(d => supposed.Left(start, dose, l.Time) / d <= HighestReading * basis[PlanSetting.TopStandard], Dilutions[^1]),
+            Dilution = DilutionFor(start == 0 ? 0 : supposed.Left(start, dose, l.Time), basis[PlanSetting.TopStandard]),
             Batch = l.Batch,
         };
 
@@ -203,7 +275,7 @@ public sealed record PlanDesign(
 
         if (shared > 0)
             sharing.Add($"{draft.Name} uses {Phrase.Count(shared, "control")} without sorbent of another series at the same concentration, pH and temperature.");
-        var middle = draft.Levels[draft.Levels.Length / 2];
+        var middle = draft.Kind == SeriesKind.Ph ? draft.Levels.MinBy(l => Math.Abs(l.X - basis[PlanSetting.Ph]))! : draft.Levels[draft.Levels.Length / 2];
         for (var i = 1; i <= Controls; i++)
             rows.Add((Row(middle, SampleRole.SorbentBlank, i, 0, middle.Dose), middle.X));
         return rows;

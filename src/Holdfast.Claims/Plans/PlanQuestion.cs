@@ -42,9 +42,45 @@ public sealed record PlanQuestion(string Rule, SeriesKind Series, MarginKind? Ma
     /// <summary>Batches alike.</summary>
     public static PlanQuestion Reproducible { get; } = new("reproducible", SeriesKind.Batches, MarginKind.Capacity, "Is each batch of powder like the other?");
 
+    /// <summary>Whether its rule asks that equilibrium was reached.</summary>
+    internal bool StandsOnEquilibrium => Series is SeriesKind.Isotherm or SeriesKind.Temperature || this == BestPh;
+
     /// <summary>All of them.</summary>
     public static ImmutableArray<PlanQuestion> All { get; } =
         [Capacity, BestIsotherm, RemovalFalls, Equilibrium, BestKinetics, SufficientDose, BestDose, BestPh, NotPrecipitation, Heat, Reproducible];
+
+    /// <summary>What the claim says when it is written down as the plan supposes it, by name of the parameter.</summary>
+    /// <param name="plan">The plan.</param>
+    internal IEnumerable<KeyValuePair<string, string>> Parameters(PlanDesign plan)
+    {
+        yield return new("series", string.Join(", ", plan.Claims.Single(c => c.Question == this).Series));
+        var basis = plan.Basis;
+        switch (Rule)
+        {
+            case "best-isotherm":
+                yield return new("model", Supposed.Langmuir.Card.Name);
+                yield return new("rival", Supposed.Freundlich.Card.Name);
+                break;
+            case "best-kinetic-model":
+                yield return new("model", Supposed.FirstOrder.Card.Name);
+                yield return new("rival", Supposed.SecondOrder.Card.Name);
+                break;
+            case "equilibrium-reached":
+                yield return new("time", Phrase.Plain(basis[PlanSetting.Time], "min"));
+                break;
+            case "optimum-dose" or "smallest-sufficient-dose":
+                yield return new("dose", Phrase.Plain(basis[PlanSetting.Dose], "g/L"));
+                break;
+            case "optimum-ph" or "not-precipitation":
+                yield return new("ph", Phrase.Plain(basis[PlanSetting.Ph], ""));
+                break;
+            case "spontaneous-and-endothermic":
+                yield return new("direction", "endothermic");
+                break;
+            default:
+                break;
+        }
+    }
 
     /// <summary>The questions of these rules, or what is in the way.</summary>
     /// <param name="rules">Ids of rules.</param>

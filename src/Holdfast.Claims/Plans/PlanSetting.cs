@@ -50,6 +50,15 @@ public sealed record PlanSetting(string Name, string Asks, string Unit, double U
     /// <summary>Scatter between vessels.</summary>
     public static PlanSetting Scatter { get; } = new("scatter", "standard deviation of one vessel, as a share of its uptake", "%", 3, 0.05, 100);
 
+    /// <summary>Error of a concentration read, in proportion.</summary>
+    public static PlanSetting ReadingShare { get; } = new("reading-share", "standard uncertainty of a concentration that was diluted and read, as a share of it", "%", 2, 0, 50);
+
+    /// <summary>Error of a concentration read, whatever its size.</summary>
+    public static PlanSetting ReadingFloor { get; } = new("reading-floor", "standard uncertainty of a concentration, however small", "mg/L", 0.05, 0, 1e4);
+
+    /// <summary>Error of the metal filled in.</summary>
+    public static PlanSetting Filling { get; } = new("filling", "standard uncertainty of the metal filled into a vessel, as a share of it", "%", 1, 0, 50);
+
     /// <summary>How many pilot vessels stand behind the scatter.</summary>
     public static PlanSetting Pilot { get; } = new("pilot", "vessels the scatter was found from (0: supposed); its upper 80 % bound is then planned with", "", 0, 0, 1000);
 
@@ -107,7 +116,7 @@ public sealed record PlanSetting(string Name, string Asks, string Unit, double U
     /// <summary>All of them, in the order they are asked.</summary>
     public static ImmutableArray<PlanSetting> All { get; } =
     [
-        Vessels, Capacity, Affinity, WithinFactor, HalfTime, Scatter, Pilot, Enthalpy, Concentration, Highest, Dose, Volume, Ph, PhRise, Temperature, Time, TopStandard,
+        Vessels, Capacity, Affinity, WithinFactor, HalfTime, Scatter, Pilot, ReadingShare, ReadingFloor, Filling, Enthalpy, Concentration, Highest, Dose, Volume, Ph, PhRise, Temperature, Time, TopStandard,
         Quantification, Stock, Sorbent, Batches, PerDay, Begin, Starting, Stopping, SecondsEach, PriceSorbent, PriceSalt, PriceInstrument, PriceVessel, PriceWaste,
     ];
 }

@@ -1,7 +1,5 @@
 using System.Collections.Immutable;
-using Holdfast.Claims.Analyses;
 using Holdfast.Planning;
-using Holdfast.Speciation;
 using Holdfast.Studies;
 
 namespace Holdfast.Claims.Plans;
@@ -55,27 +53,35 @@ public static class PlanWarnings
         public const double Evening = 20;
     }
 
-    private const double UncertaintyOfPh = 0.1;
-
     /// <summary>All warnings of a plan.</summary>
     /// <param name="plan">The plan.</param>
     public static ImmutableArray<PlanWarning> Of(PlanDesign plan)
     {
         ArgumentNullException.ThrowIfNull(plan);
-        return [.. Power(plan), .. Controls(plan), .. Removal(plan), .. Reading(plan), .. Reach(plan), .. Times(plan), .. Solid(plan), .. Settings(plan), .. Order(plan), .. Hands(plan), .. Stores(plan)];
+        return [.. Power(plan), .. Ground(plan), .. Controls(plan), .. Removal(plan), .. Reading(plan), .. Reach(plan), .. Times(plan), .. Solid(plan), .. Settings(plan), .. Order(plan), .. Hands(plan), .. Stores(plan)];
     }
 
     private static PlanWarning Warn(string name, string sentence) => new(name, sentence, null);
 
     private static IEnumerable<PlanWarning> Power(PlanDesign plan)
     {
-        foreach (var (question, power, _) in plan.Claims.Where(c => c.Power.Power < PlanPower.Wanted || c.Power.Effect < Limits.Effect))
+        foreach (var (question, power, _) in plan.Claims.Where(c => c.Power.IsShort || c.Power.Effect < Limits.Effect))
         {
             var n = plan.Series.Where(s => s.Kind == question.Series).Max(s => s.Replicates);
             yield return Warn($"power-{question.Rule}",
                 $"{question.Rule}: the power is {Phrase.With(Math.Round(100 * (power.Power ?? 0)), "%")}, {Phrase.With(100 * PlanPower.Wanted, "%")} are wanted, so the answer may be “not shown yet”. {SentenceCase.Of(power.Shows)}. "
                 + (n < PlanDesign.MostReplicates ? "Run more vessels, or widen the margin before the work." : "Widen the margin before the work, or find a steadier method."));
         }
+    }
+
+    // What nothing tests caps a claim, however many vessels it has.
+    private static IEnumerable<PlanWarning> Ground(PlanDesign plan)
+    {
+        string[] late = [.. plan.Claims.Where(c => c.Question.StandsOnEquilibrium).Select(c => c.Question.Rule)];
+        if (late.Length > 0 && !plan.TestsEquilibrium)
+            yield return Warn("ground-equilibrium", $"{Phrase.Listed(late)} {(late.Length == 1 ? "stands" : "stand")} on equilibrium by {Phrase.With(plan.Basis[PlanSetting.Time], "min")}, which no series tests: “not shown yet” is all that can come out. Show {PlanQuestion.Equilibrium.Rule} too.");
+        if (plan.Claims.Any(c => c.Question == PlanQuestion.BestPh) && !plan.TestsStability)
+            yield return Warn("ground-stability", $"{PlanQuestion.BestPh.Rule} stands on a powder that stays at that pH, which nothing tests: “not shown yet” is all that can come out. Read a constituent of the powder in the vessels without metal, and state {Rules.StableInWater.RuleId} with the powder's formula.");
     }
 
     private static IEnumerable<PlanWarning> Controls(PlanDesign plan)
@@ -143,14 +149,13 @@ public static class PlanWarnings
 
     private static IEnumerable<PlanWarning> Solid(PlanDesign plan)
     {
-        if (plan.Analyte is not { } metal || MetalIon.Of(metal) is not { Count: > 0 } ions)
-            yield break;
+        var supposed = new Supposed(plan.Basis);
         var rise = plan.Basis[PlanSetting.PhRise];
         foreach (var series in plan.Series)
         {
-            PlannedLevel[] bad = [.. series.Levels.Where(l => SolidOnsets.Of(ions, l.Start, Background.Usual, l.Temperature).At(l.Ph + rise, UncertaintyOfPh, AirContact.Closed) != Ruling.Holds)];
+            PlannedLevel[] bad = [.. series.Levels.Where(l => supposed.MayFormSolid(plan.Analyte, l))];
             if (bad.Length > 0)
-                yield return Warn("solid-" + series.Name, $"{series.Name}: at {Phrase.Listed(bad.Take(4).Select(l => $"{Phrase.With(l.Start, "mg/L")} and end pH {Phrase.Number(l.Ph + rise)}"))} a solid of {metal} could form, so sorption cannot be shown by the calculation. Lower concentration or pH, and run controls without sorbent at the end pH.");
+                yield return Warn("solid-" + series.Name, $"{series.Name}: at {Phrase.Listed(bad.Take(4).Select(l => $"{Phrase.With(l.Start, "mg/L")} and end pH {Phrase.Number(l.Ph + rise)}"))} a solid of {plan.Analyte} could form, so sorption cannot be shown by the calculation. Lower concentration or pH, and run controls without sorbent at the end pH.");
         }
     }
 
@@ -201,7 +206,7 @@ public static class PlanWarnings
     private static IEnumerable<PlanWarning> Stores(PlanDesign plan)
     {
         if (plan.Basis[PlanSetting.Vessels] is > 0 and var most && plan.Vessels.Length > most)
-            yield return Warn("vessels", $"{Phrase.Count(plan.Vessels.Length, "vessel")} are the least for these claims, with two at each level and the controls; you can run {Phrase.Number(most)}. Show fewer claims at a time.");
+            yield return Warn("vessels", $"{Phrase.Count(plan.Vessels.Length, "vessel")} are the least for these claims, with the fewest vessels a level that their rules accept and the controls; you can run {Phrase.Number(most)}. Show fewer claims at a time.");
         var hand = plan.Basis[PlanSetting.Sorbent];
         var needed = plan.Budget.SorbentWithOverage / 1000;
         if (hand > 0 && needed > hand)

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using Holdfast.Planning;
+using Holdfast.Studies;
 
 namespace Holdfast.Claims.Plans;
 
@@ -13,8 +14,14 @@ namespace Holdfast.Claims.Plans;
 /// <param name="Says">How the levels were chosen.</param>
 public sealed record SeriesDraft(string Name, SeriesKind Kind, string Varied, string Unit, ImmutableArray<PlannedLevel> Levels, int Parameters, string Says)
 {
+    // A control without sorbent at the lowest level must be known to this share of it.
+    private const double WellKnown = 0.025;
+
     /// <summary>Fewest replicates of anything that is compared; common practice.</summary>
     public const int LeastReplicates = 3;
+
+    /// <summary>Fewest replicates that its rules accept: three of what is compared, two on a curve.</summary>
+    public int Fewest => Kind is SeriesKind.Isotherm or SeriesKind.Temperature ? 2 : LeastReplicates;
 
     /// <summary>D-efficiency of the levels with their shares; null where no curve is fitted.</summary>
     public double? Efficiency { get; init; }
@@ -33,6 +40,15 @@ public sealed record SeriesDraft(string Name, SeriesKind Kind, string Varied, st
         return level.Share * (level.IsCompared ? Replicates : Math.Min(Replicates, LeastReplicates));
     }
 
+    /// <summary>The series with more controls without sorbent at each level that has some.</summary>
+    /// <param name="controls">Controls at each.</param>
+    internal SeriesDraft WithControls(int controls) => this with { Levels = [.. Levels.Select(l => l.Blanks > 0 ? l with { Blanks = controls } : l)] };
+
+    /// <summary>The level that a planned vessel with sorbent and metal stands at.</summary>
+    /// <param name="vessel">A vessel of this series.</param>
+    internal PlannedLevel LevelOf(PlannedVessel vessel) => Levels.First(l => l.Start.Equals(vessel.InitialConcentration) && l.Time.Equals(vessel.ContactTime) && l.Ph.Equals(vessel.Ph)
+        && l.Batch == vessel.Batch && Math.Abs(l.Dose * vessel.Volume - vessel.Mass) < 1e-3);
+
     /// <summary>All vessels with sorbent and metal.</summary>
     public int Vessels => Levels.Sum(VesselsAt);
 
@@ -46,7 +62,7 @@ public sealed record SeriesDraft(string Name, SeriesKind Kind, string Varied, st
         var supposed = new Supposed(basis);
         return kind switch
         {
-            SeriesKind.Isotherm => [OfConcentrations("ISO", supposed, basis[PlanSetting.Temperature], questions.Contains(PlanQuestion.BestIsotherm), 1)],
+            SeriesKind.Isotherm => [OfConcentrations("ISO", supposed, basis[PlanSetting.Temperature], Rivals(questions), 1)],
             SeriesKind.Kinetic => [OfTimes(supposed, questions.Contains(PlanQuestion.BestKinetics))],
             SeriesKind.Dose => [OfDoses(basis)],
             SeriesKind.Ph => [OfPh(basis)],
@@ -55,11 +71,15 @@ public sealed record SeriesDraft(string Name, SeriesKind Kind, string Varied, st
         };
     }
 
+    // Temkin's curve is the one that rises on where Langmuir's levels off, and is nearest to it before: a capacity is not the data's while both serve.
+    private static ImmutableArray<Fitting.Model> Rivals(IReadOnlyList<PlanQuestion> questions)
+        => [.. questions.Contains(PlanQuestion.BestIsotherm) ? [Supposed.Freundlich] : Array.Empty<Fitting.Model>(), .. questions.Contains(PlanQuestion.Capacity) ? [Supposed.Temkin] : Array.Empty<Fitting.Model>()];
+
     private static PlannedLevel Base(PlanBasis b, double x) => new(
         x, b[PlanSetting.Concentration], b[PlanSetting.Dose], b[PlanSetting.Ph], b[PlanSetting.Temperature], b[PlanSetting.Time]);
 
     // Half of the vessels where they tell most, the rest spread geometrically between, so that a misfit can show.
-    private static SeriesDraft OfConcentrations(string name, Supposed supposed, double temperature, bool tellsCurvesApart, int blanks)
+    private static SeriesDraft OfConcentrations(string name, Supposed supposed, double temperature, ImmutableArray<Fitting.Model> rivals, int blanks)
     {
         const int between = 4;
         const double wantedCoverage = 0.82;
@@ -74,15 +94,22 @@ public sealed record SeriesDraft(string Name, SeriesKind Kind, string Varied, st
         var optimal = robust is null ? OptimalDesign.Search(row, lowest, highest) : null;
         double[] telling = [.. (robust?.Levels ?? optimal!.Levels).Select(Rounded).Distinct()];
         var top = Math.Min(highest, Math.Max(telling[^1], supposed.StartFor(OptimalLevels.ForCoverage(supposed.Affinity, wantedCoverage), dose)));
-        var bottom = Math.Min(telling[0] / 4, lowest * 4);
+        var bottom = Math.Min(telling[0] / 4, Math.Max(lowest, supposed.ConstantU / WellKnown));
         bottom = Math.Max(bottom, lowest);
         var spread = Enumerable.Range(0, between).Select(i => Rounded(bottom * Math.Pow(top / bottom, i / (between - 1.0)))).ToList();
-        if (tellsCurvesApart && Telling(supposed, bottom, top, dose) is { } concentrations)
-            spread.AddRange(concentrations);
+        foreach (var rival in rivals)
+            spread.AddRange(Telling(supposed, rival, bottom, top, dose) ?? []);
         var levels = telling.Select(c => (C: c, Share: 2)).ToList();
         foreach (var c in spread.Where(c => levels.All(l => Math.Abs(l.C / c - 1) > 0.12)).Order())
             if (levels.All(l => Math.Abs(l.C / c - 1) > 0.12))
                 levels.Add((c, 1));
+        while (levels.Count < Rules.BestIsotherm.Limits.Levels)
+        {
+            double[] known = [.. levels.Select(l => l.C).Order()];
+            var gap = Enumerable.Range(1, known.Length - 1).MaxBy(i => known[i] / known[i - 1]);
+            levels.Add((Rounded(Math.Sqrt(known[gap] * known[gap - 1])), 1));
+        }
+
         double[] layout = [.. levels.SelectMany(l => Enumerable.Repeat(l.C, l.Share))];
         var efficiency = robust?.EfficiencyOf(cases!, layout)
             ?? Math.Sqrt(Information.Of(layout.Select(row)).Determinant / (layout.Length * (double)layout.Length) / optimal!.Information.Determinant);
@@ -90,15 +117,15 @@ public sealed record SeriesDraft(string Name, SeriesKind Kind, string Varied, st
             name, SeriesKind.Isotherm, "start concentration", "mg/L",
             [.. levels.OrderBy(l => l.C).Select(l => Base(basis, l.C) with { Start = l.C, Temperature = temperature, Share = l.Share, Blanks = blanks })], 2,
             $"D-optimal start concentrations {(robust is null ? "" : $"for an affinity known within a factor {Phrase.Number(factor)} ")}"
-            + $"({Phrase.Listed(telling.Select(Phrase.Number))} mg/L) with half of the vessels, the rest spread geometrically between{(tellsCurvesApart ? " and where Langmuir and Freundlich differ most" : "")}")
+            + $"({Phrase.Listed(telling.Select(Phrase.Number))} mg/L) with half of the vessels, the rest spread geometrically between{(rivals.IsEmpty ? "" : $" and where Langmuir and {Phrase.Listed(rivals.Select(r => r.Card.Name))} differ most")}")
         { Efficiency = efficiency };
     }
 
-    private static IEnumerable<double>? Telling(Supposed supposed, double bottom, double top, double dose)
+    private static IEnumerable<double>? Telling(Supposed supposed, Fitting.Model rival, double bottom, double top, double dose)
     {
         double[] parameters = [supposed.Capacity, supposed.Affinity];
         return Discrimination.Between(
-            Supposed.Langmuir, parameters, Supposed.Freundlich, supposed.Left(bottom, dose), supposed.Left(top, dose), c => supposed.UptakeU(c, dose)).Value?
+            Supposed.Langmuir, parameters, rival, supposed.Left(bottom, dose), supposed.Left(top, dose), c => supposed.UptakeU(c, dose)).Value?
             .Levels.Select(c => Rounded(supposed.StartFor(c, dose)));
     }
 
@@ -153,7 +180,7 @@ public sealed record SeriesDraft(string Name, SeriesKind Kind, string Varied, st
             // The isotherm at its own temperature serves here too.
             if (hasIsotherm && Math.Abs(t - supposed.Basis[PlanSetting.Temperature]) < 1)
                 continue;
-            var draft = OfConcentrations("TEMP" + Phrase.Number(Math.Round(t)), supposed, t, false, 1);
+            var draft = OfConcentrations("TEMP" + Phrase.Number(Math.Round(t)), supposed, t, [], 1);
             var some = draft.Levels.Length > 5 ? draft.Levels.Where((_, i) => i != 1) : draft.Levels;
             yield return draft with { Kind = SeriesKind.Temperature, Levels = [.. some.Select(l => l with { Share = 1 })], Replicates = 2, Efficiency = null, Says = $"isotherm at {Phrase.With(t, "K")}; levels as for the isotherm" };
         }

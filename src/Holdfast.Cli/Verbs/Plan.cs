@@ -18,6 +18,7 @@ internal sealed class Plan : IVerb
     private const string Design = "design";
     private const string Freeze = "freeze";
     private const string Settings = "settings";
+    private const int MostTries = 1000;
     private readonly Option<string> add = new("--add") { Description = "put work of your own into the Plan, in a sentence" };
     private readonly Option<string> done = new("--done") { Description = "note planned work as done" };
     private readonly Option<string> withdraw = new("--withdraw") { Description = "take planned work back" };
@@ -28,6 +29,7 @@ internal sealed class Plan : IVerb
     private readonly Option<string> seed = new("--seed") { Description = "design: seed of the random order; drawn when left out" };
     private readonly Option<string> part = new("--part") { Description = "design: one table only, as runs, clock, shows, solutions" };
     private readonly Option<string[]> accept = new("--accept") { Description = "NAME=REASON, for a warning you accept; may be repeated" };
+    private readonly Option<int?> tries = new("--try") { Description = "design: try the plan out in so many invented studies for each claim, 1 to 1000" };
     private readonly Option<bool> keep = new("--keep") { Description = "design: put the vessels on the Plan, as one entry" };
 
     public int Place => 75;
@@ -43,7 +45,7 @@ internal sealed class Plan : IVerb
         var what = new Argument<string?>("what") { Description = "design, freeze, or settings (what design asks); planned work when left out", Arity = ArgumentArity.ZeroOrOne };
         what.AcceptOnlyFromAmong(Design, Freeze, Settings);
         var command = options.On(new Command("plan", "planned work and vessels: list them, design a series, freeze the plan")
-            { what, add, done, withdraw, because, show, suppose, salt, seed, part, accept, keep });
+            { what, add, done, withdraw, because, show, suppose, salt, seed, part, accept, tries, keep });
         command.SetAction(parsed => parsed.GetValue(what) switch
         {
             Design => Designed(parsed, options, door),
@@ -64,13 +66,14 @@ internal sealed class Plan : IVerb
     {
         using var study = parsed.GetValue(keep) ? options.Write(parsed, door) : options.Read(parsed, door);
         var (questions, refusal) = PlanQuestion.Read(parsed.GetValue(show) ?? []);
-        var (supposed, unreadable) = Pairs(parsed.GetValue(suppose), "--suppose");
-        var (answers, unanswered) = Pairs(parsed.GetValue(accept), "--accept");
+        var (supposed, unreadable) = NamedValues.Read(parsed.GetValue(suppose), "--suppose");
+        var (answers, unanswered) = NamedValues.Read(parsed.GetValue(accept), "--accept");
         var (basis, refused) = supposed is null ? (null, null) : PlanBasis.Of(Evidence.Of(study.Study), supposed);
         var formula = parsed.GetValue(salt) is { } written ? Formula.Read(written).Value : null;
         var number = 0UL;
         var trouble = refusal?.Sentence ?? unreadable ?? unanswered ?? refused?.Sentence
             ?? (parsed.GetValue(salt) is { } unknown && formula is null ? $"“{unknown}” is no formula. Write it as Ni(NO3)2.6H2O." : null)
+            ?? (parsed.GetValue(tries) is < 1 or > MostTries ? string.Create(CultureInfo.InvariantCulture, $"A plan is tried out in 1 to {MostTries} studies. Type such a number behind --try.") : null)
             ?? (parsed.GetValue(seed) is { } typed && !ulong.TryParse(typed, CultureInfo.InvariantCulture, out number) ? $"“{typed}” is no seed. Take a whole number, for example 1589." : null);
         if (trouble is not null)
         {
@@ -81,7 +84,7 @@ internal sealed class Plan : IVerb
         if (parsed.GetValue(seed) is null)
             number = (ulong)RandomNumberGenerator.GetInt32(1, int.MaxValue);
         var plan = PlanDesign.Of(study.Study, questions, basis!, number, door.Clock.GetLocalNow().Year, formula);
-        var tables = PlanTables.Of(plan).Concat(Cautioned(plan)).ToArray();
+        var tables = PlanTables.Of(plan).Concat(Cautioned(plan)).Concat(parsed.GetValue(tries) is { } studies ? [PlanTables.Tried(plan, studies)] : []).ToArray();
         if (parsed.GetValue(part) is { } one && tables.All(t => t.Id != one))
         {
             door.Error.WriteLine($"This plan has no table {one}. Choose among: {string.Join(", ", tables.Select(t => t.Id))}.");
@@ -108,7 +111,7 @@ internal sealed class Plan : IVerb
 
     private int Frozen(ParseResult parsed, StudyOptions options, Door door)
     {
-        var (answers, trouble) = Pairs(parsed.GetValue(accept), "--accept");
+        var (answers, trouble) = NamedValues.Read(parsed.GetValue(accept), "--accept");
         if (answers is null)
         {
             door.Error.WriteLine(trouble);
@@ -168,19 +171,5 @@ internal sealed class Plan : IVerb
 
         if (!study.Study.Designs.IsEmpty)
             Printed.Write(PlanTables.Done(study.Study), "text", door.Out);
-    }
-
-    private static (Dictionary<string, string>? Values, string? Trouble) Pairs(string[]? typed, string option)
-    {
-        var pairs = new Dictionary<string, string>(StringComparer.Ordinal);
-        foreach (var one in typed ?? [])
-        {
-            var at = one.IndexOf('=', StringComparison.Ordinal);
-            if (at < 1 || at == one.Length - 1)
-                return (null, $"“{one}” is not understood: write {option} NAME=VALUE.");
-            pairs[one[..at].Trim()] = one[(at + 1)..].Trim();
-        }
-
-        return (pairs, null);
     }
 }

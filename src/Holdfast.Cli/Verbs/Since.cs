@@ -23,14 +23,9 @@ internal sealed class Since : IVerb
         command.SetAction(parsed =>
         {
             using var study = options.Read(parsed, door);
-            var wanted = parsed.GetValue(moment)!.Trim();
-            var from = study.Daybook.Entries.LastOrDefault(e => e.Change is Marked mark && string.Equals(mark.Name, wanted, StringComparison.OrdinalIgnoreCase))
-                ?? (long.TryParse(wanted, NumberStyles.None, CultureInfo.InvariantCulture, out var number) ? study.Daybook.Entries.FirstOrDefault(e => e.Number == number) : null);
-            if (from is null)
-            {
-                door.Error.WriteLine($"The Daybook knows no moment “{wanted}” and no entry of that number. holdfast list daybook shows them.");
-                return Exit.NoSuchThing;
-            }
+            var wanted = parsed.GetValue(moment)!;
+            if (Moment(study.Daybook, wanted) is not { } from)
+                return NoMoment(wanted, door);
 
             var changes = WorkingComparison.Of(Dossier.Of(study.Daybook.At(from.Number).Study), Dossier.Of(study.Study));
             if (changes.IsEmpty)
@@ -42,5 +37,22 @@ internal sealed class Since : IVerb
             return Exit.Done;
         });
         return command;
+    }
+
+    /// <summary>The entry that a name of a moment, or a number, names; null for none.</summary>
+    /// <param name="daybook">The history.</param>
+    /// <param name="wanted">As typed.</param>
+    internal static Entry? Moment(Daybook daybook, string wanted)
+        => daybook.Entries.LastOrDefault(e => e.Change is Marked mark && string.Equals(mark.Name, wanted.Trim(), StringComparison.OrdinalIgnoreCase))
+            ?? (long.TryParse(wanted.Trim(), NumberStyles.None, CultureInfo.InvariantCulture, out var number) ? daybook.Entries.FirstOrDefault(e => e.Number == number) : null);
+
+    /// <summary>Says that there is no such moment.</summary>
+    /// <param name="wanted">As typed.</param>
+    /// <param name="door">The world.</param>
+    /// <returns>The exit code.</returns>
+    internal static int NoMoment(string wanted, Door door)
+    {
+        door.Error.WriteLine($"The Daybook knows no moment “{wanted.Trim()}” and no entry of that number. holdfast list daybook shows them.");
+        return Exit.NoSuchThing;
     }
 }

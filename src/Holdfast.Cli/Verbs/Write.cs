@@ -29,19 +29,21 @@ internal sealed class Write : IVerb
         which.AcceptOnlyFromAmong(Chapter, Record);
         var html = new Option<string?>("--html") { Description = "the document as one self-contained page" };
         var docx = new Option<string?>("--docx") { Description = "the document for a word processor" };
+        var pdf = new Option<string?>("--pdf") { Description = "the document as PDF, to read and print" };
+        var latex = new Option<string?>("--latex") { Description = "the document as LaTeX with its figures and sources, into this folder" };
         var xlsx = new Option<string?>("--xlsx") { Description = "a workbook in which q can be followed cell by cell, and every table" };
         var csv = new Option<string?>("--csv") { Description = "every table as CSV into this folder" };
         var figures = new Option<string?>("--figures") { Description = "every figure as svg, png or pdf (several with commas)" };
         var width = new Option<string>("--width") { Description = "85 or 174 mm, or both with a comma", DefaultValueFactory = _ => "85" };
         var to = new Option<string>("--to") { Description = "folder for the figures", DefaultValueFactory = _ => "figures" };
         var replace = new Option<bool>("--replace") { Description = "write over files that are there already" };
-        var command = options.On(new Command("write", "write the chapter or the record, workbook, tables and figures") { which, html, docx, xlsx, csv, figures, width, to, replace });
+        var command = options.On(new Command("write", "write the chapter or the record, workbook, tables and figures") { which, html, docx, pdf, latex, xlsx, csv, figures, width, to, replace });
         command.SetAction(parsed =>
         {
-            var (page, words, book, tables, kinds) = (parsed.GetValue(html), parsed.GetValue(docx), parsed.GetValue(xlsx), parsed.GetValue(csv), parsed.GetValue(figures));
-            if (page is null && words is null && book is null && tables is null && kinds is null)
+            var (page, words, printed, typeset, book, tables, kinds) = (parsed.GetValue(html), parsed.GetValue(docx), parsed.GetValue(pdf), parsed.GetValue(latex), parsed.GetValue(xlsx), parsed.GetValue(csv), parsed.GetValue(figures));
+            if (page is null && words is null && printed is null && typeset is null && book is null && tables is null && kinds is null)
             {
-                door.Error.WriteLine("Say what to write: --docx chapter.docx, --html chapter.html, --xlsx workbook.xlsx, --csv tables, --figures svg.");
+                door.Error.WriteLine("Say what to write: --docx chapter.docx, --pdf chapter.pdf, --html chapter.html, --latex tex, --xlsx workbook.xlsx, --csv tables, --figures svg.");
                 return Exit.NotUnderstood;
             }
 
@@ -56,13 +58,17 @@ internal sealed class Write : IVerb
             using var study = options.Read(parsed, door);
             var dossier = Dossier.Of(study.Study);
             var files = new List<(string Path, byte[] Bytes)>();
-            if (page is not null || words is not null)
+            if (page is not null || words is not null || printed is not null || typeset is not null)
             {
                 var document = parsed.GetValue(which) == Record ? StudyReport.Of(dossier) : StudyChapter.Of(dossier);
                 if (page is not null)
                     files.Add((Path.GetFullPath(page, door.Folder), System.Text.Encoding.UTF8.GetBytes(document.Html())));
                 if (words is not null)
                     files.Add((Path.GetFullPath(words, door.Folder), document.Docx()));
+                if (printed is not null)
+                    files.Add((Path.GetFullPath(printed, door.Folder), document.Pdf()));
+                if (typeset is not null)
+                    files.AddRange(document.Latex().Select(f => (Path.Combine(Path.GetFullPath(typeset, door.Folder), f.Name.Replace('/', Path.DirectorySeparatorChar)), f.Bytes.ToArray())));
             }
 
             if (book is not null)

@@ -20,7 +20,7 @@ internal static class Opening
         };
         if (options.Date is { } date)
             facts.Add(("Date", date.ToString("d MMMM yyyy", CultureInfo.InvariantCulture)));
-        facts.Add(("State", string.Create(CultureInfo.InvariantCulture, $"entry {study.Version} of the daybook{(study.SealedBy is { } seal ? $", sealed by entry {seal}" : ", not sealed")}")));
+        facts.Add(("State", string.Create(CultureInfo.InvariantCulture, $"entry {study.Version} of the daybook{(study.SealedBy is { } seal ? $", sealed by entry {seal}" : ", not sealed")}") + Amended(study)));
         facts.Add(("Fingerprint", study.Fingerprint.Length == 0 ? "none: nothing was entered yet" : study.Fingerprint));
         facts.Add(("Made by", options.MadeBy));
         return Html.Element(
@@ -42,6 +42,11 @@ internal static class Opening
                 Prose.Paragraph(string.Create(CultureInfo.InvariantCulture,
                     $"Made by {options.MadeBy} from entry {study.Version} of this study. Numbers are rounded for reading; the tables for data files hold every digit.")),
             ]);
+
+    /// <summary>What was amended after the seal, to stand behind the state of the study; empty for nothing.</summary>
+    /// <param name="study">The study.</param>
+    internal static string Amended(Study study)
+        => study.Amendments.IsEmpty ? "" : $"; amended since: {string.Join("; ", study.Amendments.Select(a => string.Create(CultureInfo.InvariantCulture, $"entry {a.Entry}, {a.When:d MMM yyyy}, {a.Reason.TrimEnd('.')}")))}";
 
     private static string Detail(Study study, string key) => study.Details.GetValueOrDefault(key) is { Length: > 0 } said ? said : Prose.Gap(key);
 }

@@ -35,7 +35,7 @@ internal static class ReportStyle
         p, li, dd { max-width: 46rem; }
         sup, sub { line-height: 0; }
         li { margin: 0.2rem 0; }
-        a { color: var(--link); }
+        a { color: var(--link); } cite { font-style: normal; }
         a:focus-visible, summary:focus-visible, .scroll:focus-visible { outline: 3px solid var(--link); outline-offset: 2px; }
         .skip { position: absolute; left: -100rem; }
         .skip:focus { left: 1rem; top: 0.5rem; background: var(--paper); padding: 0.5rem; z-index: 1; }

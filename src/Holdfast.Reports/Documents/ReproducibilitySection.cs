@@ -1,5 +1,6 @@
 using System.Globalization;
 using Holdfast.Claims;
+using Holdfast.Reports.Documents.Sources;
 using Holdfast.Reports.Markup;
 using Holdfast.Reports.StudyTables;
 
@@ -34,6 +35,7 @@ internal static class ReproducibilitySection
             content.Add(numbering.Table(() => StudyFactTables.Originals(study)));
         if (!study.Apparatus.IsEmpty)
             content.Add(numbering.Table(() => StudyFactTables.Apparatus(study)));
+        content.AddRange(SourceList.Of(dossier, everyCurve: true));
         return new("reproducibility", "Reproducibility", content);
     }
 }

@@ -24,6 +24,7 @@ public static class StudyReport
         {
             Author = study.Details.GetValueOrDefault("author") ?? "",
             Notice = study.Invented ? ReportOptions.Invented : "",
+            Fingerprint = study.Fingerprint,
             IsNumbered = true,
         };
     }
@@ -42,6 +43,7 @@ public static class StudyReport
         yield return InRoom("Defence", () => DefenceSection.Stated(dossier));
         yield return InRoom("Further claims", () => DefenceSection.Raised(dossier));
         yield return InRoom("Methods", () => MethodsSection.Of(dossier));
+        yield return InRoom("Plan and deviations", () => PlanSection.Of(dossier, numbering, inFull: true));
         yield return InRoom("Strikes", () => StrikeSection.Of(dossier, numbering));
         yield return InRoom("Findings", () => FindingSection.Of(dossier));
         yield return InRoom("Limits", () => LimitSection.Of(dossier));

@@ -1,4 +1,7 @@
 using System.Collections.Immutable;
+using Holdfast.Reports.Documents.Latex;
+using Holdfast.Reports.Documents.Pdf;
+using Holdfast.Reports.Documents.Sources;
 using Holdfast.Reports.Documents.Word;
 using Holdfast.Reports.Figures;
 using Holdfast.Reports.Markup;
@@ -38,6 +41,9 @@ public sealed class WrittenDocument
     /// <summary>Said on every page, such as that the data are invented; empty for nothing.</summary>
     public string Notice { get; internal init; } = "";
 
+    /// <summary>Fingerprint of the history it was made from; empty for none.</summary>
+    public string Fingerprint { get; internal init; } = "";
+
     /// <summary>True where the sections bear numbers.</summary>
     internal bool IsNumbered { get; init; }
 
@@ -50,6 +56,9 @@ public sealed class WrittenDocument
     /// <summary>Its sections.</summary>
     internal ImmutableArray<Section> Sections { get; }
 
+    /// <summary>What it cites.</summary>
+    internal IReadOnlyList<CitedSource> Sources => SourceList.In(Tree.Pieces(this));
+
     /// <summary>Every figure in it by the address of its element, for formats that draw it themselves.</summary>
     internal IReadOnlyDictionary<string, Figure> Figures { get; }
 
@@ -61,6 +70,15 @@ public sealed class WrittenDocument
 
     /// <summary>As DOCX: the same document gives the same bytes.</summary>
     public byte[] Docx() => WordFile.Of(this);
+
+    /// <summary>As PDF of A4 pages, its typeface inside: the same document gives the same bytes.</summary>
+    public byte[] Pdf() => PdfFile.Of(this);
+
+    /// <summary>
+    /// As LaTeX: the source first, then its bibliography as BibTeX and CSL-JSON where it cites something, then its figures as PDF. Names are those that the source
+    /// itself uses, so the files stay beside each other.
+    /// </summary>
+    public IReadOnlyList<DocumentFile> Latex() => LatexFile.Of(this);
 
     /// <summary>The heading of a section.</summary>
     /// <param name="index">Its place, from 0.</param>

@@ -28,6 +28,9 @@ internal static class NodeWriter
             case Stylesheet sheet:
                 to.Append("<style>").Append(sheet.Css).Append("</style>");
                 break;
+            case Script script:
+                to.Append("<script>").Append(script.Code).Append("</script>");
+                break;
             case Element element:
                 Write(element, syntax, to);
                 break;

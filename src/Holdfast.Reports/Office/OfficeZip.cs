@@ -2,35 +2,28 @@ using System.IO.Compression;
 using System.Text;
 using System.Xml.Linq;
 using DocumentFormat.OpenXml.Packaging;
+using Holdfast.Reports.Documents;
 
 namespace Holdfast.Reports.Office;
 
 /// <summary>What documents and workbooks share as packages: entries in a settled order with a settled date, and what the file says of itself.</summary>
 internal static class OfficeZip
 {
-    // The earliest date that a zip entry can bear (APPNOTE 6.3.10, 4.4.6, MS-DOS date).
-    private static readonly DateTimeOffset Settling = new(1980, 1, 1, 0, 0, 0, TimeSpan.Zero);
-
     /// <summary>The same package with its entries in order and without the date of its making.</summary>
     /// <param name="package">The bytes of a package.</param>
     public static byte[] Settled(byte[] package)
     {
         using var from = new ZipArchive(new MemoryStream(package, writable: false), ZipArchiveMode.Read);
-        using var to = new MemoryStream();
-        using (var zip = new ZipArchive(to, ZipArchiveMode.Create, leaveOpen: true))
-        {
-            // The list of types comes first, as readers that stream a package want it.
-            foreach (var entry in from.Entries.OrderBy(e => e.FullName != "[Content_Types].xml").ThenBy(e => e.FullName, StringComparer.Ordinal))
-            {
-                var copy = zip.CreateEntry(entry.FullName, CompressionLevel.Optimal);
-                copy.LastWriteTime = Settling;
-                using var source = entry.Open();
-                using var target = copy.Open();
-                source.CopyTo(target);
-            }
-        }
+        // The list of types comes first, as readers that stream a package want it.
+        return Packed.Of(from.Entries.OrderBy(e => e.FullName != "[Content_Types].xml").ThenBy(e => e.FullName, StringComparer.Ordinal).Select(e => new DocumentFile(e.FullName, Bytes(e))));
+    }
 
-        return to.ToArray();
+    private static byte[] Bytes(ZipArchiveEntry entry)
+    {
+        using var source = entry.Open();
+        using var bytes = new MemoryStream();
+        source.CopyTo(bytes);
+        return bytes.ToArray();
     }
 
     /// <summary>Title, author and language (ECMA-376 part 2, core properties).</summary>

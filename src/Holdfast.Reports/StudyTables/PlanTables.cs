@@ -21,7 +21,7 @@ public static class PlanTables
         IEnumerable<Table> all =
         [
             Shows(plan), Warnings(plan.Warnings), Series(plan), Runs(plan.Vessels), Clock(plan.Vessels, plan.Basis[PlanSetting.Begin], plan.Basis[PlanSetting.Starting], plan.Basis[PlanSetting.Stopping], [.. plan.Clocks.Select(c => $"{c.Series}, block {InWords.Plain(c.Block)}: {c.Starts.Says("min")}")]),
-            Solutions(plan), Needs(plan), Waste(plan), Costs(plan), Supposed(plan.Basis.Record),
+            Solutions(plan), Needs(plan), Waste(plan), Costs(plan), CostsByClaim(plan), Supposed(plan.Basis.Record),
         ];
         return all.Where(t => t.Rows.Count > 0);
     }
@@ -37,7 +37,27 @@ public static class PlanTables
             [.. plan.Claims.Select(c => Row.Of(
                 c.Question.Rule, string.Join(", ", c.Series), c.Question.Margin?.Name ?? "", c.Power.Power is { } p ? new NumberCell(Math.Round(100 * p)) { Decimals = 0 } : new MissingCell("np"), c.Power.Shows))],
             Codes)
-        { Notes = ["Power is the chance to show the claim if it is true as supposed; for a claim of sameness, if there is no difference at all."] };
+        { Notes = ["Power is the chance to show the claim if it is true and the rest is as supposed, with readings, controls and what it stands on."] };
+    }
+
+    /// <summary>The plan tried out: how often each claim holds in invented studies that follow it, beside what was promised.</summary>
+    /// <param name="plan">The plan.</param>
+    /// <param name="studies">Studies for each claim, at least 1.</param>
+    public static Table Tried(PlanDesign plan, int studies)
+    {
+        ArgumentNullException.ThrowIfNull(plan);
+        ArgumentOutOfRangeException.ThrowIfLessThan(studies, 1);
+        return new(
+            "tried", $"The plan tried out in {InWords.Count(studies, "invented study", "invented studies")} for each claim",
+            [new Column("claim", "Claim") { NamesRows = true }, new Column("promised", "Promised") { Unit = "%" }, new Column("held", "Held") { Unit = "%" }, new Column("error", "Standard error") { Unit = "%" }],
+            [.. plan.Claims.Select(c =>
+            {
+                var held = Enumerable.Range(0, studies).Count(seed => PlanTrial.Of(plan, c.Question, (ulong)seed) == Ruling.Holds) / (double)studies;
+                return Row.Of(c.Question.Rule, c.Power.Power is { } p ? new NumberCell(100 * p) { Decimals = 0 } : new MissingCell("np"), new NumberCell(100 * held) { Decimals = 0 },
+                    new NumberCell(100 * Math.Sqrt(Math.Max(held * (1 - held), 1.0 / studies) / studies)) { Decimals = 0 });
+            })],
+            Codes)
+        { Notes = ["Each study follows the plan where the claim is true and the rest is as supposed; it is read, calibrated, fitted and judged as any other. Invented: nothing of it is kept."] };
     }
 
     /// <summary>What is doubtful.</summary>
@@ -158,6 +178,18 @@ public static class PlanTables
             [.. plan.Costs.Select(c => Row.Of(c.Item, new NumberCell(c.Cost) { Decimals = 2 })), .. plan.Costs.Length > 1 ? new[] { Row.Of("in all", new NumberCell(plan.Costs.Sum(c => c.Cost)) { Decimals = 2 }) } : []]);
     }
 
+    /// <summary>Cost by claim.</summary>
+    /// <param name="plan">The plan.</param>
+    public static Table CostsByClaim(PlanDesign plan)
+    {
+        ArgumentNullException.ThrowIfNull(plan);
+        return new(
+            "cost-by-claim", "Cost by claim, in the currency of the prices given",
+            [new Column("claim", "Claim") { NamesRows = true }, new Column("cost", "Cost")],
+            [.. plan.CostsByClaim.Select(c => Row.Of(c.Question.Rule, new NumberCell(c.Cost) { Decimals = 2 }))])
+        { Notes = ["Vessels that serve several claims are shared evenly between them, so that the sum is that of the items."] };
+    }
+
     /// <summary>What was supposed.</summary>
     /// <param name="basis">Settings by name.</param>
     public static Table Supposed(IReadOnlyDictionary<string, string> basis)
@@ -180,6 +212,46 @@ public static class PlanTables
         "questions", "What a plan can be worked out for; say it with --show CLAIM",
         [new Column("claim", "Claim") { NamesRows = true }, new Column("asks", "Question"), new Column("margin", "Margin")],
         [.. PlanQuestion.All.Select(q => Row.Of(q.Rule, q.Asks, q.Margin is { } m ? $"{m.Name}: {InWords.Plain(m.Low)} to {InWords.Plain(m.High)} {m.Unit}, unless another was fixed" : ""))]);
+
+    /// <summary>The claims that plans were made for, with what their vessels can show.</summary>
+    /// <param name="study">The study.</param>
+    public static Table PlannedClaims(Study study)
+    {
+        ArgumentNullException.ThrowIfNull(study);
+        return new(
+            "planned-claims", "Claims the plan is for",
+            [new Column("claim", "Claim") { NamesRows = true }, new Column("plan", "Plan"), new Column("series", "Series"), new Column("margin", "Margin"), new Column("shows", "What its vessels can show")],
+            [.. study.Designs.SelectMany(d => d.Questions.Select(q => Row.Of(q.Rule, d.Id, string.Join(", ", q.Series), MarginOf(study, q.Margin), q.Shows)))],
+            Codes);
+    }
+
+    private static Cell MarginOf(Study study, string? name)
+        => name is null ? new MissingCell("ns")
+            : study.Margins.FirstOrDefault(m => m.Name == name) is { } margin ? $"{name}: {InWords.Plain(margin.Low)} to {InWords.Plain(margin.High)} {margin.Unit}"
+            : name + ": not fixed";
+
+    /// <summary>Planned against done, series by series.</summary>
+    /// <param name="study">The study.</param>
+    public static Table PlannedSeries(Study study)
+    {
+        ArgumentNullException.ThrowIfNull(study);
+        return new(
+            "planned-series", "Planned against done, by series",
+            [
+                new Column("series", "Series") { NamesRows = true }, new Column("plan", "Plan"), new Column("planned", "Vessels planned"), new Column("read", "Read"), new Column("struck", "Of these struck"),
+                new Column("to_do", "Not read"), new Column("deviating", "Deviating"),
+            ],
+            [.. study.Designs.SelectMany(d => d.Vessels.GroupBy(v => v.Series, StringComparer.Ordinal).Select(g => Of(study, d, g.Key, [.. g])))]);
+    }
+
+    private static Row Of(Study study, DesignedPlan plan, string series, PlannedVessel[] vessels)
+    {
+        var read = study.Readings.Select(r => r.Sample).ToHashSet(StringComparer.Ordinal);
+        PlannedVessel[] done = [.. vessels.Where(v => read.Contains(v.Code))];
+        return Row.Of(
+            series, plan.Id, Whole(vessels.Length), Whole(done.Length), Whole(done.Count(v => study.IsStruck(study.Sample(v.Code)!))), Whole(vessels.Length - done.Length),
+            Whole(vessels.Count(v => PlanDeviation.Of(v, study.Sample(v.Code)!).Any())));
+    }
 
     /// <summary>Planned against done: one row a planned vessel, target beside what was recorded.</summary>
     /// <param name="study">The study.</param>

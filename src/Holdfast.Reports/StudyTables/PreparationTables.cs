@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using System.Globalization;
 using Holdfast.Amounts;
 using Holdfast.Composition;
@@ -72,6 +73,90 @@ public static class PreparationTables
                 Caution.Reservation,
             ],
         }, null);
+    }
+
+    /// <summary>The reagents for a batch of product, and what does not grow with it.</summary>
+    /// <param name="product">Formula of the product as typed.</param>
+    /// <param name="make">Mass of product wanted, as typed: "25 g".</param>
+    /// <param name="from">Reagents and the element that each brings: "Ca(NO3)2.4H2O" → "Ca".</param>
+    /// <param name="purity">Purity of a reagent by its formula, as typed: "99 %".</param>
+    /// <param name="excess">Excess of a reagent by its formula, as typed: "5 %".</param>
+    /// <param name="yield">Yield expected, as typed.</param>
+    /// <param name="was">Mass of the batch that the recipe is known from, as typed; null where none is.</param>
+    /// <returns>The tables, or what is in the way.</returns>
+    public static (ImmutableArray<Table> Tables, string? Trouble) Batch(
+        string product, string make, IReadOnlyDictionary<string, string> from, IReadOnlyDictionary<string, string> purity, IReadOnlyDictionary<string, string> excess, string yield, string? was)
+    {
+        ArgumentNullException.ThrowIfNull(from);
+        ArgumentNullException.ThrowIfNull(purity);
+        ArgumentNullException.ThrowIfNull(excess);
+        if (Formula.Read((product ?? "").Trim()).Value is not { } made)
+            return ([], $"“{product}” is no formula. Write what is made, as Ca10(PO4)6(OH)2.");
+        if (In(make, "g") is not { } wanted)
+            return ([], Asks("mass of product", make, "5 g"));
+        if (In(yield, "%") is not { } expected || expected > 100)
+            return ([], Asks("yield", yield, "84 %"));
+        if (was is not null && In(was, "g") is null)
+            return ([], Asks("mass of the earlier batch", was, "5 g"));
+        if (from.Count == 0)
+            return ([], "Name at least one reagent with the element that it brings, as Ca(NO3)2.4H2O=Ca.");
+        if (purity.Keys.Concat(excess.Keys).FirstOrDefault(k => !from.ContainsKey(k)) is { } stranger)
+            return ([], $"{stranger} is no reagent of this recipe: {string.Join(", ", from.Keys)} are.");
+        var supplies = new List<Supply>();
+        foreach (var (salt, element) in from)
+        {
+            if (Formula.Read(salt).Value is not { } formula)
+                return ([], $"“{salt}” is no formula. Write the reagent with its water, as Ca(NO3)2.4H2O.");
+            if (!(formula.Count(element) > 0 && made.Count(element) > 0))
+                return ([], $"{element} is not in both {salt} and {made.Text}. Name the element that the reagent brings.");
+            if (In(purity.GetValueOrDefault(salt, "100 %"), "%") is not { } pure || pure > 100)
+                return ([], Asks("purity of " + salt, purity[salt], "99 %"));
+            if (excess.GetValueOrDefault(salt) is { } typed && In(typed, "%") is null)
+                return ([], Asks("excess of " + salt, typed, "5 %"));
+            supplies.Add(new(formula, element, pure / 100, excess.GetValueOrDefault(salt) is { } more ? In(more, "%")!.Value / 100 : 0));
+        }
+
+        if (supplies.GroupBy(s => s.Element).FirstOrDefault(g => g.Count() > 1) is { } twice)
+            return ([], $"{twice.Key} is brought by {string.Join(" and ", twice.Select(s => s.Formula.Text))}: name one reagent for each element.");
+        var recipe = Recipe.For(made, wanted, expected / 100, [.. supplies]);
+        string[] unnamed = [.. made.Parts.Select(p => p.Key.Symbol).Where(e => e is not ("O" or "H") && supplies.All(s => s.Formula.Count(e) == 0))];
+        return (
+        [
+            new(
+                "batch", string.Create(CultureInfo.InvariantCulture, $"For {wanted:G6} g of {made.Text} at a yield of {expected:G4} %"),
+                [new Column("reagent", "Reagent") { NamesRows = true }, new Column("brings", "Brings"), new Column("mass", "To weigh") { Unit = "g" }, new Column("amount", "Amount") { Unit = "mmol" }, new Column("excess", "Excess") { Unit = "%" }],
+                [.. recipe.Reagents.Zip(supplies, (r, s) => Row.Of(r.Name, s.Element, new NumberCell(Math.Round(r.Mass.Value, 4)), new NumberCell(Math.Round(1000 * r.Amount.Value, 4)), new NumberCell(Math.Round(100 * s.Excess, 2)) { Decimals = 1 }))])
+            {
+                Notes =
+                [
+                    string.Create(CultureInfo.InvariantCulture, $"The masses are targets: weigh near them and write down what you weighed. At full yield they make {recipe.TheoreticalYield.Value:0.000} g."),
+                    "Check the water of each hydrate and the purity on the bottle's certificate.",
+                    .. unnamed.Length > 0 ? [$"No reagent brings {string.Join(", ", unnamed)}."] : Array.Empty<Figures.RichText>(),
+                    "More than 100 % of the theoretical mass is water or salt, not yield.",
+                ],
+            },
+            Growing(was is null ? null : wanted / In(was, "g")!.Value),
+            CautionTable.Of(Caution.For(recipe)),
+        ], null);
+    }
+
+    // Vessels alike in shape: length grows with the cube root of the volume. Common practice of the trade; what each step needs is seen on the bench.
+    private static Table Growing(double? factor)
+    {
+        var side = factor is { } f ? Math.Cbrt(f) : (double?)null;
+        string By(double? by, string words) => by is { } b ? string.Create(CultureInfo.InvariantCulture, $"{words} ({b:0.##} times)") : words;
+        return new(
+            "growing", factor is { } times ? string.Create(CultureInfo.InvariantCulture, $"What does not grow with the batch, {times:0.##} times as large") : "What does not grow with the batch",
+            [new Column("step", "Step") { NamesRows = true }, new Column("keep", "Keep"), new Column("so", "So")],
+            [
+                Row.Of("reagents, solvent, base", "concentrations", By(factor, "all amounts grow with the batch")),
+                Row.Of("addition", "amount a minute in each litre", By(factor, "the rate in mL/min grows with the batch, the time stays")),
+                Row.Of("stirring", "speed of the stirrer's tip", By(1 / side, "turns a minute fall as the stirrer grows")),
+                Row.Of("heating and cooling", "temperature of the liquid, not of the bath", By(1 / side, "surface for each litre falls: allow longer ramps, mind heat of reaction")),
+                Row.Of("washing", "volume for each gram, and the rule by which it ends", "stop by conductivity, not by the number of washes"),
+                Row.Of("drying", "thickness of the layer", "dry to constant mass, not by the clock"),
+            ])
+        { Notes = ["Common practice for vessels of one shape; try the larger batch once before it is relied on, and record what differed."] };
     }
 
     private static string Asks(string what, string? typed, string example) => $"“{typed}” is no {what}. Type it with its unit, for example {example}.";

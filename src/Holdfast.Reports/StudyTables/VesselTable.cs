@@ -12,6 +12,7 @@ public static class VesselTable
 {
     private static readonly SortedDictionary<string, string> Codes = new(StringComparer.Ordinal)
     {
+        ["np"] = "does not apply: removal is of vessels with powder, loss of controls without",
         ["nr"] = "not recorded",
         ["nw"] = "not worked out, because something it needs is missing",
     };
@@ -24,7 +25,8 @@ public static class VesselTable
     public static Table Of(string name, string caption, IEnumerable<Vessel> vessels, Evidence evidence)
     {
         ArgumentNullException.ThrowIfNull(vessels);
-        Row[] rows = [.. vessels.Select(v => One(v) with { Doubtful = FailedCheck.Of(evidence).Any(c => c.Samples.Contains(v.Code)) })];
+        var withLoss = vessels.Any(v => v.Sample.Role == SampleRole.Control);
+        Row[] rows = [.. vessels.Select(v => One(v, withLoss) with { Doubtful = FailedCheck.Of(evidence).Any(c => c.Samples.Contains(v.Code)) })];
         var failed = FailedCheck.Of(evidence).Where(c => vessels.Any(v => c.Samples.Contains(v.Code)));
         return new Table(
             name,
@@ -41,6 +43,7 @@ public static class VesselTable
                 Column.Of("ph_end", "pH_e", null, "pH at the end"),
                 Column.Of("ce", "C_e", "mg/L", "concentration left"),
                 Column.Of("removal", "R", "%", "removal"),
+                .. withLoss ? [Column.Of("loss", "L", "%", "lost from a control, which holds no powder")] : Array.Empty<Column>(),
                 Column.Of("q", "q", "mg/g", "uptake"),
                 Column.Of("kd", "K_d", "L/g", "distribution coefficient"),
             ],
@@ -51,7 +54,8 @@ public static class VesselTable
         };
     }
 
-    private static Row One(Vessel vessel)
+    // What goes from a control without powder is a loss, and no removal by it.
+    private static Row One(Vessel vessel, bool withLoss)
         => new(
         [
             vessel.Code,
@@ -64,7 +68,8 @@ public static class VesselTable
             Recorded(vessel, BatchProperties.StartPh),
             Recorded(vessel, BatchProperties.EndPh),
             Left(vessel),
-            vessel.LeastRemoval is { } least ? new TextCell(MoreThan(least)) { Address = "R:" + vessel.Code } : Worked(vessel.Removal, "R:" + vessel.Code),
+            vessel.Sample.Role == SampleRole.Control ? new MissingCell("np") : vessel.LeastRemoval is { } least ? new TextCell(MoreThan(least)) { Address = "R:" + vessel.Code } : Worked(vessel.Removal, "R:" + vessel.Code),
+            .. withLoss ? [vessel.Sample.Role == SampleRole.Control ? Worked(vessel.Removal, "R:" + vessel.Code) : new MissingCell("np")] : Array.Empty<Cell>(),
             vessel.UptakeRange is { } range ? new TextCell(RoundedNumber.Interval(range.Low, range.High)) { Address = "q:" + vessel.Code } : Worked(vessel.Uptake, "q:" + vessel.Code),
             Worked(vessel.Distribution, "Kd:" + vessel.Code),
         ])

@@ -13,7 +13,8 @@ namespace Holdfast.Reports.StudyTables;
 /// <param name="Fits">What the first fits say, a sentence for each series that allows one.</param>
 public sealed record WhatFollows(ImmutableArray<WhatFollowsRow> Rows, ImmutableArray<string> Fits)
 {
-    private const int MostWorkedOut = 400;
+    // More than a student runs in a series, few enough that the fits of noise do not keep her waiting.
+    private const int MostWorkedOut = 100;
     private static readonly ImmutableArray<SampleRole> ServeAll = [SampleRole.Standard, SampleRole.CheckStandard, SampleRole.Blank, SampleRole.StartSolution];
 
     /// <summary>Vessels of a very long file that are left for later: the first ones tell whether it was understood.</summary>

@@ -4,13 +4,13 @@ using Holdfast.Studies.History;
 
 namespace Holdfast.Studies.Acts;
 
-/// <summary>Something that is said of the study as a whole and goes into the methods text.</summary>
+/// <summary>Something that is said of the study as a whole and goes into the methods text or the package that is handed over.</summary>
 /// <param name="Key">Its key among the details of a study; "title" and "analyte" are the study's own.</param>
 /// <param name="Title">Words for its field.</param>
 /// <param name="Example">What could stand there; invented.</param>
 public sealed record StudyDetail(string Key, string Title, string Example)
 {
-    /// <summary>Every detail, in the order of the methods text.</summary>
+    /// <summary>Every detail, in the order of the methods text; what only a package tells comes last.</summary>
     public static ImmutableArray<StudyDetail> All { get; } =
     [
         new("title", "Title", "lead on chitosan beads"),
@@ -28,6 +28,10 @@ public sealed record StudyDetail(string Key, string Title, string Example)
         new("sensing-stirring", "Stirring and delay before a light reading", "stirred, read after 2 min"),
         new("order", "Order of the vessels, seed and blocks", "drawn by lot, seed 7"),
         new("plan", "Plan and amendments", "written down before the first vessel; one amendment"),
+        new("shelf", "Where samples and powders are kept, and what is left", "cold room, box 4: 1.2 g of batch 3; vessels of KIN-05 discarded"),
+        new("licence", "Licence of the data", "CC-BY-4.0"),
+        new("orcid", "ORCID of the author", "0000-0000-0000-0001"),
+        new("publisher", "Publisher of the data: repository or institute", "data repository of the institute"),
     ];
 
     /// <summary>The detail a word names, or null: "metal" is the analyte.</summary>
@@ -58,6 +62,20 @@ public sealed record StudyDetail(string Key, string Title, string Example)
         if (Key == "title" && said.Length == 0)
         {
             trouble = "The title is missing. Type a few words that tell this study from others.";
+            return null;
+        }
+        if (Key == "licence" && said.Length > 0)
+        {
+            if (Licence.Named(said) is { } licence)
+                return licence.Id;
+            trouble = $"“{said}” is no licence that is known here. Choose one of {string.Join(", ", Licence.All.Select(l => l.Id))}.";
+            return null;
+        }
+        if (Key == "orcid" && said.Length > 0)
+        {
+            if (Orcid.Read(said) is { } orcid)
+                return orcid;
+            trouble = $"“{said}” is no ORCID: it has 16 digits in fours, and the last one must check the others. Type it as in 0000-0000-0000-0001.";
             return null;
         }
         if (Key != "analyte" || said.Length == 0)

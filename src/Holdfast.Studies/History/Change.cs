@@ -53,6 +53,9 @@ public sealed record TakenIn : Change
     /// <summary>New measurements of powders, with their ids; null for none, so that entries without them stay as earlier versions wrote them.</summary>
     public ImmutableArray<Measurement>? Measurements { get; init; }
 
+    /// <summary>Remarks of a reader; null for none, so that entries without them stay as earlier versions wrote them.</summary>
+    public ImmutableArray<ReviewTaken>? Reviews { get; init; }
+
     /// <summary>Claims stated.</summary>
     public ImmutableArray<ClaimStated> Claims { get; init; } = [];
 
@@ -338,6 +341,12 @@ public sealed record Redone(long Entry, string What) : Change
 /// <param name="Note">Why: "submitted".</param>
 public sealed record Sealed(string Note) : Change
 {
+    /// <summary>What was handed in, kept byte for byte under originals/; null for nothing, so that entries without it stay as earlier versions wrote them.</summary>
+    public ImmutableArray<TakenFile>? Documents { get; init; }
+
+    /// <summary>Program and version that sealed it; null where an earlier version did not say.</summary>
+    public string? Program { get; init; }
+
     /// <inheritdoc/>
     public override string Says() => "seal: " + Note;
 

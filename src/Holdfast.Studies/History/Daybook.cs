@@ -44,6 +44,11 @@ public sealed class Daybook
     /// <summary>What an undo or redo would take.</summary>
     public UndoOrder Undo => order.Value;
 
+    /// <summary>Every file that is kept under originals/, once each: what was taken in, undone takes included, and what was handed in when the study was sealed.</summary>
+    public IEnumerable<TakenFile> Files => Entries.Select(e => e.Change)
+        .SelectMany(c => c switch { TakenIn taken => taken.Files, Sealed { Documents: { } documents } => documents, _ => Enumerable.Empty<TakenFile>() })
+        .DistinctBy(f => f.Sha256, StringComparer.Ordinal);
+
     /// <summary>The same daybook up to an entry: what the study was then.</summary>
     /// <param name="version">Number of the last entry to keep, from 1.</param>
     public Daybook At(long version) => new(Entries[..checked((int)version)]);

@@ -54,14 +54,23 @@ public static class Fold
             WorkWithdrawn w => study with { Plan = study.Plan.RemoveAll(p => string.Equals(p.Id, w.Id, StringComparison.Ordinal)) },
             SeriesDesigned { Vessels.IsDefaultOrEmpty: false } d => Design(Amend(study, d), d, number, when, who),
             PlanFrozen f => study with { PlanFrozen = new(f.Sha256, number, when, who), Designs = [.. study.Designs.Select(d => Answered(d, f.Answers))] },
-            Amended a when study.PlanFrozen is not null => study with { PlanAmendments = study.PlanAmendments.Add(new(a.Reason, "", when, who)) },
+            Amended a => study with
+            {
+                PlanAmendments = study.PlanFrozen is null ? study.PlanAmendments : study.PlanAmendments.Add(new(a.Reason, "", when, who)),
+                Amendments = study.SealedBy is null ? study.Amendments : study.Amendments.Add(new(number, a.Reason, when, who)),
+            },
             BlockTyped { Cells.IsDefaultOrEmpty: false } b => study with { Samples = Merge(study.Samples, Typed(study, b.Cells)) },
             StudyDescribed d => d.Details.Aggregate(study, (s, one) => SetDetail(s, new DetailSet(one.Key, one.Value.Length == 0 ? null : one.Value))),
             RunsDescribed { Details.IsDefaultOrEmpty: false } d => study with { Runs = [.. study.Runs.Select(r => Describe(r, d.Details))] },
             CalibrationChosen c => study with { Calibrations = c.From is null ? study.Calibrations.Remove(c.Run) : study.Calibrations.SetItem(c.Run, c.From) },
             RolesGiven { Roles.IsDefaultOrEmpty: false } g => GiveRoles(study, g),
             PictureMarked { Points.IsDefault: false } m => study with { Marks = study.Marks.Add(new PictureMark(m.Measurement, m.Mark, m.Points, m.Written ?? "", m.Repeats, number, who)) },
-            Sealed => study with { SealedBy = number },
+            TextWritten t => study with { Texts = t.Text.Length == 0 ? study.Texts.Remove(t.Place) : study.Texts.SetItem(t.Place, new(t.Place, t.Text, number, when, who)) },
+            SentenceReworded r => study with { Rewordings = r.Text.Length == 0 ? study.Rewordings.Remove(r.Was) : study.Rewordings.SetItem(r.Was, r.Text) },
+            RemarkAnswered a => Remarked(study, a.Remark, r => r with { Answer = new(a.Words, who, when) }),
+            RemarkClosed c => Remarked(study, c.Remark, r => r with { Closed = when }),
+            // A later seal covers the amendments before it.
+            Sealed => study with { SealedBy = number, Amendments = [] },
             _ => study,
         };
     }
@@ -104,6 +113,7 @@ public static class Fold
             Measurements = study.Measurements.AddRange(taken.Measurements ?? []),
             MeasurementsEver = study.MeasurementsEver + (taken.Measurements?.Length ?? 0),
             Layouts = Remember(study.Layouts, taken.Layouts),
+            Remarks = taken.Reviews is { } reviews ? study.Remarks.AddRange(reviews.SelectMany(r => r.Remarks.Select(p => (Review: r, Pin: p))).Select((r, i) => new Remark(r.Pin, r.Review.By, r.Review.On, number, i + 1))) : study.Remarks,
         };
         foreach (var claim in taken.Claims)
             study = State(study, claim, number, when);
@@ -162,6 +172,9 @@ public static class Fold
         study = study with { Samples = [.. study.Samples.Select(s => roles.TryGetValue(s.Code, out var role) ? s with { Role = role } : s)] };
         return given.Cells.IsDefaultOrEmpty ? study : study with { Samples = Merge(study.Samples, Typed(study, given.Cells)) };
     }
+
+    private static Study Remarked(Study study, string id, Func<Remark, Remark> changed)
+        => study with { Remarks = [.. study.Remarks.Select(r => string.Equals(r.Id, id, StringComparison.Ordinal) ? changed(r) : r)] };
 
     private static Study State(Study study, ClaimStated c, long number, DateTimeOffset when)
         => study with { Claims = Put(study.Claims, new StatedClaim(c.Id, c.Rule, c.Parameters, c.Wording, number, when), x => x.Id) };

@@ -115,6 +115,31 @@ public static class Permitted
                 if (m.Points.IsDefault || m.Points.Length % 2 != 0 || !m.Points.All(double.IsFinite))
                     throw new ArgumentException("A point of a mark has two numbers, across and down.", nameof(change));
                 break;
+            case TextWritten t:
+                if (!OwnText.Places.Contains(t.Place))
+                    throw new StudyException(Codes.UnknownSample, $"The chapter has no section {t.Place}. Sections: {string.Join(", ", OwnText.Places)}.");
+                if (t.Text.Length > OwnText.Longest)
+                    throw new StudyException(Codes.LimitExceeded, $"The text has more than {Ordinal.Text(OwnText.Longest)} signs, so it is not kept. Put a part of it elsewhere.");
+                if (string.Equals(study.Texts.GetValueOrDefault(t.Place)?.Text ?? "", t.Text, StringComparison.Ordinal))
+                    throw new StudyException(Codes.NothingChanges, "These words stand there already.");
+                break;
+            case SentenceReworded r:
+                Say(r.Was, "sentence");
+                if (string.Equals(study.Rewordings.GetValueOrDefault(r.Was, ""), r.Text, StringComparison.Ordinal))
+                    throw new StudyException(Codes.NothingChanges, "That sentence is said so already.");
+                break;
+            case TakenIn { Reviews: { } reviews }:
+                foreach (var review in reviews)
+                    Reviewed(daybook, review);
+                break;
+            case RemarkAnswered a:
+                Say(a.Words, "answer");
+                _ = RemarkNamed(study, a.Remark);
+                break;
+            case RemarkClosed c:
+                if (RemarkNamed(study, c.Remark).Closed is not null)
+                    throw new StudyException(Codes.NothingChanges, $"{c.Remark} is closed already.");
+                break;
             case Undone u when daybook.Undo.Next?.Number != u.Entry:
                 throw new StudyException(Codes.NothingChanges, "There is nothing like that to undo.");
             case Redone r when daybook.Undo.Back?.Number != r.Entry:
@@ -229,6 +254,16 @@ public static class Permitted
 
     private static Run RunNamed(Study study, string id)
         => study.Runs.FirstOrDefault(r => string.Equals(r.Id, id, StringComparison.Ordinal)) ?? throw Unknown("run", id);
+
+    private static Remark RemarkNamed(Study study, string id)
+        => study.Remarks.FirstOrDefault(r => string.Equals(r.Id, id, StringComparison.Ordinal)) ?? throw Unknown("remark", id);
+
+    // A reader had one moment of this very study before her.
+    private static void Reviewed(Daybook daybook, ReviewTaken review)
+    {
+        if (review.On < 1 || review.On > daybook.Version || !string.Equals(daybook.Entries[(int)review.On - 1].Hash, review.Fingerprint, StringComparison.Ordinal))
+            throw new StudyException(Codes.Unreadable, "These remarks were made on another study, or on entries that this one does not have. Nothing is taken in. Check which copy was sent to review.");
+    }
 
     private static void Exists(Study study, string target)
     {

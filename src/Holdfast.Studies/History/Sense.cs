@@ -63,6 +63,8 @@ internal static class Sense
         Redone r when UndoOrder.Of(before).Back?.Number != r.Entry => $"brings back entry {Ordinal.Text(r.Entry)}, which was not undone last",
         PictureMarked m when study.Measurement(m.Measurement) is null => $"marks {m.Measurement}, which the study does not have",
         PictureMarked { Points: var points } m when points.IsDefault || points.Length % 2 != 0 => $"marks {m.Measurement} with half a point",
+        RemarkAnswered a when study.Remarks.All(r => r.Id != a.Remark) => $"answers {a.Remark}, which the study does not have",
+        RemarkClosed c when study.Remarks.All(r => r.Id != c.Remark) => $"closes {c.Remark}, which the study does not have",
         TakenIn taken => Trouble(study, taken),
         _ => null,
     };

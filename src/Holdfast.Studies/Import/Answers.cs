@@ -44,6 +44,9 @@ public sealed class Answers
     /// <param name="layout">Answers by question, or null.</param>
     public Answers Remembering(ImmutableSortedDictionary<string, string>? layout) => new(given, layout, fileName, asked);
 
+    /// <summary>True where nothing is answered: the usual case, in which nobody need spell out a question for each of many rows.</summary>
+    public bool IsEmpty => given.IsEmpty && remembered is null or { IsEmpty: true };
+
     /// <summary>The answer, or null.</summary>
     /// <param name="question">Id of the question.</param>
     public string? To(string question) => Given(question) ?? Remembered(question);
@@ -52,6 +55,8 @@ public sealed class Answers
     /// <param name="question">Id of the question.</param>
     public string? Given(string question)
     {
+        if (given.IsEmpty)
+            return null;
         if (fileName is not null && given.TryGetValue(fileName + "|" + question, out var own))
         {
             asked[fileName + "|" + question] = true;

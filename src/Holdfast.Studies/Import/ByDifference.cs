@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using System.Globalization;
 using Holdfast.Amounts;
+using Holdfast.Studies.Import.Headings;
 using Holdfast.Studies.Properties;
 
 namespace Holdfast.Studies.Import;
@@ -18,13 +19,15 @@ internal static class ByDifference
     public static void Read(List<SampleRow> rows, ImmutableArray<Column> columns, TableSource source, DecimalMark? mark)
     {
         var (full, empty) = (columns.FirstOrDefault(c => c.Use == ColumnUse.WeighedFull), columns.FirstOrDefault(c => c.Use == ColumnUse.WeighedEmpty));
-        if (full is null && empty is not null && columns.FirstOrDefault(c => c.Use == ColumnUse.Fact && c.Property == BatchProperties.Mass) is { } heavier
-            && rows.TrueForAll(r => heavier.Value(r.Row.At(heavier.Index), mark) is not { } a || empty.Value(r.Row.At(empty.Index), mark) is not { } b || a >= b))
+        if (full is null != empty is null && columns.FirstOrDefault(c => c.Use == ColumnUse.Fact && c.Property == BatchProperties.Mass) is { } other
+            && (full is null ? IsAbove(other, empty!) : IsOfTheBoat(other.Heading, full.Heading) && IsAbove(full, other)))
         {
-            full = heavier;
+            (full, empty) = (full ?? other, empty ?? other);
             foreach (var row in rows)
                 row.Facts = row.Facts.Remove(BatchProperties.Mass.Name);
         }
+
+        bool IsAbove(Column heavy, Column light) => rows.TrueForAll(r => heavy.Value(r.Row.At(heavy.Index), mark) is not { } a || light.Value(r.Row.At(light.Index), mark) is not { } b || a >= b);
 
         if (full is not null && empty is not null)
         {
@@ -52,6 +55,12 @@ internal static class ByDifference
             }
         }
 
+        if (columns.FirstOrDefault(c => c.Use == ColumnUse.TakenOut) is { } gone && !columns.Any(c => c.Use == ColumnUse.Signal || c is { Use: ColumnUse.Fact } && (c.Property == BatchProperties.ReportedRemoval || c.Property == BatchProperties.ReportedRemaining)))
+        {
+            foreach (var row in rows)
+                TakeOut(row, gone, source, mark);
+        }
+
         var (start, end) = (columns.FirstOrDefault(c => c.Use == ColumnUse.ClockStart), columns.FirstOrDefault(c => c.Use == ColumnUse.ClockEnd));
         if (end is null || (start is null && source.Layout.Notes.StartClock is null))
             return;
@@ -77,6 +86,16 @@ internal static class ByDifference
         return null;
     }
 
+    // "removed (mg/L)" beside the start concentration: its share is the removal.
+    private static void TakeOut(SampleRow row, Column column, TableSource source, DecimalMark? mark)
+    {
+        var start = row.Facts.GetValueOrDefault(BatchProperties.InitialConcentration.Name)?.Value ?? source.Known.GetValueOrDefault(row.Written)?.Number(BatchProperties.InitialConcentration);
+        if (start is not > 0 || column.Read(row.Row.At(column.Index), row.Row.Number, mark).Value is not { } gone)
+            return;
+        var name = BatchProperties.ReportedRemoval.Name;
+        row.Facts = row.Facts.SetItem(name, new Fact(name, 100 * gone / start, null, null, null, column.Written(row.Row.At(column.Index)), source.At(row.Row.Number, column.Heading)));
+    }
+
     private static void Weigh(SampleRow row, Column full, Column empty, TableSource source, DecimalMark? mark)
     {
         var (with, without) = (row.Row.At(full.Index), row.Row.At(empty.Index));
@@ -86,6 +105,14 @@ internal static class ByDifference
         var mass = Math.Round(a - b, 6);
         row.Facts = row.Facts.SetItem(BatchProperties.Mass.Name, new Fact(BatchProperties.Mass.Name, mass, null, null, null,
             $"{full.Written(with)} − {empty.Written(without)}", source.At(row.Row.Number, full.Heading)));
+    }
+
+    // "pan at start" beside "pan + clay": what both name, and the powder's word does not, is the boat in any language.
+    private static bool IsOfTheBoat(string one, string both)
+    {
+        var parts = HeadingReading.Of(both).Name.Split('+').Select(p => Lexicon.Tokens(p).Where(t => t.Length > 2).ToHashSet(StringComparer.Ordinal)).ToList();
+        var named = Lexicon.Tokens(HeadingReading.Of(one).Name);
+        return parts.Count == 2 && named.Any(parts[0].Contains) && !named.Any(parts[1].Contains);
     }
 
     // Milligrams of a dilute solution are thousandths of a millilitre.

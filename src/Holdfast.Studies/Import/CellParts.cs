@@ -2,20 +2,19 @@ using System.Globalization;
 using System.Text.RegularExpressions;
 using Holdfast.Amounts;
 using Holdfast.Studies.Import.Headings;
+using Holdfast.Studies.Import.Shapes;
 
 namespace Holdfast.Studies.Import;
 
 /// <summary>Cells that hold more than a number: a unit behind it ("10 min"), a scatter ("14.99 ± 0.11"), a factor ("10x", "1:10").</summary>
 internal static partial class CellParts
 {
-    private static readonly HashSet<string> Undiluted = new(
-        "none no not nein kein keine undiluted unverdunnt unverd pur pure neat straight direct direkt non aucune aucun sans sin ninguna nessuna onverdund geen brak nie yok hayir sem nenhuma tidak ne nic ohne".Split(' '), StringComparer.Ordinal);
+    private static readonly HashSet<string> Undiluted = new("undiluted unverdunnt unverd pur pure neat straight direct direkt onverdund".Split(' '), StringComparer.Ordinal);
 
     /// <summary>A number and the unit behind it; null where nothing stands behind a number.</summary>
     /// <param name="text">The cell.</param>
     public static (string Number, UnitText Unit)? Split(string text)
-        // "%79,8" is 79,8 %.
-        => text.StartsWith('%') && text.Length > 1 ? Split(text[1..].Trim() + " %") : NumberAndUnit().Match(text) is { Success: true } m && HeadingReading.UnitOf(m.Groups["unit"].Value) is (UnitText.Known or UnitText.Ambiguous) and var unit
+        => NumberAndUnit().Match(SignInFront().Replace(text, "${number} %")) is { Success: true } m && HeadingReading.UnitOf(m.Groups["unit"].Value) is (UnitText.Known or UnitText.Ambiguous) and var unit
             ? (m.Groups["number"].Value.Trim(), unit)
             : null;
 
@@ -56,12 +55,21 @@ internal static partial class CellParts
     public static double? MadeUp(string text)
         => VolumeToVolume().Match(text) is { Success: true } m && Plain(m.Groups["from"].Value) is > 0 and var from && Plain(m.Groups["to"].Value) is { } to && to >= from ? to / from : null;
 
+    /// <summary>The factor that a text states: "5->50", "1 mL auf 50 mL aufgefüllt", "not diluted"; null where it states none in words.</summary>
+    /// <param name="text">The cell.</param>
+    public static double? DilutionIn(string text) => MadeUp(text) ?? (IsUndiluted(text) ? 1 : NotedDilution.FactorIn(text));
+
     // A volume has no thousands: its only mark is the decimal one.
     private static double? Plain(string number) => double.TryParse(number.Replace(',', '.'), NumberStyles.AllowDecimalPoint, CultureInfo.InvariantCulture, out var value) ? value : null;
 
     /// <summary>True for a cell that says that nothing was diluted: "none", "undiluted".</summary>
     /// <param name="text">The cell.</param>
-    public static bool IsUndiluted(string text) => Undiluted.Contains(Lexicon.Plain(text).Trim('.', ' ').ToLowerInvariant());
+    public static bool IsUndiluted(string text) => Lexicon.Tokens(text) switch
+    {
+        [var only] => Undiluted.Contains(only) || Lexicon.Denials.Contains(only),
+        [var denial, var what] => Lexicon.Denials.Contains(denial) && Lexicon.OfToken(what).Contains(HeadingWord.Dilution),
+        _ => false,
+    };
 
     /// <summary>True for a dilution as a ratio of parts: "1:4".</summary>
     /// <param name="text">The cell.</param>
@@ -77,6 +85,10 @@ internal static partial class CellParts
 
     [GeneratedRegex(@"^(?<number>[<>]?\s*[+\-\u2212]?[\d.,]*\d(\s*[eE][+\-]?\d+)?)\s*(?<unit>[^\d\s.,:/\-][^:]*)$", RegexOptions.ExplicitCapture | RegexOptions.NonBacktracking)]
     private static partial Regex NumberAndUnit();
+
+    // "%79,8" is 79,8 %.
+    [GeneratedRegex(@"^%\s*(?<number>[+\-\u2212]?[\d.,]*\d)\s*$", RegexOptions.ExplicitCapture | RegexOptions.NonBacktracking)]
+    private static partial Regex SignInFront();
 
     [GeneratedRegex(@"^(?<number>[+\-\u2212]?[\d.,]*\d)\s*[(\[](?<words>[\p{L} .]{2,})[)\]]$", RegexOptions.ExplicitCapture | RegexOptions.NonBacktracking)]
     private static partial Regex NumberAndWords();

@@ -12,6 +12,9 @@ internal sealed class CellSplitter(string text, string separator, string fileNam
 
     private readonly ImmutableArray<Cell>.Builder cells = ImmutableArray.CreateBuilder<Cell>();
     private readonly StringBuilder cell = new();
+    private readonly List<(int From, int To)> places = [];
+    private readonly List<(int From, int To)[]> spots = [];
+    private int from;
     private const int LinesLookedAt = 200;
     private const int FewestWide = 3;
     private const int FewestDashed = 3;
@@ -44,8 +47,21 @@ internal sealed class CellSplitter(string text, string separator, string fileNam
             if (cells.Count > Limits.Columns)
                 throw Limits.Exceeded(fileName, "more than 4096 columns");
             rows.Add(new GridRow(start, cells.ToImmutable()));
+            if (separator == "spaces")
+                Placed(rows.Count);
         }
+
+        if (wideFile == true)
+            BlankColumns.Align(rows, spots);
         return at < text.Length && most == Limits.Rows ? throw Limits.Exceeded(fileName, "more than 2 000 000 rows") : rows.ToImmutable();
+    }
+
+    // Where each cell of the row stood in its line.
+    private void Placed(int count)
+    {
+        while (spots.Count < count)
+            spots.Add([.. places]);
+        places.Clear();
     }
 
     private void ReadSeparated(char mark)
@@ -97,7 +113,9 @@ internal sealed class CellSplitter(string text, string separator, string fileNam
     private void ReadSpaced()
     {
         var end = text.AsSpan(at).IndexOfAny('\r', '\n');
-        var row = (end < 0 ? text[at..] : text.Substring(at, end)).Trim();
+        var whole = end < 0 ? text[at..] : text.Substring(at, end);
+        var row = whole.Trim();
+        var indent = whole.Length - whole.TrimStart().Length;
         at += end < 0 ? text.Length - at : end;
         if (wideFile is null)
         {
@@ -128,10 +146,15 @@ internal sealed class CellSplitter(string text, string separator, string fileNam
                 gap += row[i] == '\t' ? 2 : 1;
                 i++;
             }
-            if (cell.Length > 0 && (gap >= 2 || !wide) && !(row[i] is '(' or '['))
+            if (cell.Length > 0 && (gap >= 2 || !wide) && !(row[i] is '(' or '[' && gap < 2))
+            {
+                places.Add((indent + from, indent + i - gap));
                 End();
+            }
             else if (cell.Length > 0)
                 cell.Append(' ');
+            if (cell.Length == 0)
+                from = i;
             var depth = 0;
             for (; i < row.Length && (depth > 0 || row[i] is not (' ' or '\t')); i++)
             {
@@ -139,6 +162,8 @@ internal sealed class CellSplitter(string text, string separator, string fileNam
                 cell.Append(row[i]);
             }
         }
+
+        places.Add((indent + from, indent + row.Length));
         End();
         NextLine();
     }

@@ -41,8 +41,10 @@ internal static class CodeColumns
             return 0;
         var listed = SampleProperties.Code.Headings.IndexOf(h.Key);
         var properties = HeadingWords.Properties(h.Key);
+        // "Cycle 1", "Cycle 2": names that say which use it is.
+        var isCycle = properties.Contains(RegenerationProperties.Cycle) && cells.TrueForAll(c => c.Text.Any(char.IsLetter));
         // What the file lists as something else is no code, whatever its cells look like.
-        if (listed < 0 && !properties.IsEmpty && !h.Has(HeadingWord.Sample) && !(h.Has(HeadingWord.Standard) && cells.TrueForAll(c => c.Text.Any(char.IsLetter))))
+        if (listed < 0 && !properties.IsEmpty && !isCycle && !h.Has(HeadingWord.Sample) && !(h.Has(HeadingWord.Standard) && cells.TrueForAll(c => c.Text.Any(char.IsLetter))))
             return 0;
         var distinct = cells.Select(c => c.Text).Distinct(StringComparer.Ordinal).Count() / (double)cells.Count;
         var words = cells.Count(c => c.Text.Any(char.IsLetter) || c.Kind == CellKind.Date) / (double)cells.Count;
@@ -50,7 +52,10 @@ internal static class CodeColumns
             : h.Has(HeadingWord.Sample) && !h.HasAny(HeadingWord.Role, HeadingWord.Concentration, HeadingWord.Mass, HeadingWord.Volume, HeadingWord.Date, HeadingWord.Remark) ? 8
             : h.Has(HeadingWord.Standard) && cells.TrueForAll(c => c.Text.Any(char.IsLetter)) ? 6
             : h.Has(HeadingWord.Position) && distinct > 0.99 ? 2
-            : h.Words.IsEmpty && index == 0 && distinct > 0.6 && words > 0.5 ? 4
+            : isCycle ? 3
+            // "level" over "P-05", "P-10": names of levels, none of them a number.
+            : h.Words.Count == 1 && h.Has(HeadingWord.Concentration) && index == 0 && distinct > 0.99 && cells.TrueForAll(c => c.Text.Any(char.IsLetter) && !TableLayout.IsNumberLike(c)) ? 4
+            : (h.Words.IsEmpty || (h.Words.Count == 1 && h.Has(HeadingWord.Liquid))) && index == 0 && distinct > 0.6 && words > 0.5 ? 4
             : 0;
         if (score == 0)
             return 0;

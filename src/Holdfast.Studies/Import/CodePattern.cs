@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using System.Text.RegularExpressions;
 using Holdfast.Amounts;
 using Holdfast.Studies.Import.Headings;
+using Holdfast.Studies.Import.Shapes;
 using Holdfast.Studies.Properties;
 
 namespace Holdfast.Studies.Import;
@@ -20,7 +21,11 @@ internal static partial class CodePattern
         var vessels = rows.Where(r => r is { IsLeftOut: false } && r.Role is null or SampleRole.Vessel or SampleRole.Control && !r.CodeCell.IsBlank).ToList();
         if (vessels.Count < FewestCodes)
             return;
-        var read = vessels.Select(r => (Row: r, Settings: Of(r.Written))).ToList();
+        var legend = Legend(source.Layout.Notes.Lines, vessels.ConvertAll(r => r.Written));
+        // More codes without a setting than may be: no pattern, and no need to look at a hundred thousand others.
+        if (vessels.Take((int)((1 - ShareThatMustFit) * vessels.Count) + 1).All(r => Of(r.Written, legend).Count == 0))
+            return;
+        var read = vessels.Select(r => (Row: r, Settings: Of(r.Written, legend))).ToList();
         var lacking = read.SelectMany(r => r.Settings.Keys).Distinct()
             .Where(p => read.Count(r => r.Settings.ContainsKey(p)) >= ShareThatMustFit * read.Count)
             .Where(p => read.TrueForAll(r => !r.Row.Facts.ContainsKey(p.Name) && source.Known.GetValueOrDefault(r.Row.Code ?? "")?.Fact(p) is null))
@@ -41,11 +46,45 @@ internal static partial class CodePattern
         }
     }
 
-    private static Dictionary<Property, (double Value, string Written)> Of(string code)
+    // "name of a tube = start concentration, shaking time, replicate": what each part of the codes is; null where no line says it of all codes.
+    private static ImmutableArray<HeadingReading>? Legend(ImmutableArray<string> lines, List<string> codes)
+    {
+        foreach (var line in lines)
+        {
+            if (Explains().Match(line) is not { Success: true } m || !Lexicon.Of(m.Groups["what"].Value).Contains(HeadingWord.Sample))
+                continue;
+            ImmutableArray<HeadingReading> parts = [.. LegendMarks().Split(m.Groups["parts"].Value).Select(p => HeadingReading.Of(p.Trim(' ', '.')))];
+            if (parts.Length > 1 && codes.TrueForAll(c => Parts(c).Length == parts.Length) && parts.Any(p => Notes.PropertyOf(p) is not null))
+                return parts;
+        }
+
+        return null;
+    }
+
+    private static string[] Parts(string code) => code.Split(['-', '_', ' ', '/', ',', '–'], StringSplitOptions.RemoveEmptyEntries);
+
+    // "25" under "start concentration in mg/L", "Co10mgL" under "start concentration".
+    private static (Property Property, double Value)? Explained(string part, HeadingReading means)
+    {
+        if (Notes.PropertyOf(means) is not { } property || Labelled().Match(part) is not { Success: true } m || CellText.Read(m.Groups["number"].Value, null) is not CellText.Number number)
+            return null;
+        var unit = m.Groups["unit"].Value is { Length: > 0 } own ? HeadingReading.UnitOf(own) : means.Unit;
+        if (property.Unit.Length == 0)
+            return (property, number.Value);
+        return unit is UnitText.Known known && UnitBridge.Between(known, property, null)?.Convert(number.Value) is { } value ? (property, value) : null;
+    }
+
+    private static Dictionary<Property, (double Value, string Written)> Of(string code, ImmutableArray<HeadingReading>? legend)
     {
         var found = new Dictionary<Property, (double, string)>();
-        foreach (var part in code.Split(['-', '_', ' ', '/', ',', '–'], StringSplitOptions.RemoveEmptyEntries))
+        foreach (var (place, part) in Parts(code).Index())
         {
+            if (legend is { } means && Explained(part, means[place]) is var (explained, said))
+            {
+                found.TryAdd(explained, (said, part));
+                continue;
+            }
+
             if (AcidLevel().Match(part) is { Success: true } ph && CellText.Read(ph.Groups["number"].Value, null) is CellText.Number level)
             {
                 found.TryAdd(BatchProperties.StartPh, (level.Value, part));
@@ -74,6 +113,15 @@ internal static partial class CodePattern
 
         return found;
     }
+
+    [GeneratedRegex(@"^\W*(?<what>[^:=]{3,40}?)\s*(:|=|\bis\b)\s*(?<parts>.+)$", RegexOptions.ExplicitCapture | RegexOptions.NonBacktracking)]
+    private static partial Regex Explains();
+
+    [GeneratedRegex(@"\s+[-–/]\s+|\s*[,;|_]\s*|-", RegexOptions.ExplicitCapture | RegexOptions.NonBacktracking)]
+    private static partial Regex LegendMarks();
+
+    [GeneratedRegex(@"^[A-Za-z]*(?<number>\d+([.,]\d+)?)(?<unit>[A-Za-zµμ°]*)$", RegexOptions.ExplicitCapture | RegexOptions.NonBacktracking)]
+    private static partial Regex Labelled();
 
     [GeneratedRegex(@"^(?<number>\d+([.,]\d+)?)(?<unit>[A-Za-zµμ°]+)$", RegexOptions.ExplicitCapture | RegexOptions.NonBacktracking)]
     private static partial Regex Amount();

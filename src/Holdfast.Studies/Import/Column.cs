@@ -71,7 +71,7 @@ internal sealed class Column(int index, string heading, ColumnUse use, Property?
                 return Note(row, cell, "a date");
         }
 
-        if (cell.Kind == CellKind.Text && property == Properties.SpectrometryProperties.Dilution && (CellParts.MadeUp(cell.Text) ?? (CellParts.IsUndiluted(cell.Text) ? 1 : null)) is { } madeUp)
+        if (cell.Kind == CellKind.Text && property == Properties.SpectrometryProperties.Dilution && CellParts.DilutionIn(cell.Text) is { } madeUp)
             return new Readout(madeUp, null, null);
         if (HoldsHoursAndMinutes)
             return CellParts.Minutes(cell) is { } minutes ? new Readout(minutes, null, null) : Note(row, cell, "no hours and minutes");

@@ -15,6 +15,7 @@ public static class ColumnChoices
         ("clock-end", "time of day, end", ColumnUse.ClockEnd),
         ("diluted-from", "volume taken to be diluted", ColumnUse.DilutedFrom),
         ("diluted-to", "volume it was made up to", ColumnUse.DilutedTo),
+        ("taken-out", "concentration taken out of the water", ColumnUse.TakenOut),
         ("portion", "which portion of the sample", ColumnUse.Portion),
         ("position", "running number, replicate", ColumnUse.Position),
         ("leave-out", "not used", ColumnUse.LeftOut),

@@ -34,6 +34,7 @@ public sealed record ColumnUnderstanding(
         ColumnUse.DilutedFrom => "volume taken to be diluted",
         ColumnUse.DilutedTo => "volume it was made up to",
         ColumnUse.WeighedFull => "weighing with the powder",
+        ColumnUse.TakenOut => "concentration taken out of the water",
         ColumnUse.WeighedFilled => "weighing with powder and solution",
         ColumnUse.WeighedEmpty => "weighing without the powder",
         ColumnUse.ClockStart => "time of day, start",

@@ -39,6 +39,9 @@ public enum ColumnUse
     /// <summary>A weighing with the powder and the solution; the volume is the difference to the one with the powder alone, at the density of water.</summary>
     WeighedFilled,
 
+    /// <summary>A concentration that was taken out of the water; with the start it gives the removal.</summary>
+    TakenOut,
+
     /// <summary>The time of day at which contact began.</summary>
     ClockStart,
 

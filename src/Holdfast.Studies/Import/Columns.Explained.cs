@@ -76,6 +76,25 @@ internal sealed partial class Columns
             : Take(alone.Index, headings[alone.Index], ColumnUse.Fact, BatchProperties.Volume, "a volume");
     }
 
+    // Two columns of grams, one a little above the other in every row: the boat without and with the powder, whatever they are called.
+    private void TwoWeighings(Column[] columns)
+    {
+        if (columns.Where(c => c.Use == ColumnUse.Fact && c.Property == BatchProperties.Mass && !IsAnswered(c.Index)).ToList() is not [var one, var other] || one.Unit is not { Plain: "g" } || other.Unit is not { Plain: "g" }
+            || headings[one.Index].HasAny(HeadingWord.Known, HeadingWord.Planned) || headings[other.Index].HasAny(HeadingWord.Known, HeadingWord.Planned))
+            return;
+        var pairs = layout.Body.Select(r => (One: one.Value(r.At(one.Index), source.Mark), Other: other.Value(r.At(other.Index), source.Mark))).Where(p => p is { One: > 0, Other: > 0 }).ToList();
+        if (pairs.Count < FewestWeighings)
+            return;
+        var (light, heavy) = pairs[0].One < pairs[0].Other ? (one, other) : (other, one);
+        if (pairs.Select(p => Math.Min(p.One!.Value, p.Other!.Value)).Distinct().Count() < 2 || !pairs.TrueForAll(p => light == one ? IsLittleBelow(p.One!.Value, p.Other!.Value) : IsLittleBelow(p.Other!.Value, p.One!.Value))
+            || talk.Assume("two-weighings", Codes.Ambiguous, $"The mass of powder is {heavy.Heading} less {light.Heading}: two weighings of the same thing.", ["difference", "choose"], heavy.Heading) != "difference")
+            return;
+        columns[light.Index] = light.Become(ColumnUse.WeighedEmpty, BatchProperties.Mass, null);
+        columns[heavy.Index] = heavy.Become(ColumnUse.WeighedFull, BatchProperties.Mass, null);
+    }
+
+    private static bool IsLittleBelow(double light, double heavy) => light < heavy && heavy - light < LargestShareOfPowder * heavy;
+
     // "suspension added (mL)" under "kept as a suspension, 10 mg/mL": the mass is their product.
     private Column? Suspended(int index, HeadingReading h)
     {

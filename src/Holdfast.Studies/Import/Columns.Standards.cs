@@ -1,3 +1,4 @@
+using Holdfast.Amounts;
 using Holdfast.Studies.Import.Headings;
 using Holdfast.Studies.Properties;
 
@@ -11,13 +12,19 @@ internal sealed partial class Columns
     // "reading" beside concentrations that only the standards have: the instrument's own signal.
     private void ReadingBesideStandards(Column[] columns)
     {
+        var known = Known(columns);
+        var far = columns.Where(c => c.Use == ColumnUse.Signal && c.Property == SpectrometryProperties.ReportedConcentration && headings[c.Index].Unit is UnitText.Absent && headings[c.Index].Has(HeadingWord.AsRead)
+            && !headings[c.Index].Has(HeadingWord.Concentration) && !IsAnswered(c.Index) && known is not null && known.Index != c.Index && IsFarFrom(known, c)).ToList();
+        foreach (var column in far)
+            columns[column.Index] = Shown(column, "readings of standards that are not their concentrations");
+        if (far.Count > 0)
+            return;
         if (ReadOfAll(columns) is { } shown)
         {
             columns[shown.Index] = Shown(shown, "a reading of standards and samples, with concentrations for the standards alone");
             return;
         }
 
-        var known = Known(columns);
         if (columns.Any(c => c.Property?.IsSignal == true && c.Property != SpectrometryProperties.ReportedConcentration) || (known is null && !LabelledStandards(columns)))
             return;
         var bare = columns.Where(c => c.Use == ColumnUse.NotUnderstood && headings[c.Index].HasAny(HeadingWord.Result, HeadingWord.AsRead, HeadingWord.Signal) && IsMostlyNumbers(c)).ToList();
@@ -25,6 +32,46 @@ internal sealed partial class Columns
             return;
         foreach (var column in bare)
             columns[column.Index] = Shown(column, "a reading without unit beside the concentrations of standards");
+    }
+
+    // "Start solutions, measured before the powder": what they were made up to, and what was read of them. They are no standards, though they look alike.
+    private void StartSolutions(Column[] columns)
+    {
+        if (!source.IsOfStartSolutions || Array.Find(columns, c => c.Use is ColumnUse.Fact or ColumnUse.Signal && headings[c.Index].Has(HeadingWord.Known) && UnitKinds.Of(headings[c.Index].Unit) == UnitKind.Concentration) is not { } nominal)
+            return;
+        columns[nominal.Index] = Settle(nominal.Index, headings[nominal.Index], ColumnUse.Fact, BatchProperties.InitialConcentration, "what the start solutions were made up to");
+        foreach (var column in columns.Where(c => c.Use == ColumnUse.NotUnderstood && headings[c.Index].HasAny(HeadingWord.Result, HeadingWord.AsRead, HeadingWord.Signal, HeadingWord.Replicate) && IsMostlyNumbers(c)).ToList())
+            columns[column.Index] = Settle(column.Index, headings[column.Index], ColumnUse.Signal, SpectrometryProperties.ReportedConcentration, "a reading of a start solution");
+    }
+
+    // Counts that rise with what was added, or stand beside a dilution, are of a spectrometer for the metal; light that fades is not diluted.
+    private void Counts(Column[] columns)
+    {
+        var counted = columns.Where(c => c.Use == ColumnUse.Signal && c.Property == FluorescenceProperties.Intensity && !IsAnswered(c.Index) && headings[c.Index].Has(HeadingWord.Counts)).ToList();
+        if (counted.Count == 0 || !columns.Any(c => c.Use == ColumnUse.Code))
+            return;
+        var added = Array.Find(columns, c => c is { Use: ColumnUse.Fact, Property: { } p } && (p == FluorescenceProperties.Added || p == SpectrometryProperties.StandardConcentration || p == BatchProperties.InitialConcentration));
+        var rises = added is not null && !columns.Any(c => c.Property == BatchProperties.Mass) && Rises(added, counted[0]);
+        if (!rises && !columns.Any(c => c.Property == SpectrometryProperties.Dilution))
+            return;
+        foreach (var column in counted)
+            columns[column.Index] = Shown(column, rises ? "counts that rise with the concentration of standards" : "counts of liquids that were diluted");
+        if (rises)
+            columns[added!.Index] = Settle(added.Index, headings[added.Index], ColumnUse.Fact, SpectrometryProperties.StandardConcentration, "what the standards hold");
+    }
+
+    // 0.11, 0.23, 0.45 for standards of 1, 2 and 4 mg/L.
+    private bool IsFarFrom(Column known, Column reading)
+    {
+        const double near = 0.3;
+        var pairs = layout.Body.Select(r => (C: known.Value(r.At(known.Index), source.Mark), S: reading.Value(r.At(reading.Index), source.Mark))).Where(p => p is { C: > 0, S: not null }).ToList();
+        return pairs.Count >= FewestStandards && pairs.TrueForAll(p => Math.Abs(p.S!.Value - p.C!.Value) > near * p.C.Value);
+    }
+
+    private bool Rises(Column known, Column signal)
+    {
+        var pairs = layout.Body.Select(r => (C: known.Value(r.At(known.Index), source.Mark), S: signal.Value(r.At(signal.Index), source.Mark))).Where(p => p is { C: not null, S: not null }).OrderBy(p => p.C).ToList();
+        return pairs.Count >= FewestStandards && pairs.Zip(pairs.Skip(1)).All(p => p.Second.S >= p.First.S);
     }
 
     private static Column Shown(Column column, string evidence)
@@ -85,9 +132,10 @@ internal sealed partial class Columns
     // What the instrument made of its signal is taken as its result; the signal alone would need the standards again.
     private void SignalBesideResults(Column[] columns)
     {
-        if (!columns.Any(c => c.Use == ColumnUse.Signal && c.Property == SpectrometryProperties.ReportedConcentration && IsOfSamples(c, columns)))
+        var signals = columns.Where(c => c.Use == ColumnUse.Signal && c.Property == SpectrometryProperties.InstrumentSignal && !IsAnswered(c.Index)).ToList();
+        if (signals.Count == 0 || !columns.Any(c => c.Use == ColumnUse.Signal && c.Property == SpectrometryProperties.ReportedConcentration && IsOfSamples(c, columns)))
             return;
-        foreach (var signal in columns.Where(c => c.Use == ColumnUse.Signal && c.Property == SpectrometryProperties.InstrumentSignal && !IsAnswered(c.Index)).ToList())
+        foreach (var signal in signals)
             columns[signal.Index] = signal.Become(ColumnUse.LeftOut, signal.Property, "Not used: the concentrations that the instrument made of it stand beside.");
     }
 }

@@ -10,6 +10,10 @@ namespace Holdfast.Studies.Import;
 /// <summary>What the columns of a table of samples mean: by an answer, by a listed heading, by the words of the heading and its unit, by its values.</summary>
 internal sealed partial class Columns
 {
+    private const int FewestDilutions = 2, FewestWeighings = 3;
+
+    // A boat weighs more than what lies in it.
+    private const double LargestShareOfPowder = 0.5;
     private static readonly Unit Wavelengths = Unit.Parse("nm");
     private readonly TableSource source;
     private readonly TableLayout layout;
@@ -24,12 +28,12 @@ internal sealed partial class Columns
     {
         this.source = source;
         (layout, talk, analyte) = (source.Layout, source.Talk, source.Study.Analyte);
-        headings = [.. ReadHeadings(layout).Select((h, i) => h.Unit is UnitText.Absent && !h.Has(HeadingWord.Dilution) && UnitInCells(i) is { } unit ? h with { Unit = unit } : h)];
+        headings = WithUnitsInCells(layout);
         if (UnitOfResults() is var (result, ofAll))
             headings = headings.SetItem(result, headings[result] with { Unit = ofAll });
         inCells = [.. ReadHeadings(layout).Select((h, i) => h.Unit is UnitText.Absent && headings[i].Unit is not UnitText.Absent)];
         traits = new(
-            headings.Any(h => h.Has(HeadingWord.Absorbance) || HeadingWords.Properties(h.Key).Any(p => p.IsSignal && p != SpectrometryProperties.ReportedConcentration)),
+            headings.Any(h => h.Has(HeadingWord.Absorbance) || HeadingWords.Properties(h.Key).Concat(HeadingWords.Properties(HeadingWords.Unnumbered(h.Key))).Any(p => p.IsSignal && p != SpectrometryProperties.ReportedConcentration)),
             layout.Preamble.Any(r => r.Cells.Any(c => Lexicon.Of(c.Text).Contains(HeadingWord.Concentration))) || headings.Any(h => UnitKinds.Of(h.Unit) == UnitKind.Concentration),
             layout.Notes.UnitFor(UnitKind.Concentration) is not null,
             analyte);
@@ -38,7 +42,17 @@ internal sealed partial class Columns
     /// <summary>The headings of a table, taken apart.</summary>
     /// <param name="layout">The table.</param>
     public static ImmutableArray<HeadingReading> ReadHeadings(TableLayout layout)
-        => [.. layout.Headings.Select((text, i) => HeadingReading.Of(text, layout.Units?.At(i).Text))];
+        => [.. layout.Headings.Select((text, i) => HeadingReading.Of(text, layout.Units?.At(i).Text)).Select(h => h.Words.IsEmpty && Legend(h.Name, layout) is { } words ? h with { Tokens = Lexicon.Tokens(words), Words = Lexicon.Of(words) } : h)];
+
+    /// <summary>The same, with the unit that stands in the cells where the heading has none.</summary>
+    /// <param name="layout">The table.</param>
+    public static ImmutableArray<HeadingReading> WithUnitsInCells(TableLayout layout)
+        => [.. ReadHeadings(layout).Select((h, i) => h.Unit is UnitText.Absent && !h.Has(HeadingWord.Dilution) && UnitInCells(layout, i) is { } unit ? h with { Unit = unit } : h)];
+
+    // "Ck - final concentration": a line under or over the table says what a heading stands for.
+    private static string? Legend(string name, TableLayout layout)
+        => name.Length == 0 ? null : layout.Notes.Lines.SelectMany(l => l.Split([',', ';'], StringSplitOptions.TrimEntries)).Select(l => l.Split([" - ", " – ", " = ", ": "], 2, StringSplitOptions.TrimEntries))
+            .FirstOrDefault(p => p is [var stands, { Length: > 0 } words] && string.Equals(stands, name, StringComparison.Ordinal) && !words.Any(char.IsDigit))?[1];
 
     /// <summary>Reads the headings, the line of units and the answers about them.</summary>
     /// <param name="source">The table, the study and where questions go.</param>
@@ -55,6 +69,8 @@ internal sealed partial class Columns
                 : Understand(i, headings[i]);
         }
 
+        StartSolutions(columns);
+        Counts(columns);
         var signals = columns.Where((c, i) => c.Use == ColumnUse.Signal && !IsMean(headings[i])).Select(c => c.Property!.Name).ToHashSet(StringComparer.Ordinal);
         ReadingBesideStandards(columns);
         RepeatedReadings(columns);
@@ -73,7 +89,9 @@ internal sealed partial class Columns
         BlankToSubtract(columns);
         SignalBesideResults(columns);
         OneVolumeOfTwo(columns);
+        TwoWeighings(columns);
         SameThingTwice.Settle(columns, headings, source);
+        DilutionInRemarks(columns);
         // A dilution belongs to the reading where the row has one; elsewhere it is a fact about the vessel.
         var hasSignal = columns.Any(c => c.Use == ColumnUse.Signal);
         for (var i = 0; i < columns.Length; i++)
@@ -120,7 +138,9 @@ internal sealed partial class Columns
         if (uncertainty.Success && Find(HeadingReading.Of(uncertainty.Groups["of"].Value) with { Unit = h.Unit }) is { Holds: Holds.Number } of)
             return Settle(index, h, ColumnUse.Uncertainty, of, "the uncertainty of " + of.Title);
 
-        if (Find(h) is { } listed && !IsElsewhere(listed, h) && !(listed.Holds == Holds.Number && HoldsWords(index)))
+        if (NamesStartSolution(index, h))
+            return new Column(index, h.Text, ColumnUse.Fact, BatchProperties.StartSolution, null, null) { Evidence = "it names the solution of each vessel" };
+        if (Find(h) is { } listed && listed != BatchProperties.StartSolution && !IsElsewhere(listed, h) && !(listed.Holds == Holds.Number && HoldsWords(index)))
             return Take(index, h, listed.IsSignal ? ColumnUse.Signal : ColumnUse.Fact, listed, "its heading");
         if (Suspended(index, h) is { } suspended)
             return suspended;
@@ -133,6 +153,7 @@ internal sealed partial class Columns
                 { Use: ColumnUse.LeftOut } => new Column(index, h.Text, ColumnUse.LeftOut, null, null, $"Not used: it is {guess.Why}."),
                 { Property: null } => new Column(index, h.Text, guess.Use, null, null, null) { Evidence = guess.Why },
                 { Property: { } property } when property == SpectrometryProperties.InstrumentSignal => new Column(index, h.Text, guess.Use, property, null, null) { Evidence = guess.Why },
+                { Use: ColumnUse.TakenOut, Property: { } property } => new Column(index, h.Text, guess.Use, property, (h.Unit as UnitText.Known)?.Unit, "Removal: this over the start concentration.") { Bridge = BridgeFor(h, BatchProperties.InitialConcentration), Evidence = guess.Why },
                 { Use: ColumnUse.DilutedFrom or ColumnUse.DilutedTo, Property: { } property } => new Column(index, h.Text, guess.Use, property, null, null) { Bridge = BridgeFor(h, BatchProperties.Volume), Evidence = guess.Why },
                 { Property: { } property } => Take(index, h, guess.Use, property, $"'{h.Name}' with {UnitWords(h)}: {guess.Why}"),
             };
@@ -140,6 +161,28 @@ internal sealed partial class Columns
 
         return IsAnotherLabel(index) ? new Column(index, h.Text, ColumnUse.Fact, SampleProperties.Alias, null, null) { Evidence = "another label for each sample" }
             : new Column(index, h.Text, ColumnUse.NotUnderstood, null, null, "Not understood: it stays in the original only.");
+    }
+
+    // "start solution": "Start 20", "Start 20", "Start 40" name it; numbers would be its concentration.
+    private bool NamesStartSolution(int index, HeadingReading h)
+    {
+        if (h.Unit is not UnitText.Absent || h.HasAny(HeadingWord.Concentration, HeadingWord.Volume, HeadingWord.Time, HeadingWord.Remark) || !(HeadingWords.Properties(h.Key).Contains(BatchProperties.StartSolution) || (h.Has(HeadingWord.Start) && h.Has(HeadingWord.Liquid))))
+            return false;
+        var filled = layout.Body.Select(r => r.At(index)).Where(c => !c.IsBlank).ToList();
+        return filled.Count > 1 && filled.TrueForAll(c => c.Kind == CellKind.Text && c.Text.Any(char.IsLetter) && !TableLayout.IsNumberLike(c));
+    }
+
+    // "1 mL auf 50 mL aufgefüllt", "nicht verdünnt" under "Bemerkung": a remark that says how each reading was diluted.
+    private void DilutionInRemarks(Column[] columns)
+    {
+        if (Array.Exists(columns, c => c.Property == SpectrometryProperties.Dilution) || !Array.Exists(columns, c => c.Use == ColumnUse.Signal))
+            return;
+        foreach (var column in columns.Where(c => c.Property == SampleProperties.Remark && !IsAnswered(c.Index)))
+        {
+            var filled = layout.Body.Select(r => r.At(column.Index)).Where(c => c is { Kind: CellKind.Text, IsBlank: false }).Select(c => c.Text).ToList();
+            if (filled.Count(t => CellParts.DilutionIn(t) is > 1) >= FewestDilutions && filled.TrueForAll(t => CellParts.DilutionIn(t) is not null))
+                columns[column.Index] = new Column(column.Index, column.Heading, ColumnUse.Dilution, SpectrometryProperties.Dilution, null, "Each remark says how the reading was diluted.") { Evidence = "its remarks are dilutions" };
+        }
     }
 
     // "sent as": a code a row, each another one, with a digit in it; a report may go by these.
@@ -153,9 +196,9 @@ internal sealed partial class Columns
     {
         talk.Ask("column:" + h.Name, Codes.Ambiguous, $"What is {h.Name}?", [said], h.Name);
         if (ColumnChoices.Use(said) is { } use)
-            return new Column(index, h.Text, use, use switch { ColumnUse.Code => SampleProperties.Code, ColumnUse.WeighedFull or ColumnUse.WeighedFilled or ColumnUse.WeighedEmpty => BatchProperties.Mass, ColumnUse.ClockStart or ColumnUse.ClockEnd => BatchProperties.ContactTime, ColumnUse.DilutedFrom or ColumnUse.DilutedTo => SpectrometryProperties.Dilution, _ => null },
+            return new Column(index, h.Text, use, use switch { ColumnUse.Code => SampleProperties.Code, ColumnUse.WeighedFull or ColumnUse.WeighedFilled or ColumnUse.WeighedEmpty => BatchProperties.Mass, ColumnUse.ClockStart or ColumnUse.ClockEnd => BatchProperties.ContactTime, ColumnUse.DilutedFrom or ColumnUse.DilutedTo => SpectrometryProperties.Dilution, ColumnUse.TakenOut => BatchProperties.ReportedRemoval, _ => null },
                 null, "As you said.")
-            { Bridge = use is ColumnUse.WeighedFull or ColumnUse.WeighedFilled or ColumnUse.WeighedEmpty ? BridgeFor(h, BatchProperties.Mass) : use is ColumnUse.DilutedFrom or ColumnUse.DilutedTo ? BridgeFor(h, BatchProperties.Volume) : null };
+            { Bridge = use is ColumnUse.WeighedFull or ColumnUse.WeighedFilled or ColumnUse.WeighedEmpty ? BridgeFor(h, BatchProperties.Mass) : use is ColumnUse.DilutedFrom or ColumnUse.DilutedTo ? BridgeFor(h, BatchProperties.Volume) : use is ColumnUse.TakenOut ? BridgeFor(h, BatchProperties.InitialConcentration) : null };
         var property = ColumnChoices.Named(said)
             ?? throw new StudyException(Codes.Ambiguous, $"'{said}' is nothing that a column can hold, so {h.Name} is not changed. `holdfast list meanings` names all; the nearest is {ColumnChoices.Nearest(said)}.");
         return Take(index, h, property == SampleProperties.Code ? ColumnUse.Code : property.IsSignal ? ColumnUse.Signal : ColumnUse.Fact, property, "as you said");
@@ -302,7 +345,7 @@ internal sealed partial class Columns
     };
 
     // "10 min", "1 h": most cells hold a unit of one kind behind their number.
-    private UnitText? UnitInCells(int index)
+    private static UnitText? UnitInCells(TableLayout layout, int index)
     {
         var filled = layout.Body.Select(r => r.At(index)).Where(c => c is { IsBlank: false, Kind: CellKind.Text }).Take(200).ToList();
         var units = filled.Select(c => CellParts.Split(c.Text)?.Unit).OfType<UnitText>().Where(u => UnitKinds.Of(u) is not (UnitKind.None or UnitKind.Other)).ToList();

@@ -31,6 +31,10 @@ internal static partial class DateText
         return order switch { "day-first" => dayFirst, "month-first" => monthFirst, _ => null };
     }
 
+    /// <summary>True for the English name of a month, whole or by three letters.</summary>
+    /// <param name="word">The word.</param>
+    public static bool IsMonth(string word) => word.Length >= 3 && char.IsLetter(word[0]) && Array.Exists(CultureInfo.InvariantCulture.DateTimeFormat.MonthNames, m => m.Length > 0 && (m.Equals(word, StringComparison.OrdinalIgnoreCase) || (word.Length == 3 && m.StartsWith(word, StringComparison.OrdinalIgnoreCase))));
+
     private static string? Make(string year, string month, string day)
         => DateTime.TryParseExact($"{year}-{month.PadLeft(2, '0')}-{day.PadLeft(2, '0')}", "yyyy-MM-dd", CultureInfo.InvariantCulture, DateTimeStyles.None, out var date)
             ? date.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture)

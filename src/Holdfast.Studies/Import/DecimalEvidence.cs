@@ -10,6 +10,11 @@ namespace Holdfast.Studies.Import;
 /// <param name="Example">The cell that the question shows, when there is one.</param>
 internal sealed partial record DecimalEvidence(DecimalMark? Mark, string Reason, string? Example)
 {
+    private const string Both = "both";
+
+    /// <summary>A cell with a point where others have commas, and each can be read in one way only; null elsewhere.</summary>
+    public string? Other { get; init; }
+
     /// <summary>Weighs the cells of a table.</summary>
     /// <param name="layout">The table; a line before the heading may state the mark.</param>
     /// <param name="columns">Columns that hold numbers; codes and words are no evidence.</param>
@@ -29,6 +34,11 @@ internal sealed partial record DecimalEvidence(DecimalMark? Mark, string Reason,
                 var cell = row.At(column);
                 if (cell.Kind != CellKind.Text || cell.Text.AsSpan().IndexOfAny('.', ',') < 0)
                     continue;
+                if (Grouped().IsMatch(cell.Text))
+                {
+                    // "1,298,228": two commas part thousands, so the decimal mark is the point.
+                    return new(cell.Text.Contains(',', StringComparison.Ordinal) ? DecimalMark.Point : DecimalMark.Comma, $"{cell.Text} parts its thousands with the other mark", null);
+                }
                 if (MarkOf(cell.Text) is not var (mark, certain))
                     continue;
                 if (mark == ',')
@@ -43,6 +53,8 @@ internal sealed partial record DecimalEvidence(DecimalMark? Mark, string Reason,
                 }
             }
         }
+        if (comma > 0 && point > 0 && commaDoubt + pointDoubt == 0)
+            return new(null, "cells are written with both marks, each in one way only", commaCell) { Other = pointCell };
         if (comma > 0 && point > 0)
             return new(null, "cells are written with both marks", commaCell);
         if (comma > 0)
@@ -51,9 +63,10 @@ internal sealed partial record DecimalEvidence(DecimalMark? Mark, string Reason,
             return new(DecimalMark.Point, $"{pointCell} can only be written with a point", null);
         if (commaDoubt > 0 && pointDoubt > 0)
             return new(null, "cells are written with both marks", commaCell);
+        // Semicolons go with decimal commas; a whole column of "4,500", "8,000" with grouped thousands as well.
         if (commaDoubt > 0)
         {
-            return layout.Grid.Separator == ";"
+            return layout.Grid.Separator == ";" && !columns.Any(c => IsRound(layout, c))
                 ? new(DecimalMark.Comma, "cells are separated by semicolons", null)
                 : new(null, $"{commaCell} is the only evidence", commaCell);
         }
@@ -61,6 +74,14 @@ internal sealed partial record DecimalEvidence(DecimalMark? Mark, string Reason,
         return pointDoubt > 0 && layout.Grid.Separator == ";"
             ? new(null, $"{pointCell} is the only evidence", pointCell)
             : new(DecimalMark.Point, pointDoubt > 0 ? "numbers are written with a point" : "no number needs a mark", null);
+    }
+
+    // Nobody writes 4.5 as 4,500 all the way down, unless an instrument did.
+    private static bool IsRound(TableLayout layout, int column)
+    {
+        const int fewest = 3;
+        var cells = layout.Body.Select(r => r.At(column)).Where(c => c.Kind == CellKind.Text && c.Text.Contains(',', StringComparison.Ordinal)).ToList();
+        return cells.Count >= fewest && cells.TrueForAll(c => c.Text.EndsWith("00", StringComparison.Ordinal));
     }
 
     // The last mark of a number, and whether it can only be the decimal mark.
@@ -81,10 +102,13 @@ internal sealed partial record DecimalEvidence(DecimalMark? Mark, string Reason,
 
     /// <summary>The mark that holds, asked about where the cells leave it open; null while it is.</summary>
     /// <param name="talk">Where the question goes.</param>
-    public DecimalMark? Settle(Dialogue talk)
+    /// <param name="mayBeBoth">True where people type the numbers; an instrument that writes a scan has one mark.</param>
+    public DecimalMark? Settle(Dialogue talk, bool mayBeBoth = false)
     {
         var answer = talk.Answers.To("decimal");
-        if (Mark is null)
+        if (Other is not null && mayBeBoth)
+            answer = talk.Assume("decimal", Codes.Ambiguous, $"Numbers are written with commas ({Example}) and with points ({Other}). None of them can group thousands, so both are read as decimal marks.", [Both, "comma", "point"]);
+        else if (Mark is null)
         {
             talk.Ask("decimal", Codes.Ambiguous, Example is { } cell && cell.Count(c => c is ',' or '.') == 1 && Reason.EndsWith("only evidence", StringComparison.Ordinal)
                 ? $"{cell} could be {cell.Replace(',', '.')} or {cell.Replace(",", "", StringComparison.Ordinal).Replace(".", "", StringComparison.Ordinal)}. Which decimal mark does this instrument write?"
@@ -93,7 +117,7 @@ internal sealed partial record DecimalEvidence(DecimalMark? Mark, string Reason,
 
         return answer?.ToLowerInvariant() switch
         {
-            null => Mark,
+            null or Both => Mark,
             "point" or "." => DecimalMark.Point,
             "comma" or "," => DecimalMark.Comma,
             _ => throw new StudyException(Codes.Ambiguous, $"The decimal mark is point or comma, not {answer}. Nothing is kept."),
@@ -115,6 +139,9 @@ internal sealed partial record DecimalEvidence(DecimalMark? Mark, string Reason,
     [GeneratedRegex(@"^[<>]?=?\s*[+\-\u2212]?(?<head>\d*)(?<mark>[.,]|,(\d{3},)*\d{3}\.|\.(\d{3}\.)*\d{3},)(?<tail>\d*)(\s*([eE]|[x×*]\s*10\^?)\s*[+\-\u2212\u207B]?[\d\u00B2\u00B3\u00B9\u2070-\u2079]+)?$",
         RegexOptions.ExplicitCapture | RegexOptions.NonBacktracking)]
     private static partial Regex Numeric();
+
+    [GeneratedRegex(@"^\d{1,3}(,\d{3}){2,}$|^\d{1,3}(\.\d{3}){2,}$", RegexOptions.ExplicitCapture | RegexOptions.NonBacktracking)]
+    private static partial Regex Grouped();
 
     [GeneratedRegex(@"^decimal( mark| separator| sign| symbol)?\s*[:=]?\s*(?<mark>[.,]|comma|point|period|dot)$", RegexOptions.ExplicitCapture | RegexOptions.NonBacktracking)]
     private static partial Regex StatedMark();

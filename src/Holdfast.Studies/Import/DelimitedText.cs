@@ -7,12 +7,7 @@ namespace Holdfast.Studies.Import;
 /// <summary>Text files of any dialect: UTF-8, UTF-16 or Windows-1252; semicolon, comma, tab, bar or runs of spaces.</summary>
 public sealed class DelimitedText : IFileReader
 {
-    private const int LinesSniffed = 400;
-    private const int LinesWithHeading = 100;
     private const int LinesShown = 12;
-    private const int FewestFramed = 3;
-    private const double FewestEven = 0.3;
-    private const double SurelyEven = 0.8;
 
     /// <inheritdoc/>
     public string Name => "delimited text";
@@ -29,8 +24,9 @@ public sealed class DelimitedText : IFileReader
         ArgumentNullException.ThrowIfNull(answers);
         if (TextDecoding.Decode(bytes) is not var (text, encoding))
             throw new StudyException(Codes.Unreadable, $"{fileName} is not text that can be read, so nothing is taken in. Export it as CSV.");
+        text = QuotedMail.Bare(text);
         var said = Announced(ref text);
-        var separator = answers.To("separator") ?? said ?? Sniff(text, fileName);
+        var separator = answers.To("separator") ?? said ?? Separator.Of(text, fileName);
         if (!CellSplitter.Separators.Contains(separator))
             throw new ArgumentException($"A separator is one of {string.Join(" ", CellSplitter.Separators)}, not {separator}.", nameof(answers));
         var splitter = new CellSplitter(text, separator, fileName);
@@ -66,34 +62,8 @@ public sealed class DelimitedText : IFileReader
         return mark;
     }
 
-    // The right separator cuts most lines into the same number of cells, and gives a heading that means something. Spaces also stand between words,
-    // and a comma may be a decimal mark: each counts only where no more telling separator does.
-    private static string Sniff(string text, string fileName)
-    {
-        // Rows framed by bars are told by their frame, whatever stands in the lines around them.
-        if (text.Split('\n', LinesSniffed).Count(l => l.TrimStart().StartsWith('|') && l.TrimEnd().EndsWith('|')) >= FewestFramed)
-            return "|";
-        var best = (Name: ",", Score: 0.0, Headings: 0, Even: 0.0);
-        foreach (var separator in CellSplitter.Separators)
-        {
-            if (separator == "spaces" && (best.Headings >= 2 || best.Even >= SurelyEven))
-                break;
-            var rows = new CellSplitter(text, separator, fileName).Rows(LinesSniffed).Select(r => Unframed(r, separator)).Where(r => !r.IsBlank).ToList();
-            var cut = rows.Where(r => r.Cells.Length > 1).ToList();
-            if (cut.Count == 0)
-                continue;
-            var even = cut.GroupBy(r => r.Cells.Length).Max(g => g.Count()) / (double)rows.Count;
-            var headings = rows.Take(LinesWithHeading).Select(TableLayout.KnownHeadings).DefaultIfEmpty(0).Max();
-            var score = even + (headings >= 2 ? 1 : 0) + (separator is "tab" or ";" or "|" ? 0.25 : 0) + (0.05 * Math.Min(headings, 8));
-            if (even >= FewestEven && (separator == "spaces" && best.Score > 0 ? headings >= 2 && even >= best.Even : score > best.Score))
-                best = (separator, score, headings, even);
-        }
-
-        return best.Name;
-    }
-
     // "| A | B |": bars that frame a row are no cells.
-    private static GridRow Unframed(GridRow row, string separator)
+    internal static GridRow Unframed(GridRow row, string separator)
         => separator == "|" && row.Cells.Length > 2 && row.Cells[0].IsBlank && row.Cells[^1].IsBlank ? row with { Cells = row.Cells[1..^1] } : row;
 
     // A cell that a plain package guarded against spreadsheet programs reads as it was.

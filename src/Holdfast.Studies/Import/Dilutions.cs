@@ -12,9 +12,6 @@ namespace Holdfast.Studies.Import;
 /// </summary>
 internal static class Dilutions
 {
-    /// <summary>A measured start solution counts as agreeing within this share of what it was made up to.</summary>
-    internal const double AgreesWithin = 0.15;
-
     private const string Multiply = "multiply";
     private const string AsItIs = "as-it-is";
 
@@ -31,9 +28,9 @@ internal static class Dilutions
         var reported = columns.Where(c => c.Use == ColumnUse.Signal && c.Property == SpectrometryProperties.ReportedConcentration).ToList();
         if (reported.Count == 0)
             return;
-        var beside = rows.Exists(r => r.Signals.Exists(s => s.Readout.Factor is not null));
-        var read = rows.Where(r => !r.IsLeftOut && r.Code is not null).Select(r => (Row: r, Own: r.Dilution ?? r.Signals.Select(s => s.Readout.Factor).FirstOrDefault(f => f is not null), Vessel: source.Known.GetValueOrDefault(r.Code!)?.Number(SpectrometryProperties.Dilution), Value: Mean(r)))
-            .Where(r => r.Value is not null && ((r.Own ?? 1) != 1 || (r.Vessel ?? 1) != 1)).ToList();
+        var beside = rows.Exists(r => FactorBeside(r) is not null);
+        var read = rows.Where(r => !r.IsLeftOut && r.Code is not null).Select(r => (Row: r, Own: r.Dilution ?? FactorBeside(r), Vessel: source.Known.GetValueOrDefault(r.Code!)?.Number(SpectrometryProperties.Dilution)))
+            .Where(r => (r.Own ?? 1) != 1 || (r.Vessel ?? 1) != 1).Select(r => (r.Row, r.Own, r.Vessel, Value: Mean(r.Row))).Where(r => r.Value is not null).ToList();
         if (read.Count == 0)
             return;
         var example = read.Find(r => r.Row.Role is null or SampleRole.Vessel);
@@ -99,15 +96,15 @@ internal static class Dilutions
             var nominal = row.Facts.GetValueOrDefault(BatchProperties.InitialConcentration.Name)?.Value ?? row.Facts.GetValueOrDefault(SpectrometryProperties.StandardConcentration.Name)?.Value ?? NumberIn(row.Written);
             if (nominal is not > 0 || Mean(row) is not { } value || row.Dilution is not > 1)
                 continue;
-            if (Math.Abs((value * row.Dilution.Value) - nominal.Value) <= AgreesWithin * nominal.Value)
+            if (Tolerances.SameSolution(value * row.Dilution.Value, nominal.Value))
                 return (Multiply, $"{row.Written} reads {Text(value)}, and {Text(value)} × {Text(row.Dilution.Value)} = {Text(value * row.Dilution.Value)} mg/L is what it was made up to");
-            if (Math.Abs(value - nominal.Value) <= AgreesWithin * nominal.Value)
+            if (Tolerances.SameSolution(value, nominal.Value))
                 return (AsItIs, $"{row.Written} reads {Text(value)} mg/L, what it was made up to");
         }
 
         var heading = HeadingReading.Of(reported.Heading);
         var possible = read.Select(r => (r.Value, Factor: Math.Max(r.Own ?? 1, r.Vessel ?? 1), Start: StartOf(r.Row, source))).Where(r => r.Start is > 0).ToList();
-        if (possible.Count > 0 && possible.Count(r => r.Value * r.Factor > r.Start * (1 + AgreesWithin)) * 2 > possible.Count)
+        if (possible.Count > 0 && possible.Count(r => r.Value * r.Factor > r.Start * (1 + Tolerances.Solution)) * 2 > possible.Count)
             return (AsItIs, "multiplied, it would be above the start concentration");
         if (Closes(read, source) is var (choice, what))
             return (choice, what);
@@ -192,6 +189,17 @@ internal static class Dilutions
             if (row.Facts.GetValueOrDefault(SpectrometryProperties.Dilution.Name) is { Value: { } factor } fact)
                 row.Facts = row.Facts.SetItem(SpectrometryProperties.Dilution.Name, fact with { Value = factor + 1 });
         }
+    }
+
+    private static double? FactorBeside(SampleRow row)
+    {
+        foreach (var signal in row.Signals)
+        {
+            if (signal.Readout.Factor is { } factor)
+                return factor;
+        }
+
+        return null;
     }
 
     private static double? Mean(SampleRow row)

@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using Holdfast.Amounts;
 using Holdfast.Studies.History;
+using Holdfast.Studies.Import.Headings;
 
 namespace Holdfast.Studies.Import;
 
@@ -34,6 +35,19 @@ internal sealed record TableSource(TableLayout Layout, Study Study, Dialogue Tal
 
     /// <summary>True when more than one sheet of the workbook is read.</summary>
     public bool SeveralSheets { get; init; }
+
+    /// <summary>True where the title or the file's name says that its rows are start solutions, and nothing that they are standards.</summary>
+    public bool IsOfStartSolutions => isOfStartSolutions.Value;
+
+    private readonly Lazy<bool> isOfStartSolutions = new(() => Layout.Preamble.Where(r => r.Filled == 1).Select(r => r.Cells.First(c => !c.IsBlank).Text).Append(Path.GetFileNameWithoutExtension(Talk.FileName))
+        .Select(Lexicon.Of).ToList() is var said && said.Exists(w => w.Contains(HeadingWord.Start) && w.Contains(HeadingWord.Liquid)) && !said.Exists(w => w.Contains(HeadingWord.Standard)));
+
+    /// <summary>True where the line above the table says that its rows are standards: "[Calibration]".</summary>
+    public bool IsOfStandards => Settings.TitleOf(Layout) is { } title && Lexicon.Of(title) is var said && said.Contains(HeadingWord.Standard) && !said.Contains(HeadingWord.Sample)
+        && !Layout.Headings.Any(h => UnitKinds.Of(HeadingReading.Of(h).Unit) is UnitKind.Mass or UnitKind.Volume);
+
+    /// <summary>Codes whose readings stand in other tables of the drop; see <see cref="OwnEvaluation"/>.</summary>
+    public IReadOnlySet<string> ReadElsewhere { get; init; } = ImmutableHashSet<string>.Empty;
 
     /// <summary>How many tables of the file are read.</summary>
     public int Tables { get; init; } = 1;

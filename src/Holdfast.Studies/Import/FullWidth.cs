@@ -9,7 +9,7 @@ internal static class FullWidth
     /// <summary>The text with such characters in their usual width.</summary>
     /// <param name="text">A cell.</param>
     public static string? Narrow(string? text)
-        => text is null || !text.Any(IsWide) ? text : string.Create(text.Length, text, static (narrow, wide) =>
+        => text is null || text.AsSpan().IndexOfAnyExceptInRange('\0', (char)(Space - 1)) < 0 ? text : string.Create(text.Length, text, static (narrow, wide) =>
         {
             for (var i = 0; i < wide.Length; i++)
                 narrow[i] = wide[i] == Space ? ' ' : IsWide(wide[i]) ? (char)(wide[i] - Shift) : wide[i];

@@ -32,10 +32,21 @@ public sealed record GridRow(int Number, ImmutableArray<Cell> Cells)
     public bool IsBlank => Cells.All(c => c.IsBlank) || IsRule;
 
     // A line of dashes is drawn, not written.
-    private bool IsRule => Cells.All(c => c.IsBlank || (c.Kind == CellKind.Text && c.Text.Length >= 3 && c.Text.All(x => x is '-' or '=' or '_' or '+' or '|' or ' ')));
+    private bool IsRule => Cells.All(c => c.IsBlank || (c.Kind == CellKind.Text && c.Text.Length >= 3 && c.Text.AsSpan().IndexOfAnyExcept(Drawn) < 0));
+
+    private static readonly System.Buffers.SearchValues<char> Drawn = System.Buffers.SearchValues.Create("-=_+| ");
 
     /// <summary>How many cells hold something.</summary>
-    public int Filled => Cells.Count(c => !c.IsBlank);
+    public int Filled
+    {
+        get
+        {
+            var filled = 0;
+            foreach (var cell in Cells)
+                filled += cell.IsBlank ? 0 : 1;
+            return filled;
+        }
+    }
 
     /// <summary>The cell at a place, blank past the end.</summary>
     /// <param name="index">Column, from 0.</param>

@@ -59,6 +59,8 @@ internal static class RunReadings
         var earlier = source.Study.Readings.Where(r => string.Equals(r.Signal, signal.Name, StringComparison.Ordinal) && r.Value is not null)
             .GroupBy(r => (r.Run, r.Sample), r => r.Value!.Value)
             .Select(g => (g.Key.Sample, Values: string.Join(' ', g.Select(Exact)))).ToHashSet();
+        if (earlier.Count == 0)
+            return [];
         var alike = rows.GroupBy(r => r.Code!, StringComparer.Ordinal)
             .Where(g => earlier.Contains((g.Key, string.Join(' ', g.SelectMany(r => r.Signals).Where(s => s.Column.Property == signal && s.Readout.Value is not null)
                 .Select(s => Exact(s.Readout.Value!.Value))))))

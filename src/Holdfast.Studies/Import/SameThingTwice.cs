@@ -15,6 +15,7 @@ internal static class SameThingTwice
     /// <param name="source">The table.</param>
     public static void Settle(Column[] columns, ImmutableArray<HeadingReading> headings, TableSource source)
     {
+        OfOtherMetals(columns, headings, source);
         foreach (var group in columns.Where(c => c is { Use: ColumnUse.Fact, Property.Holds: Holds.Number }).GroupBy(c => c.Property!).Where(g => g.Count() > 1).ToList())
             Leave(columns, headings, source, [.. group]);
         // Numbered readings are repeats; a reading "corrected" beside one "as read" is the same reading twice.
@@ -25,6 +26,18 @@ internal static class SameThingTwice
             Leave(columns, headings, source, reported);
         else if (reported.Count > 1 && reported.Exists(c => headings[c.Index].Has(HeadingWord.Corrected)) && reported.Exists(c => !headings[c.Index].Has(HeadingWord.Corrected)))
             Leave(columns, headings, source, reported);
+    }
+
+    // "Pb Ce", "Cd Ce", "Cu Ce" side by side: the study says whose it is about.
+    private static void OfOtherMetals(Column[] columns, ImmutableArray<HeadingReading> headings, TableSource source)
+    {
+        foreach (var group in columns.Where(c => c.Use is ColumnUse.Fact or ColumnUse.Signal && c.Property?.Holds == Holds.Number && headings[c.Index].Element is not null).GroupBy(c => c.Property!).Where(g => g.Count() > 1).ToList())
+        {
+            if (!group.Any(c => headings[c.Index].Element == source.Study.Analyte) || source.Talk.Answers.To("same:" + group.Key.Name) is not null)
+                continue;
+            foreach (var column in group.Where(c => headings[c.Index].Element != source.Study.Analyte))
+                columns[column.Index] = column.Become(ColumnUse.LeftOut, column.Property, $"Not used: it is of {headings[column.Index].Element}, and the study of {source.Study.Analyte}.");
+        }
     }
 
     // One is the other times the dilution beside it, or times one factor for all: the same result before and after multiplying.

@@ -19,6 +19,13 @@ internal static class SampleFacts
         foreach (var row in rows)
         {
             var before = known.GetValueOrDefault(row.Code!);
+            if (before is null && !brought.ContainsKey(row.Code!))
+            {
+                brought[row.Code!] = new Sample(row.Code!, row.Role ?? SampleRole.Vessel, row.Facts);
+                order.Add(row.Code!);
+                continue;
+            }
+
             if (!brought.TryGetValue(row.Code!, out var sample))
             {
                 sample = new Sample(row.Code!, before?.Role ?? row.Role ?? SampleRole.Vessel, Ordinal.Facts);
@@ -35,6 +42,8 @@ internal static class SampleFacts
                     sample = sample with { Facts = sample.Facts.SetItem(fact.Property, fact) };
                 else if (string.Equals(fact.Property, SampleProperties.Remark.Name, StringComparison.Ordinal) && !IsSame(earlier, fact))
                     sample = sample with { Facts = sample.Facts.SetItem(fact.Property, Together(earlier, fact)) };
+                else if (WrittenRounder.Source(earlier, fact) is { } exact)
+                    sample = exact == earlier ? sample : sample with { Facts = sample.Facts.SetItem(fact.Property, fact) };
                 else if (!IsSame(earlier, fact) && !IsEmpty(fact))
                     clashes.Add((row, fact, earlier));
             }
@@ -47,6 +56,7 @@ internal static class SampleFacts
     private static void Settle(List<(SampleRow Row, Fact Fact, Fact Before)> clashes, Dictionary<string, Sample> brought, TableSource source)
     {
         clashes = [.. clashes.Except(MeasuredPh(clashes, brought, source))];
+        clashes = [.. clashes.Except(ReadAgain(clashes, brought, source))];
         if (clashes.Count == 0)
             return;
         var (row, fact, before) = clashes[0];
@@ -59,6 +69,21 @@ internal static class SampleFacts
             if (answer is "take")
                 brought[clash.Row.Code!] = brought[clash.Row.Code!] with { Facts = brought[clash.Row.Code!].Facts.SetItem(clash.Fact.Property, clash.Fact) };
         }
+    }
+
+    // A second element beside the result, read as often as the result itself: its mean is kept, as of any repeated reading.
+    private static List<(SampleRow Row, Fact Fact, Fact Before)> ReadAgain(List<(SampleRow Row, Fact Fact, Fact Before)> clashes, Dictionary<string, Sample> brought, TableSource source)
+    {
+        var again = clashes.Where(c => c is { Fact.Value: not null, Before.Value: not null, Row.Signals.Count: > 0 } && c.Before.Origin.Original == source.Sha256
+            && Property.Named(c.Fact.Property) is { Unit.Length: > 0 } p && p.Unit == SpectrometryProperties.ReportedConcentration.Unit && p != BatchProperties.InitialConcentration && p != SpectrometryProperties.StandardConcentration).ToList();
+        foreach (var group in again.GroupBy(c => (c.Row.Code, c.Fact.Property)))
+        {
+            Fact[] all = [group.First().Before, .. group.Select(c => c.Fact)];
+            var sample = brought[group.Key.Code!];
+            brought[group.Key.Code!] = sample with { Facts = sample.Facts.SetItem(group.Key.Property, all[0] with { Value = all.Average(f => f.Value!.Value), Written = "mean of " + string.Join(", ", all.Select(f => f.Written)) }) };
+        }
+
+        return again;
     }
 
     // A sheet says which pH was aimed at, 3 or 5.5, and the meter's log what it was: the measured one holds.

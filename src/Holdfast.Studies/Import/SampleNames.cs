@@ -1,6 +1,5 @@
 using System.Collections.Immutable;
 using Holdfast.Studies.History;
-using Holdfast.Studies.Import.Headings;
 using Holdfast.Studies.Properties;
 
 namespace Holdfast.Studies.Import;
@@ -11,18 +10,22 @@ internal sealed class SampleNames
     private static readonly ImmutableArray<SampleRole> MadeForTheRun = [SampleRole.Standard, SampleRole.CheckStandard, SampleRole.Blank, SampleRole.Solvent, SampleRole.StartSolution, SampleRole.Control];
 
     private static readonly string[] Spiked = ["spike", "spk", "spiked", "aufgestockt", "dotiert", "dope", "fortif"];
-    private static readonly HashSet<string> Unused = new("ignore ignored rinse rinsing ignorieren spulen ignorer rincage ignorar enjuague ignorare risciacquo negeren pomin ignorovat yoksay abaikan".Split(' '), StringComparer.Ordinal);
     private static readonly string[] Repeated = ["dup", "duplicate", "doppel", "doublon", "duplicado", "duplo", "rpt", "reread", "rerun"];
 
     private readonly TableSource source;
     private readonly CodeIndex known;
     private readonly Dictionary<string, string> aliases;
     private readonly bool describes;
+    private readonly ImmutableArray<Column> columns;
+    private readonly bool repeats;
 
     /// <summary>For one table.</summary>
-    public SampleNames(TableSource source, ImmutableArray<Column> columns)
+    /// <param name="source">The table.</param>
+    /// <param name="columns">Its columns.</param>
+    /// <param name="repeats">True where its rows are known vessels once more; see <see cref="OwnEvaluation"/>.</param>
+    public SampleNames(TableSource source, ImmutableArray<Column> columns, bool repeats = false)
     {
-        this.source = source;
+        (this.source, this.columns, this.repeats) = (source, columns, repeats);
         known = new CodeIndex(source.Known.Keys);
         aliases = source.Known.Values.Where(s => s.Words(SampleProperties.Alias) is not null).GroupBy(s => s.Words(SampleProperties.Alias)!, StringComparer.OrdinalIgnoreCase)
             .Where(g => g.Count() == 1).ToDictionary(g => g.Key, g => g.Single().Code, StringComparer.OrdinalIgnoreCase);
@@ -37,17 +40,16 @@ internal sealed class SampleNames
         var withLetters = rows.Count(r => r.Written.Any(char.IsLetter));
         var unknown = new List<SampleRow>();
         var loose = new List<string>();
-        var guessed = new List<string>();
-        var apart = OfAnotherTable(rows);
-        var weighed = rows.Exists(r => r.Facts.GetValueOrDefault(BatchProperties.Mass.Name)?.Value > 0);
+        var apart = !repeats && new CodesOnTwoSheets(source, known).AreOthers(rows);
+        var roles = new SampleRoles(source, columns, rows, describes);
+        var isFirst = IsFirst();
         foreach (var row in rows.Where(r => r is { IsLeftOut: false, Written.Length: > 0 }))
         {
             SayRole(row, row.Written);
-            if (row.Role is null && Explained(row.Written) is { } words)
-                Explain(row, words, guessed);
+            roles.Explain(row);
             if (row.IsLeftOut)
                 continue;
-            if (source.Talk.Answers.To("match:" + row.Written) is { } matched)
+            if (!source.Talk.Answers.IsEmpty && source.Talk.Answers.To("match:" + row.Written) is { } matched)
             {
                 Match(row, matched);
                 continue;
@@ -59,7 +61,10 @@ internal sealed class SampleNames
             {
                 row.Code = isSpike ? row.Written : vessel;
                 row.Role ??= isSpike ? SampleRole.Spike : null;
-                (isSpike ? guessed : loose).Add(isSpike ? $"{row.Written} as spike of {vessel}" : $"{row.Written} as another reading of {vessel}");
+                if (isSpike)
+                    roles.TellSpike(row, vessel);
+                else
+                    loose.Add($"{row.Written} as another reading of {vessel}");
                 continue;
             }
             if (found is [var twin] && apart && source.Known[twin].Facts.Values.Any(f => f.Origin.Original == source.Sha256))
@@ -84,29 +89,8 @@ internal sealed class SampleNames
             }
             else
             {
-                if (row.Role is null && RoleWords.Guess(row.Written) is { } guess)
-                {
-                    row.Role = guess;
-                    guessed.Add($"{row.Written} as {Words(guess)}");
-                }
-                row.Role ??= row.Facts.ContainsKey(SpectrometryProperties.StandardConcentration.Name) && !row.Facts.ContainsKey(BatchProperties.Mass.Name) ? SampleRole.Standard : null;
-                if (row.Role is SampleRole.Standard or SampleRole.CheckStandard && !row.Facts.ContainsKey(SpectrometryProperties.StandardConcentration.Name) && StandardIn(row.Written) is { } level)
-                    row.Facts = row.Facts.SetItem(SpectrometryProperties.StandardConcentration.Name, new Fact(SpectrometryProperties.StandardConcentration.Name, level, null, null, null, row.Written, source.At(row.Row.Number, null)));
-                // Where others were weighed and this was not, its remark says why.
-                if (row.Role is null && weighed && row.Facts.GetValueOrDefault(BatchProperties.Mass.Name) is not { Value: not 0 } && row.Facts.GetValueOrDefault(SampleProperties.Remark.Name)?.Words is { } remark && RoleWords.SaysWithoutPowder(remark))
-                {
-                    row.Role = SampleRole.Control;
-                    row.Facts = row.Facts.Remove(BatchProperties.Mass.Name);
-                    guessed.Add($"{row.Written} as control, by its remark");
-                }
-
-                if (row.Role is null && row.Facts.GetValueOrDefault(BatchProperties.Mass.Name)?.Value is 0)
-                {
-                    row.Role = SampleRole.Control;
-                    guessed.Add($"{row.Written} as control, since it holds no powder");
-                }
-
-                if (describes || IsFirst() || (row.Role is { } role && MadeForTheRun.Contains(role)))
+                roles.Tell(row);
+                if (describes || isFirst || (row.Role is { } role && MadeForTheRun.Contains(role)))
                     row.Code = row.Written;
                 else
                     unknown.Add(row);
@@ -117,63 +101,39 @@ internal sealed class SampleNames
         foreach (var row in rows.Where(r => r is { IsLeftOut: false, Code: { } code } && !string.Equals(code, r.Written, StringComparison.Ordinal)))
             SayRole(row, row.Code!);
         Say("Codes were matched although they are written differently", loose);
-        Say("What these samples are for was told from their labels", guessed);
+        Say("What these samples are for was told from their labels", roles.Told);
         ScopeToRun(rows);
-    }
-
-    // "DI = rinse water, ignore": what a line of text says that a label stands for.
-    private string? Explained(string label)
-        => source.Layout.Notes.Lines.SelectMany(l => l.Split(['.', ';'], StringSplitOptions.TrimEntries)).Select(c => c.Split(['='], 2, StringSplitOptions.TrimEntries))
-            .FirstOrDefault(p => p.Length == 2 && string.Equals(p[0], label, StringComparison.Ordinal) && p[1].Any(char.IsLetter))?[1];
-
-    private void Explain(SampleRow row, string words, List<string> guessed)
-    {
-        var said = Lexicon.Of(words);
-        if (Lexicon.Tokens(words).Any(Unused.Contains))
-        {
-            row.IsLeftOut = source.Talk.Assume("unused:" + row.Written, Codes.OddCell, $"{row.Written} is left out, as a line says: “{words}”.", ["leave-out", "take"], row.Written) == "leave-out";
-            return;
-        }
-
-        row.Role = said.Contains(HeadingWord.Check) ? SampleRole.CheckStandard : said.Contains(HeadingWord.Control) ? SampleRole.Control
-            : said.Contains(HeadingWord.Start) && said.Contains(HeadingWord.Liquid) ? SampleRole.StartSolution : said.Contains(HeadingWord.Blank) ? SampleRole.Blank : null;
-        if (row.Role is { } role)
-            guessed.Add($"{row.Written} as {Words(role)}, as a line says");
     }
 
     // "WZ3-dup" is a second reading of WZ3, "3-co spk +2" its recovery check; the sample itself has to be there.
     private (string Code, bool IsSpike)? OfAnother(SampleRow row, List<SampleRow> rows)
     {
-        for (var at = row.Written.Length - 1; at > 0; at--)
+        for (var at = row.Written.Length - 2; at > 0; at--)
         {
-            if (row.Written[at] is not ('-' or '_' or ' ' or '+' or '('))
-                continue;
-            var tail = row.Written[at..].Trim('-', '_', ' ', '+', '(', ')').ToLowerInvariant();
-            var isSpike = Spiked.Any(w => tail.StartsWith(w, StringComparison.Ordinal)) || row.Role == SampleRole.Spike;
-            if (!isSpike && !Repeated.Contains(tail.TrimEnd('1', '2')))
-                continue;
-            var stem = row.Written[..at].TrimEnd('-', '_', ' ', '+', '(');
-            if (known.Find(stem) is [var code])
-                return (code, isSpike);
-            if (rows.Exists(r => r != row && string.Equals(r.Written, stem, StringComparison.OrdinalIgnoreCase)))
-                return (stem, isSpike);
+            // All such words begin with a letter.
+            if (row.Written[at] is '-' or '_' or ' ' or '+' or '(' && char.IsLetter(row.Written[at + 1]) && OfAnother(row, at, rows) is { } found)
+                return found;
         }
 
         return null;
     }
 
-    // "STD 0.25 mg/L" says how much it holds.
-    private static double? StandardIn(string label)
+    private (string Code, bool IsSpike)? OfAnother(SampleRow row, int at, List<SampleRow> rows)
     {
-        var at = label.IndexOf(' ', StringComparison.Ordinal);
-        return at > 0 && CellParts.Split(label[at..].Trim()) is (var number, Amounts.UnitText.Known unit) && Amounts.CellText.Read(number, null) is Amounts.CellText.Number value
-            ? UnitBridge.Between(unit, SpectrometryProperties.StandardConcentration, null)?.Convert(value.Value) : null;
+        var tail = row.Written[at..].Trim('-', '_', ' ', '+', '(', ')').ToLowerInvariant();
+        var isSpike = Spiked.Any(w => tail.StartsWith(w, StringComparison.Ordinal)) || row.Role == SampleRole.Spike;
+        if (!isSpike && !Repeated.Contains(tail.TrimEnd('1', '2')))
+            return null;
+        var stem = row.Written[..at].TrimEnd('-', '_', ' ', '+', '(');
+        if (known.Find(stem) is [var code])
+            return (code, isSpike);
+        return rows.Exists(r => r != row && string.Equals(r.Written, stem, StringComparison.OrdinalIgnoreCase)) ? (stem, isSpike) : null;
     }
 
     // What a new sample is for, or that its rows are left out, as answered for its code.
     private void SayRole(SampleRow row, string code)
     {
-        if (source.Talk.Answers.To("role-of:" + code) is not { } answer)
+        if (source.Talk.Answers.IsEmpty || source.Talk.Answers.To("role-of:" + code) is not { } answer)
             return;
         if (string.Equals(answer, "leave-out", StringComparison.OrdinalIgnoreCase))
             row.IsLeftOut = true;
@@ -183,13 +143,6 @@ internal sealed class SampleNames
 
     // Nothing is known of any vessel yet: then those that were read are the vessels.
     private bool IsFirst() => source.Known.Values.All(s => s.Role != SampleRole.Vessel || (s.Facts.Count > 0 && s.Facts.Values.All(f => f.Origin.Original == source.Sha256)));
-
-    // The same codes on another sheet of this file, with other masses or results, are other vessels.
-    private bool OfAnotherTable(List<SampleRow> rows) => source.Tables > 1 && rows.Exists(row => known.Find(row.Written) is [var code] && source.Known[code] is { Role: SampleRole.Vessel or SampleRole.Control } sample
-        && sample.Facts.Values.Any(f => f.Origin.Original == source.Sha256)
-        && (row.Facts.Values.Any(f => f.Value is { } now && sample.Facts.GetValueOrDefault(f.Property)?.Value is { } before && !now.Equals(before))
-            || (row.Signals.Exists(s => s.Column.Property == SpectrometryProperties.ReportedConcentration)
-                && source.Study.Readings.Any(r => r.Sample == code && r.Signal == SpectrometryProperties.ReportedConcentration.Name && r.Origin.Original == source.Sha256))));
 
     private void Match(SampleRow row, string answer)
     {
@@ -219,8 +172,10 @@ internal sealed class SampleNames
             return;
         var codes = unknown.Select(r => r.Written).Distinct(StringComparer.Ordinal).ToImmutableArray();
         var shown = string.Join(", ", codes.Take(8)) + (codes.Length > 8 ? $" and {Ordinal.Text(codes.Length - 8)} more" : "");
+        var codeHeading = columns.FirstOrDefault(c => c.Use == ColumnUse.Code)?.Heading;
+        var there = source.Known.Values.Where(s => s.Role == SampleRole.Vessel).Select(s => s.Code).Take(3).ToList();
         var answer = source.Talk.Ask("unknown", Codes.UnknownSample, (unknown.Count == 1 ? "1 row names a sample" : $"{Ordinal.Text(unknown.Count)} rows name samples")
-            + $" not in this study: {shown}. Match them, add them, or leave them out.", ["add", "leave-out"], codes);
+            + $" not in this study{(codeHeading is null ? "" : $" under {codeHeading}")}: {shown}.{(there.Count == 0 ? "" : $" Its vessels are called {string.Join(", ", there)} and so on.")} Match them, add them, or leave them out.", ["add", "leave-out"], codes);
         foreach (var row in unknown)
         {
             row.IsUndecided |= answer is null;
@@ -259,10 +214,4 @@ internal sealed class SampleNames
         source.Talk.Note(Codes.UnknownSample, Weight.Note, $"{what}: {shown}.", distinct);
     }
 
-    private static string Words(SampleRole role) => role switch
-    {
-        SampleRole.CheckStandard => "check standard",
-        SampleRole.StartSolution => "start solution",
-        _ => role.ToString().ToLowerInvariant(),
-    };
 }

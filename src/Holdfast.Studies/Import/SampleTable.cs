@@ -13,6 +13,8 @@ namespace Holdfast.Studies.Import;
 /// <summary>Tables with a column of sample codes: vessel sheets, readings of an instrument, or both in one.</summary>
 internal static partial class SampleTable
 {
+    private const int ShortestPageHead = 6;
+
     /// <summary>Understands one.</summary>
     /// <param name="source">The table.</param>
     /// <param name="columns">Its columns.</param>
@@ -23,6 +25,7 @@ internal static partial class SampleTable
         AnswerDates(source, columns, rows);
         foreach (var row in rows)
             ReadCells(row, columns, source, mark);
+        Cycles(rows, columns, source);
         columns = ByStatedLine.Turn(rows, columns, source);
         ByDifference.Read(rows, columns, source, mark);
         Suspensions.Settle(rows, columns, source);
@@ -30,7 +33,9 @@ internal static partial class SampleTable
         ShiftedRows.Ask(rows, columns, source);
         StruckRows.Settle(rows, columns, source);
         SpoiltRows.Ask(rows, columns, source);
-        new SampleNames(source, columns).Settle(rows);
+        var repeats = OwnEvaluation.Settle(rows, columns, source);
+        StartRow.SaidInWords(rows, source);
+        new SampleNames(source, columns, repeats).Settle(rows);
         StartRow.Settle(rows, columns, source);
         Settings.Fill(rows, columns, source);
         CodePattern.Fill(rows, source);
@@ -93,6 +98,7 @@ internal static partial class SampleTable
         var code = columns.FirstOrDefault(c => c.Use == ColumnUse.Code);
         var standards = code is null && columns.Any(c => c.Property == SpectrometryProperties.StandardConcentration);
         var known = columns.FirstOrDefault(c => c.Property == SpectrometryProperties.StandardConcentration);
+        var solutions = code is null && source.IsOfStartSolutions && columns.Any(c => c.Property == BatchProperties.InitialConcentration) && !columns.Any(c => c.Property == BatchProperties.Mass || c.Property == BatchProperties.Volume);
         var rows = new List<SampleRow>();
         var summaries = new List<GridRow>();
         var (blank, repeated) = (0, 0);
@@ -110,8 +116,13 @@ internal static partial class SampleTable
                 repeated++;
                 continue;
             }
+            if (IsPageHead(row, source.Layout))
+            {
+                repeated++;
+                continue;
+            }
             if (Footer.IsSummary(code is null ? row.Cells.First(c => !c.IsBlank).Text : row.At(code.Index).IsBlank ? row.Cells.First(c => !c.IsBlank).Text : row.At(code.Index).Text)
-                || TableLayout.IsUnits(row) || (code is not null && Footer.IsCheckWeight(row.At(code.Index).Text)) || (code is not null && row.At(code.Index).IsBlank && Footer.IsLimit(row.Cells.First(c => !c.IsBlank).Text)) || columns.Any(c => c.Property == SampleProperties.Remark && Footer.IsSummary(row.At(c.Index).Text)) || means.Contains(row))
+                || TableLayout.IsUnits(row) || (code is not null && Footer.IsCheckWeight(row.At(code.Index).Text)) || (code is not null && row.At(code.Index).IsBlank && Footer.IsLimit(row.Cells.First(c => !c.IsBlank).Text)) || columns.Any(c => (c.Property == SampleProperties.Remark || (c.Use == ColumnUse.Position && row.At(c.Index).Text.Length > 1)) && Footer.IsSummary(row.At(c.Index).Text)) || means.Contains(row))
             {
                 summaries.Add(row);
                 continue;
@@ -123,7 +134,7 @@ internal static partial class SampleTable
             }
             else
             {
-                rows.Add(new SampleRow(row, standards ? $"Std {row.At(known!.Index).Text}" : $"{source.Stem} row {Ordinal.Text(row.Number)}") { Role = standards ? SampleRole.Standard : null });
+                rows.Add(new SampleRow(row, standards ? $"Std {row.At(known!.Index).Text}" : $"{source.Stem} row {Ordinal.Text(row.Number)}") { Role = standards ? SampleRole.Standard : solutions ? SampleRole.StartSolution : null });
             }
         }
 
@@ -132,7 +143,7 @@ internal static partial class SampleTable
         AskAbout(rows.Where(r => r.Written.Length == 0 || r.Written.Any(IsHidden)), "rows:no-code",
             n => $"{n} without a usable sample code. Leave them out, or write the code into the file.", source);
         // Words beyond the last heading are the rest of a remark, cut at its comma, or what a chart wrote beside: "y = 0.2x + 0.003".
-        bool Beyond(SampleRow row, bool numbers) => row.Row.Cells.Skip(source.Layout.Headings.Length).Where(c => !c.IsBlank).ToList() is { Count: > 0 } cells && cells.Exists(TableLayout.IsNumberLike) == numbers;
+        bool Beyond(SampleRow row, bool numbers) => row.Row.Cells.Length > source.Layout.Headings.Length && row.Row.Cells.Skip(source.Layout.Headings.Length).Where(c => !c.IsBlank).ToList() is { Count: > 0 } cells && cells.Exists(TableLayout.IsNumberLike) == numbers;
         var beyond = rows.Where(r => Beyond(r, numbers: false)).ToList();
         if (beyond.Count > 0)
             source.Talk.Note(Codes.MeaningLost, Weight.Note, $"Not used: what stands beyond the last heading in {(beyond.Count == 1 ? "row" : "rows")} {string.Join(", ", beyond.Take(6).Select(r => Ordinal.Text(r.Row.Number)))}.");
@@ -140,6 +151,12 @@ internal static partial class SampleTable
             n => $"{n} with more cells than the heading has columns. Take the first cells only, or mend the file.", source);
         return (rows, blank, repeated, summaries);
     }
+
+    // The title of a print-out again, on its next page: only its numbers differ.
+    private static bool IsPageHead(GridRow row, TableLayout layout)
+        => layout.Preamble.Length > 0 && layout.Grid.Separator == "spaces" && Lettered(row) is { Length: >= ShortestPageHead } said && layout.Preamble.Any(p => Lettered(p) == said);
+
+    private static string Lettered(GridRow row) => string.Concat(row.Cells.SelectMany(c => c.Text.Where(char.IsLetter)));
 
     // A line of a form that nobody filled in: a running number, and what formulas make of nothing.
     private static bool IsUnusedLine(GridRow row, ImmutableArray<Column> columns)
@@ -243,6 +260,18 @@ internal static partial class SampleTable
                 row.ReportedU = u;
         }
         row.Facts = facts.ToImmutable();
+    }
+
+    // A code under the heading "Cycle" says which use of the powder it is.
+    private static void Cycles(List<SampleRow> rows, ImmutableArray<Column> columns, TableSource source)
+    {
+        if (columns.FirstOrDefault(c => c.Use == ColumnUse.Code && HeadingWords.Properties(HeadingWords.Key(c.Heading)).Contains(RegenerationProperties.Cycle)) is not { } code)
+            return;
+        foreach (var row in rows)
+        {
+            if (int.TryParse(string.Concat(row.Written.Where(char.IsAsciiDigit)), NumberStyles.None, CultureInfo.InvariantCulture, out var cycle))
+                row.Facts = row.Facts.SetItem(RegenerationProperties.Cycle.Name, new Fact(RegenerationProperties.Cycle.Name, cycle, null, null, null, row.Written, source.At(row.Row.Number, code.Heading)));
+        }
     }
 
     private static SampleRole? ReadRole(SampleRow row, Cell cell, TableSource source)

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using Holdfast.Studies.History;
+using Holdfast.Studies.Import.Headings;
 using Holdfast.Studies.Import.Shapes;
 using Holdfast.Studies.Properties;
 
@@ -26,43 +27,90 @@ internal static class Settings
         var lacking = source.Layout.Notes.All.Where(n => vessels.Exists(r => Lacks(r, n.Property, source)) && !columns.Any(c => c.Property == n.Property && c.Use is ColumnUse.Fact or ColumnUse.WithoutUnit)).ToList();
         foreach (var clash in source.Layout.Notes.Contradicted.GroupBy(c => c.Property).Where(g => vessels.Exists(r => Lacks(r, g.Key, source))))
         {
-            source.Talk.Note(Codes.Ambiguous, Weight.Caution, $"Two lines state the {clash.Key.Title}: {string.Join(" and ", clash.Select(c => $"{c.Written} (line {Ordinal.Text(c.Row)})").Distinct())}. Neither is used; set it for the vessels it holds for.", clash.Key.Title);
+            source.Talk.Note(Codes.Ambiguous, Weight.Caution, $"Two lines state the {clash.Key.Title}: {string.Join(" and ", clash.Select(c => $"{c.Written} ({c.Place})").Distinct())}. Neither is used; set it for the vessels it holds for.", clash.Key.Title);
         }
 
         if (source.Layout.Notes.Drawn is { } drawn)
             source.Talk.Note(Codes.Ambiguous, Weight.Note, $"Line {Ordinal.Text(drawn.Row)}: {drawn.Written} was drawn each time. The volume of the vessel is kept; what was drawn is not taken off.", "volume");
         if (lacking.Count == 0)
             return;
-        var said = string.Join("; ", lacking.Select(n => $"{n.Property.Title} {n.Written} ({Where(n)})"));
+        var said = string.Join("; ", lacking.Select(n => $"{n.Property.Title} {n.Written} ({n.Place})"));
         if (source.Talk.Assume("settings", Codes.Ambiguous, $"Taken for every vessel of this table: {said}.", ["use", "ignore"], [.. lacking.Select(n => n.Property.Title)]) != "use")
             return;
+        AskAboutSome(vessels, lacking, source);
         foreach (var (row, note) in vessels.SelectMany(r => lacking.Select(n => (r, n))).Where(x => Lacks(x.r, x.n.Property, source)))
         {
-            row.Facts = row.Facts.SetItem(note.Property.Name, new Fact(note.Property.Name, note.Value, null, null, null, note.Written, source.At(note.Row, null)));
+            row.Facts = row.Facts.SetItem(note.Property.Name, new Fact(note.Property.Name, note.Value, null, null, null, note.Written, note.At(source)));
         }
     }
+
+    // "the flasks of the second day got only half the volume": a remark takes back for some what a line says for all.
+    private static void AskAboutSome(List<SampleRow> vessels, List<NotedSetting> used, TableSource source)
+    {
+        if (used.Find(n => n.Property == BatchProperties.Volume) is not { } volume || source.Layout.Notes.Lines.FirstOrDefault(SaysHalf) is not { } line)
+            return;
+        var answer = source.Talk.Ask("half-for-some", Codes.Ambiguous, $"{volume.Place} says {volume.Written} for every vessel, but a remark says: “{line}”. Which vessels are meant? Write their volume into the file, or say that {volume.Written} holds for all.", ["holds-for-all", "leave-out"], [.. vessels.Take(8).Select(r => r.Written)]);
+        foreach (var row in vessels)
+        {
+            row.IsUndecided |= answer is null;
+            row.IsLeftOut |= answer is "leave-out";
+        }
+    }
+
+    private static readonly HashSet<string> Half = new("half halved halb halbe halbes halfte moitie mitad medio media metade meta helft polowa polowe polovina yarisi halften setengah".Split(' '), StringComparer.Ordinal);
+
+    private static bool SaysHalf(string line) => Lexicon.Tokens(line).Any(Half.Contains) && Lexicon.Of(line).Overlaps([HeadingWord.Volume, HeadingWord.Liquid]);
 
     // The title says one thing for all, the column another for every row: one of them is a slip.
     private static void Contradict(List<SampleRow> vessels, ImmutableArray<Column> columns, TableSource source)
     {
-        foreach (var note in source.Layout.Notes.All.Where(n => n.Row > 0 && (n.Property == BatchProperties.InitialConcentration || n.Property == BatchProperties.Volume || n.Property == BatchProperties.ContactTime)))
+        foreach (var note in source.Layout.Notes.All.Where(n => !source.Layout.Notes.IsDrawn(n) && (n.Row > 0 || n.File is not null) && (n.Property == BatchProperties.InitialConcentration || n.Property == BatchProperties.Volume || n.Property == BatchProperties.ContactTime)))
         {
             if (columns.FirstOrDefault(c => c.Use == ColumnUse.Fact && c.Property == note.Property) is not { } column)
                 continue;
             var values = vessels.Select(r => r.Facts.GetValueOrDefault(note.Property.Name)?.Value).OfType<double>().Distinct().ToList();
+            if (note.Property == BatchProperties.ContactTime && values.Count > 1)
+            {
+                AskUnitOfTime(note, column, vessels, source);
+                continue;
+            }
+
+            var written = vessels.Select(r => r.Facts.GetValueOrDefault(note.Property.Name)?.Written).FirstOrDefault(w => w is not null);
             if (values is not [var all] || Math.Abs(all - note.Value) <= SameWithin * Math.Abs(all))
                 continue;
-            var answer = source.Talk.Ask("line-or-column:" + note.Property.Name, Codes.Ambiguous, $"{column.Heading} is {vessels[0].Facts[note.Property.Name].Written} in every row, but line {Ordinal.Text(note.Row)} says {note.Written}. Which holds?", ["column", "line"], column.Heading);
+            // A start solution made up to 30 mg/L reads 30.4.
+            if (note.Property == BatchProperties.InitialConcentration && Tolerances.SameSolution(all, note.Value) && IsRound(note.Value) && !IsRound(all)
+                && source.Talk.Assume("made-up-or-read", Codes.Ambiguous, $"{column.Heading} ({written}) is used: {note.Place} says {note.Written}, what it was made up to.", ["column", "line"], column.Heading) == "column")
+                continue;
+            var answer = source.Talk.Ask("line-or-column:" + note.Property.Name, Codes.Ambiguous, $"{column.Heading} is {written} in every row, but {note.Place} says {note.Written}. Which holds?", ["column", "line"], column.Heading);
             foreach (var row in vessels)
             {
                 row.IsUndecided |= answer is null;
                 if (answer == "line")
-                    row.Facts = row.Facts.SetItem(note.Property.Name, new Fact(note.Property.Name, note.Value, null, null, null, note.Written, source.At(note.Row, null)));
+                    row.Facts = row.Facts.SetItem(note.Property.Name, new Fact(note.Property.Name, note.Value, null, null, null, note.Written, note.At(source)));
             }
         }
     }
 
-    private static string Where(NotedSetting note) => note.Row == 0 ? "name of the sheet" : "line " + Ordinal.Text(note.Row);
+    private static bool IsRound(double concentration) => Math.Abs((2 * concentration) - Math.Round(2 * concentration)) < 1e-9;
+
+    // "24 h on the shaker" over times that end at 24 min: the number is the same, so one of the units is a slip.
+    private static void AskUnitOfTime(NotedSetting note, Column column, List<SampleRow> vessels, TableSource source)
+    {
+        if (CellParts.Split(note.Written) is not (var number, Amounts.UnitText.Known { Unit: var said }) || Amounts.CellText.Read(number, null) is not Amounts.CellText.Number { Value: var most }
+            || column.Unit is not { } written || written == said)
+            return;
+        var longest = vessels.Select(r => r.Facts.GetValueOrDefault(note.Property.Name)?.Value).OfType<double>().Max();
+        if (UnitBridge.Between(new Amounts.UnitText.Known(written), note.Property, null)?.Convert(most) is not { } likewise || Math.Abs(longest - likewise) > SameWithin * longest)
+            return;
+        var answer = source.Talk.Ask("unit-of-time", Codes.Ambiguous, $"{column.Heading} ends at {most.ToString("0.####", System.Globalization.CultureInfo.InvariantCulture)} {written.Plain}, and {note.Place} says {note.Written}. Which unit are these times in?", [said.Plain, written.Plain], column.Heading);
+        foreach (var row in vessels)
+        {
+            row.IsUndecided |= answer is null;
+            if (answer == said.Plain && row.Facts.GetValueOrDefault(note.Property.Name) is { Value: { } value } fact)
+                row.Facts = row.Facts.SetItem(note.Property.Name, fact with { Value = value * note.Value / likewise });
+        }
+    }
 
     // Start solutions have no mass, and controls no powder.
     private static bool Lacks(SampleRow row, Property property, TableSource source)
@@ -82,7 +130,9 @@ internal static class Settings
         var name = source.SeveralSheets ? source.Layout.Grid.Sheet : source.Layout.Part > 0 || source.Tables > 1 ? TitleOf(source.Layout) : null;
         if (name is null)
             return;
-        foreach (var row in vessels.Where(r => !r.Facts.ContainsKey(SampleProperties.Series.Name) && source.Known.GetValueOrDefault(r.Code ?? "")?.Series is null))
+        // A run of vessels that another sheet describes is no series, and its start solution serves them all.
+        var brings = vessels.Exists(r => r.Role is null or SampleRole.Vessel && (source.Known.GetValueOrDefault(r.Code ?? "")?.Series ?? name) == name);
+        foreach (var row in vessels.Where(r => (brings || r.Role != SampleRole.StartSolution) && !r.Facts.ContainsKey(SampleProperties.Series.Name) && source.Known.GetValueOrDefault(r.Code ?? "")?.Series is null))
             row.Facts = row.Facts.SetItem(SampleProperties.Series.Name, new Fact(SampleProperties.Series.Name, null, null, null, name, name, source.At(source.Layout.Heading?.Number ?? 0, null)));
     }
 

@@ -23,8 +23,6 @@ internal static class SpoiltRows
     private static readonly HashSet<string> Anew = new(
         ("repeat redo remeasure wiederholen neu refaire recommencer repeter repetir rehacer ripetere rifare refazer powtorzyc herhalen tekrarla opakovat ulangi").Split(' '), StringComparer.Ordinal);
 
-    private static readonly HashSet<string> Denials = new("no not nothing none without kein keine keinen keiner nichts nicht ohne pas sans aucun aucune rien sin nada ninguna non nessuna nessun senza niente nao sem nenhuma nie bez nic geen niet zonder yok inte ingen tidak".Split(' '), StringComparer.Ordinal);
-
     // "Redone, old tube 4 broken": what was broken is not what this row is of.
     private static readonly HashSet<string> Former = new("old former previous alte altes alter vorige ancien ancienne viejo vieja anterior vecchia vecchio velho velha antigo antiga stary stara stare oude gamla stara lama".Split(' '), StringComparer.Ordinal);
 
@@ -37,22 +35,44 @@ internal static class SpoiltRows
         var uses = columns.ToDictionary(c => c.Index);
         foreach (var row in rows.Where(r => !r.IsLeftOut))
         {
-            var remark = row.Row.Cells.Select((c, i) => (Cell: c, Column: uses.GetValueOrDefault(i))).Where(x => x.Cell is { Kind: CellKind.Text, IsBlank: false } && SaysSo(x.Cell.Text, x.Column)).Select(x => x.Cell.Text).FirstOrDefault();
+            var remark = RemarkOf(row.Row, uses);
             if (remark is null)
                 continue;
+            // "Spilled - ignore" has decided already; so has a row without any result, where others have one.
+            if ((!row.Signals.Exists(s => s.Readout.Value is not null || s.Readout.Below is not null) && rows.Exists(r => r.Signals.Exists(s => s.Readout.Value is not null))) || NotToUse.Says(remark))
+            {
+                row.IsLeftOut = source.Talk.Assume("spoilt:" + row.Written, Codes.OddCell, $"{row.Written} (row {History.Ordinal.Text(row.Row.Number)}) is left out, as its remark says: “{remark}”.", ["leave-out", "keep"], row.Written) == "leave-out";
+                continue;
+            }
+
             var answer = source.Talk.Ask("spoilt:" + row.Written, Codes.OddCell, $"{row.Written} (row {History.Ordinal.Text(row.Row.Number)}) has the remark “{remark}”. Leave it out, or does its result count?", ["leave-out", "keep"], row.Written);
             row.IsUndecided |= answer is null;
             row.IsLeftOut |= answer is "leave-out";
         }
     }
 
+    private static string? RemarkOf(GridRow row, Dictionary<int, Column> uses)
+    {
+        for (var i = 0; i < row.Cells.Length; i++)
+        {
+            if (row.Cells[i] is { Kind: CellKind.Text, IsBlank: false } cell && SaysSo(cell.Text, uses.GetValueOrDefault(i)))
+                return cell.Text;
+        }
+
+        return null;
+    }
+
     // A code or a number says it only with words beside it; "repeat 2" is a replicate anywhere but in a remark.
     private static bool SaysSo(string text, Column? column)
     {
         var isRemark = column is null || column.Property == SampleProperties.Remark || column.Use is ColumnUse.NotUnderstood;
-        if (!isRemark && (!text.Any(char.IsWhiteSpace) || column!.Use is ColumnUse.Role or ColumnUse.Position || (column.Property?.Holds == Holds.Words && column.Use != ColumnUse.Code)))
+        if (!isRemark && (!Lexicon.HasSpace(text) || column!.Use is ColumnUse.Role or ColumnUse.Position || (column.Property?.Holds == Holds.Words && column.Use != ColumnUse.Code)))
             return false;
-        var tokens = Lexicon.Tokens(text);
-        return !tokens.Any(Former.Contains) && tokens.Where((t, i) => (Harm.Any(h => h.Length >= ShortestBeginning ? t.StartsWith(h, StringComparison.Ordinal) : t == h) || (isRemark && Anew.Contains(t))) && !(i > 0 && Denials.Contains(tokens[i - 1])) && !(i > 1 && Denials.Contains(tokens[i - 2]))).Any();
+        return SaysSo(Lexicon.Tokens(text), isRemark);
+    }
+
+    private static bool SaysSo(ImmutableArray<string> tokens, bool isRemark)
+    {
+        return !tokens.Any(Former.Contains) && tokens.Where((t, i) => (Harm.Any(h => h.Length >= ShortestBeginning ? t.StartsWith(h, StringComparison.Ordinal) : t == h) || (isRemark && Anew.Contains(t))) && !(i > 0 && Lexicon.Denials.Contains(tokens[i - 1])) && !(i > 1 && Lexicon.Denials.Contains(tokens[i - 2]))).Any();
     }
 }

@@ -7,6 +7,8 @@ namespace Holdfast.Studies.Import;
 /// <summary>A row whose reading is the start concentration: a line of text says so of its code or of the controls, or its contact time is zero where nothing else gives C0.</summary>
 internal static class StartRow
 {
+    private const int FewestVessels = 3;
+
     /// <summary>Gives it its role, where that is not declined.</summary>
     /// <param name="rows">The rows, with their codes and roles.</param>
     /// <param name="columns">The columns.</param>
@@ -14,7 +16,7 @@ internal static class StartRow
     public static void Settle(List<SampleRow> rows, ImmutableArray<Column> columns, TableSource source)
     {
         var vessels = rows.Where(r => r is { IsLeftOut: false, Code: not null, Role: null or SampleRole.Vessel or SampleRole.Control } && r.Signals.Exists(s => s.Column.Property == SpectrometryProperties.ReportedConcentration || s.Column.Property == SpectrometryProperties.Absorbance)).ToList();
-        if (vessels.Count < 3 || rows.Exists(r => r.Role == SampleRole.StartSolution) || vessels.Exists(r => r.Facts.ContainsKey(BatchProperties.InitialConcentration.Name) || source.Known.GetValueOrDefault(r.Code!)?.Fact(BatchProperties.InitialConcentration) is not null))
+        if (vessels.Count < FewestVessels || rows.Exists(r => r.Role == SampleRole.StartSolution) || vessels.Exists(r => HasStart(r, r.Code!, source)))
             return;
         if (source.Layout.Notes.Lines.FirstOrDefault(IsOfControls) is { } line && vessels.Where(r => r.Role == SampleRole.Control).ToList() is { Count: > 0 } controls)
         {
@@ -27,19 +29,40 @@ internal static class StartRow
 
         if (source.Layout.Notes.All.Any(n => n.Property == BatchProperties.InitialConcentration))
             return;
-        var (start, why) = (vessels.Find(r => source.Layout.Notes.Lines.Any(l => IsNamedStart(l, r.Written))), "a line says so");
-        if (start is null)
-        {
-            List<SampleRow> zero = [.. vessels.Where(r => r.Facts.GetValueOrDefault(BatchProperties.ContactTime.Name)?.Value is 0)];
-            if (zero is not [var only] || vessels.Exists(r => r != only && Highest(r) > Highest(only)))
-                return;
-            (start, why) = (only, "its contact time is zero and its reading the highest");
-        }
-
-        if (source.Talk.Assume("start-row", Codes.Ambiguous, $"{start.Written} is taken as the start solution, so its reading is C0: {why}.", ["start-solution", "vessel"], start.Written) != "start-solution")
-            return;
-        Become(start);
+        List<SampleRow> zero = [.. vessels.Where(r => r.Facts.GetValueOrDefault(BatchProperties.ContactTime.Name)?.Value is 0)];
+        if (zero is [var start] && !vessels.Exists(r => r != start && Highest(r) > Highest(start)))
+            Take([start], "its contact time is zero and its reading the highest", source);
     }
+
+    /// <summary>Gives their role to rows that a line of text, or a remark of the vessel sheet, names as start solutions; before the others are looked up by their codes.</summary>
+    /// <param name="rows">The rows as written.</param>
+    /// <param name="source">The table.</param>
+    public static void SaidInWords(List<SampleRow> rows, TableSource source)
+    {
+        var read = rows.Where(r => r is { IsLeftOut: false, Role: null or SampleRole.Vessel } && r.Signals.Count > 0).ToList();
+        if (read.Count < FewestVessels || rows.Exists(r => r.Role == SampleRole.StartSolution) || read.Exists(r => HasStart(r, r.Written, source)) || source.Layout.Notes.All.Any(n => n.Property == BatchProperties.InitialConcentration))
+            return;
+        var said = source.Layout.Notes.Lines.Concat(source.Known.Values.Select(s => s.Words(SampleProperties.Remark)).OfType<string>().Distinct(StringComparer.Ordinal)).SelectMany(l => l.Split([". ", "; "], StringSplitOptions.TrimEntries));
+        foreach (var line in said)
+        {
+            List<SampleRow> named = [.. read.Where(r => IsNamedStart(line, r.Written))];
+            if (named.Count == 0 || named.Count == read.Count)
+                continue;
+            Take(named, $"“{line}”", source);
+            return;
+        }
+    }
+
+    private static void Take(List<SampleRow> rows, string why, TableSource source)
+    {
+        var names = string.Join(" and ", rows.Select(r => r.Written).Distinct(StringComparer.Ordinal).Take(4));
+        if (source.Talk.Assume("start-row", Codes.Ambiguous, $"{names} {(rows.Count == 1 ? "is taken as the start solution, so its reading is C0" : "are taken as the start solution, so their mean is C0")}: {why}.", ["start-solution", "vessel"], [.. rows.Select(r => r.Written)]) != "start-solution")
+            return;
+        rows.ForEach(Become);
+    }
+
+    private static bool HasStart(SampleRow row, string code, TableSource source)
+        => row.Facts.ContainsKey(BatchProperties.InitialConcentration.Name) || source.Known.GetValueOrDefault(code)?.Fact(BatchProperties.InitialConcentration) is not null;
 
     private static void Become(SampleRow row)
     {
@@ -53,10 +76,19 @@ internal static class StartRow
 
     private static double Highest(SampleRow row) => row.Signals.Select(s => s.Readout.Value * (row.Dilution ?? 1)).OfType<double>().DefaultIfEmpty(0).Max();
 
-    // "B0 without powder, its reading is C0".
+    // "B0 without powder, its reading is C0", "S0-a = start solution", "start solution of all: S0-a and S0-b"; but not "read before S1".
     private static bool IsNamedStart(string line, string code)
     {
-        var words = line.Split([' ', ',', ';', ':', '(', ')', '='], StringSplitOptions.RemoveEmptyEntries);
-        return code.Length > 1 && words.Contains(code, StringComparer.Ordinal) && (words.Any(w => w is "C0" or "c0" or "Co" or "C₀") || Lexicon.Of(line) is var said && said.Contains(HeadingWord.Start) && said.Contains(HeadingWord.Liquid));
+        if (code.Length < 2)
+            return false;
+        if (line.Split([':', '='], 2) is [var left, var right])
+            return (Holds(left, code) && SaysStart(right)) || (Holds(right, code) && SaysStart(left));
+        return line.StartsWith(code, StringComparison.Ordinal) && Holds(line, code) && SaysStart(line);
     }
+
+    private static bool Holds(string text, string code) => Words(text).Contains(code, StringComparer.Ordinal);
+
+    private static bool SaysStart(string text) => Words(text).Any(w => w is "C0" or "c0" or "Co" or "C₀") || (Lexicon.Of(text) is var said && said.Contains(HeadingWord.Start) && said.Contains(HeadingWord.Liquid));
+
+    private static string[] Words(string text) => text.Split([' ', ',', ';', ':', '(', ')', '='], StringSplitOptions.RemoveEmptyEntries);
 }

@@ -18,12 +18,24 @@ internal static class StruckRows
     public static void Settle(List<SampleRow> rows, ImmutableArray<Column> columns, TableSource source)
     {
         var known = columns.Where(c => c.Use is ColumnUse.Code or ColumnUse.Role || c.Property?.Holds == Holds.Number).Select(c => c.Index).ToHashSet();
-        var struck = rows.Where(r => !r.IsLeftOut && r.Row.Cells.Where((c, i) => !c.IsBlank && c.Kind == CellKind.Text && (!known.Contains(i) || c.Text.Any(char.IsWhiteSpace)) && Lexicon.Tokens(c.Text).Any(Words.Contains)).Any()).ToList();
+        var struck = rows.Where(r => !r.IsLeftOut && IsStruck(r.Row, known)).ToList();
         if (struck.Count == 0 || struck.Count * 2 > rows.Count)
             return;
         if (source.Talk.Assume("struck-rows", Codes.OddCell, $"Left out, since the sheet itself says so: {string.Join(", ", struck.Take(6).Select(r => $"{r.Written} (row {Ordinal.Text(r.Row.Number)})"))}.", ["leave-out", "take"], [.. struck.Select(r => r.Written)]) != "leave-out")
             return;
         foreach (var row in struck)
             row.IsLeftOut = true;
+    }
+
+    private static bool IsStruck(GridRow row, HashSet<int> known)
+    {
+        for (var i = 0; i < row.Cells.Length; i++)
+        {
+            var cell = row.Cells[i];
+            if (!cell.IsBlank && cell.Kind == CellKind.Text && (!known.Contains(i) || Lexicon.HasSpace(cell.Text)) && Lexicon.Tokens(cell.Text).Any(Words.Contains))
+                return true;
+        }
+
+        return false;
     }
 }

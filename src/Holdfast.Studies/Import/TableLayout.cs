@@ -243,8 +243,11 @@ internal sealed record TableLayout(Grid Grid, ImmutableArray<GridRow> Preamble, 
     private static bool StandsOverNumbers(ImmutableArray<GridRow> rows, int heading)
     {
         var below = rows.Skip(heading + 1).Where(r => !r.IsBlank && !IsUnits(r)).Take(RowsBelow).ToList();
-        return below.Count > 0 && Enumerable.Range(0, below.Max(r => r.Cells.Length)).Any(i => below.TrueForAll(r => !r.At(i).IsBlank && IsNumberLike(r.At(i))));
+        return below.Count > 0 && Enumerable.Range(0, below.Max(r => r.Cells.Length)).Any(i => below.TrueForAll(r => !r.At(i).IsBlank && (IsNumberLike(r.At(i)) || IsLimit(r.At(i)))) && below.Exists(r => IsNumberLike(r.At(i))));
     }
+
+    // "<10": a result too.
+    private static bool IsLimit(Cell cell) => cell.Kind == CellKind.Text && CellText.Read(cell.Text, null) is CellText.Censored;
 
     private static int? FirstNumeric(ImmutableArray<GridRow> rows)
     {

@@ -43,20 +43,28 @@ public static class Take
         var read = new List<(IncomingFile File, int Place, FileUnderstanding Understanding)>();
         foreach (var (place, file) in files.Index())
         {
-            var outcome = Room.Of(file.Name, () => file.Refusal is { } refusal ? FileUnderstanding.Unopened(file.Name, refusal) : FileUnderstanding.Of(file.Name, file.Bytes, answers, cancel), file.Name);
+            var outcome = Room.Of(file.Name, () => file.Refusal is { } refusal ? FileUnderstanding.Unopened(file.Name, refusal) : FileUnderstanding.Of(file.Name, file.Bytes, answers, before.Analyte, cancel), file.Name);
             if (outcome.Value is { } one)
                 read.Add((file, place, one));
             else
                 understood[place] = new IncomingUnderstood(file, FileUnderstanding.Fallen(file, outcome.Findings[0]), int.MaxValue);
         }
 
+        var calibrated = read.Exists(r => r.Understanding.HasStandards);
+        var codesRead = read.SelectMany(r => r.Understanding.CodesRead(before.Analyte, calibrated)).ToHashSet(StringComparer.Ordinal);
+        // Notes speak of the vessels; where no sheet describes these, of those that were read.
+        var notes = read.Where(r => r.Understanding.IsNotes).Select(r => r.Understanding).ToList();
+        var described = read.Exists(r => r.Understanding.HasSamples);
+        bool UsesNotes(FileUnderstanding one) => described ? one.HasSamples : one.HasReadings;
+        var isUsed = read.Exists(r => UsesNotes(r.Understanding));
+        var said = notes.Aggregate(Shapes.Notes.None, (all, n) => all.And(n.Said(before.Analyte)));
         var taken = new Dictionary<string, string>(StringComparer.Ordinal);
         var turn = 0;
         foreach (var (file, place, one) in read.OrderBy(r => r.Understanding.Rank).ThenBy(r => r.File.Name, StringComparer.Ordinal).ThenBy(r => r.Place))
         {
             cancel.ThrowIfCancellationRequested();
             var now = study;
-            var outcome = Room.Of(file.Name, () => Against(one, file, now, taken), file.Name);
+            var outcome = Room.Of(file.Name, () => Against(one, file, now, taken, UsesNotes(one) ? said : one.HasReadings ? said.OfReadings() : Shapes.Notes.None, isUsed && one.IsNotes, codesRead), file.Name);
             var understanding = outcome.Value ?? FileUnderstanding.Fallen(file, outcome.Findings[0]);
             understood[place] = new IncomingUnderstood(file, understanding, turn++);
             if (understanding.Proposal is not { } proposal)
@@ -92,11 +100,11 @@ public static class Take
     }
 
     // An answer that cannot be one is the file's affair: it is refused by name and the others are understood all the same.
-    private static Understanding Against(FileUnderstanding one, IncomingFile file, Study study, Dictionary<string, string> taken)
+    private static Understanding Against(FileUnderstanding one, IncomingFile file, Study study, Dictionary<string, string> taken, Shapes.Notes beside, bool servesOthers, IReadOnlySet<string> codesRead)
     {
         try
         {
-            return one.Against(study, taken);
+            return one.Against(study, taken, beside, servesOthers, codesRead);
         }
         catch (StudyException e)
         {
@@ -114,6 +122,7 @@ public static class Take
             Runs = [.. all.SelectMany(p => p.Runs)],
             Readings = [.. all.SelectMany(p => p.Readings)],
             Measurements = all.Exists(p => p.Measurements is not null) ? [.. all.SelectMany(p => p.Measurements ?? [])] : null,
+            Reviews = all.Exists(p => p.Reviews is not null) ? [.. all.SelectMany(p => p.Reviews ?? [])] : null,
             Claims = [.. all.SelectMany(p => p.Claims)],
             Margins = [.. all.SelectMany(p => p.Margins)],
             Apparatus = [.. all.SelectMany(p => p.Apparatus)],

@@ -160,6 +160,9 @@ public enum TableKind
     /// <summary>Claims to be judged.</summary>
     Claims,
 
+    /// <summary>Remarks of a reader.</summary>
+    Remarks,
+
     /// <summary>Columns of numbers without samples: points for a fit.</summary>
     Points,
 

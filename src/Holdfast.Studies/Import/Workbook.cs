@@ -205,6 +205,8 @@ public sealed class Workbook : IFileReader
             if (!double.TryParse(value, NumberStyles.Float, CultureInfo.InvariantCulture, out var days) || days is not (> 0 and < 2_958_466))
                 return null;
             var date = (from1904 ? new DateTime(1904, 1, 1) : new DateTime(1899, 12, 30)).AddDays(days);
+            // A share of a day is no whole number of seconds: 09:04 would become 09:03:59.
+            date = new DateTime((date.Ticks + (TimeSpan.TicksPerSecond / 2)) / TimeSpan.TicksPerSecond * TimeSpan.TicksPerSecond);
             return date.ToString(date.TimeOfDay == TimeSpan.Zero ? "yyyy-MM-dd" : "yyyy-MM-ddTHH:mm:ss", CultureInfo.InvariantCulture);
         }
 

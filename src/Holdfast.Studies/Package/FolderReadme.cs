@@ -27,6 +27,20 @@ internal static class FolderReadme
         Line(text);
         Line(text, "    " + daybook.Fingerprint);
         Line(text);
+        if (Store.Seal.Of(daybook) is { } seal)
+        {
+            Line(text, $"Sealed on {Day(seal.When)} by {seal.Who}: {seal.Note.ReplaceLineEndings(" ")}. The line of the seal, as printed:");
+            Line(text);
+            Line(text, "    " + seal.Line);
+            Line(text);
+            foreach (var document in seal.Documents)
+                Line(text, $"- handed in: {document.FileName.ReplaceLineEndings(" ")}, {Ordinal.Text(document.Bytes)} bytes, kept as `originals/{document.Sha256}`");
+            foreach (var amendment in study.Amendments)
+                Line(text, $"- amended since, entry {Ordinal.Text(amendment.Entry)}, {Day(amendment.When)}: {amendment.Reason.ReplaceLineEndings(" ")}");
+            if (!seal.Documents.IsEmpty || !study.Amendments.IsEmpty)
+                Line(text);
+        }
+
         Line(text, "## What is here");
         Line(text);
         Line(text, "- `plain/`: everything as CSV and JSON, readable with any program. `datapackage.json` says what each column holds, with its unit.");

@@ -31,6 +31,14 @@ public static class PlainPackage
         return files.ToImmutable();
     }
 
+    /// <summary>Its tables, in a fixed order.</summary>
+    /// <param name="study">The study.</param>
+    public static ImmutableArray<PlainTable> Tables(Study study)
+    {
+        ArgumentNullException.ThrowIfNull(study);
+        return PlainTables.Of(study);
+    }
+
     /// <summary>Writes the package and the folder's README anew; files that are right already are left alone.</summary>
     /// <param name="files">The study's files.</param>
     /// <param name="daybook">Its history.</param>
@@ -90,13 +98,23 @@ public static class PlainPackage
     public static (StudyFolder Study, ImmutableArray<Finding> Findings) Return(string plainFolder, string newFolder, TimeProvider clock, string? originalsFolder = null)
     {
         ArgumentNullException.ThrowIfNull(plainFolder);
-        var daybook = Read(plainFolder);
         originalsFolder ??= Path.Combine(Path.GetDirectoryName(Path.TrimEndingDirectorySeparator(Path.GetFullPath(plainFolder)))!, "originals");
+        var daybook = Read(PlainFile.Read(Path.Combine(plainFolder, HistoryFile), LargestFile), Descriptor(Path.Combine(plainFolder, PackageDescriptor.FileName)));
+        return Return(daybook, sha256 => OriginalIn(originalsFolder, sha256), newFolder, clock);
+    }
+
+    /// <summary>Makes a study anew from a history that was read, and originals from wherever they lie.</summary>
+    /// <param name="daybook">The history.</param>
+    /// <param name="original">The bytes of an original by its fingerprint; null where there are none.</param>
+    /// <param name="newFolder">Where the study is made; no study may be there.</param>
+    /// <param name="clock">Where the time comes from.</param>
+    internal static (StudyFolder Study, ImmutableArray<Finding> Findings) Return(Daybook daybook, Func<string, byte[]?> original, string newFolder, TimeProvider clock)
+    {
         var findings = ImmutableArray.CreateBuilder<Finding>();
         var study = StudyFolder.Begin(newFolder, clock, daybook);
         try
         {
-            ReturnOriginals(study, originalsFolder, findings);
+            ReturnOriginals(study, original, findings);
             Write(study.Files, daybook);
             return (study, findings.ToImmutable());
         }
@@ -109,13 +127,17 @@ public static class PlainPackage
 
     /// <summary>Brings every original that the history names into a study, each checked against its fingerprint.</summary>
     /// <param name="study">The study, open for writing.</param>
-    /// <param name="originalsFolder">Where they come from.</param>
+    /// <param name="original">The bytes of one by its fingerprint; null where there are none.</param>
     /// <param name="findings">Receives those that are missing or damaged.</param>
-    internal static void ReturnOriginals(StudyFolder study, string originalsFolder, ImmutableArray<Finding>.Builder findings)
+    internal static void ReturnOriginals(StudyFolder study, Func<string, byte[]?> original, ImmutableArray<Finding>.Builder findings)
     {
-        foreach (var file in study.Daybook.Entries.Select(e => e.Change).OfType<TakenIn>().SelectMany(t => t.Files).DistinctBy(f => f.Sha256))
+        foreach (var file in study.Daybook.Files)
         {
-            if (!ReturnOriginal(study, Path.Combine(originalsFolder, Path.GetFileName(study.Files.Original(file.Sha256))), file.Sha256))
+            if (original(file.Sha256) is { } bytes && IsOf(bytes, file.Sha256))
+            {
+                study.KeepOriginal(bytes);
+            }
+            else
             {
                 findings.Add(Finding.Of(Codes.Damage, Weight.Caution,
                     $"The original {file.FileName} is missing or damaged, so it was not returned. Its readings are kept and cannot be checked.", file.Sha256));
@@ -123,9 +145,22 @@ public static class PlainPackage
         }
     }
 
-    private static Daybook Read(string plainFolder)
+    /// <summary>The bytes of an original in a folder whose files are named by their fingerprints; null where there is no such file.</summary>
+    /// <param name="originalsFolder">The folder.</param>
+    /// <param name="sha256">Its fingerprint.</param>
+    internal static byte[]? OriginalIn(string originalsFolder, string sha256)
     {
-        var bytes = PlainFile.Read(Path.Combine(plainFolder, HistoryFile), LargestFile);
+        var path = Path.Combine(originalsFolder, Path.GetFileName(StudyFiles.In(originalsFolder).Original(sha256)));
+        return PlainFile.Is(path) ? PlainFile.Read(path, LargestFile) : null;
+    }
+
+    /// <summary>The history that its file holds, checked line by line and against the fingerprint that the description names.</summary>
+    /// <param name="bytes">history.jsonl.</param>
+    /// <param name="described">datapackage.json; null where it cannot be read.</param>
+    /// <exception cref="StudyException">Damaged (HF-432).</exception>
+    internal static Daybook Read(byte[] bytes, JsonDocument? described)
+    {
+        using var descriptor = described;
         var entries = ImmutableArray.CreateBuilder<Entry>();
         var hash = Chain.Start;
         for (var at = 0; at < bytes.Length;)
@@ -148,23 +183,14 @@ public static class PlainPackage
         }
         if (entries.Count == 0 || entries[0].Change is not StudyBegun)
             throw Damaged("it does not begin with the beginning of a study");
-        using var descriptor = Descriptor(Path.Combine(plainFolder, PackageDescriptor.FileName));
-        var fingerprint = descriptor?.RootElement.TryGetProperty("holdfast:fingerprint", out var f) == true ? f.GetString() : null;
+        var fingerprint = descriptor?.RootElement.TryGetProperty("holdfast:fingerprint", out var f) == true && f.ValueKind == JsonValueKind.String ? f.GetString() : null;
         if (!string.Equals(fingerprint, hash, StringComparison.Ordinal))
             throw Damaged("it does not lead to the fingerprint that datapackage.json names");
         return Sense.Of(entries.ToImmutable()) is (_, { } senseless) ? throw Damaged(senseless) : new Daybook(entries.ToImmutable());
     }
 
-    private static bool ReturnOriginal(StudyFolder study, string path, string sha256)
-    {
-        if (!PlainFile.Is(path))
-            return false;
-        var bytes = PlainFile.Read(path, LargestFile);
-        if (!string.Equals(Convert.ToHexStringLower(System.Security.Cryptography.SHA256.HashData(bytes)), sha256, StringComparison.Ordinal))
-            return false;
-        study.KeepOriginal(bytes);
-        return true;
-    }
+    private static bool IsOf(byte[] bytes, string sha256)
+        => string.Equals(Convert.ToHexStringLower(System.Security.Cryptography.SHA256.HashData(bytes)), sha256, StringComparison.Ordinal);
 
     private static ImmutableSortedDictionary<string, byte[]> Expected(StudyFiles files, Daybook daybook)
         => Files(daybook).ToImmutableSortedDictionary(f => Path.Combine(files.Plain, f.Key), f => f.Value, StringComparer.Ordinal)
@@ -194,13 +220,27 @@ public static class PlainPackage
     {
         try
         {
-            var json = JsonDocument.Parse(PlainFile.Read(path, LargestFile));
+            return Descriptor(PlainFile.Read(path, LargestFile));
+        }
+        catch (StudyException)
+        {
+            return null;
+        }
+    }
+
+    /// <summary>A description of a package; null where the bytes are none.</summary>
+    /// <param name="bytes">datapackage.json.</param>
+    internal static JsonDocument? Descriptor(byte[] bytes)
+    {
+        try
+        {
+            var json = JsonDocument.Parse(bytes);
             if (json.RootElement.ValueKind == JsonValueKind.Object)
                 return json;
             json.Dispose();
             return null;
         }
-        catch (Exception e) when (e is JsonException or StudyException)
+        catch (JsonException)
         {
             return null;
         }

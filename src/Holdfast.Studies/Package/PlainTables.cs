@@ -5,7 +5,7 @@ using System.Text.Json;
 namespace Holdfast.Studies.Package;
 
 /// <summary>The tables of the plain package: what a study holds, one table a kind.</summary>
-internal static class PlainTables
+internal static partial class PlainTables
 {
     private static readonly JsonSerializerOptions Relaxed = new() { Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping };
 
@@ -20,7 +20,7 @@ internal static class PlainTables
 
     /// <summary>All of them, in a fixed order.</summary>
     public static ImmutableArray<PlainTable> Of(Study study)
-        => [Samples(study), Facts(study), Readings(study), .. Spectra(study), .. Measurements(study), .. Marks(study), Runs(study), Claims(study), Margins(study), Plan(study), .. Designed(study), Apparatus(study), Strikes(study), Originals(study)];
+        => [Samples(study), Facts(study), Readings(study), .. Spectra(study), .. Measurements(study), .. Marks(study), Runs(study), Claims(study), Margins(study), Plan(study), .. Designed(study), .. Remarks(study), .. Texts(study), Apparatus(study), Strikes(study), Originals(study)];
 
     private static PlainTable Samples(Study study)
     {

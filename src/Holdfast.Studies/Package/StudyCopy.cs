@@ -30,13 +30,22 @@ public sealed record StudyCopy(string Folder, Inspection ReadBack, ImmutableArra
     }
 
     /// <summary>Returns a study from a copy, or, where its study.db is damaged or missing, from its plain form.</summary>
-    /// <param name="from">A study folder, its folder plain, or a folder that holds one.</param>
+    /// <param name="from">A study folder, its folder plain, a folder that holds one, or a package that was handed over, packed or not.</param>
     /// <param name="to">A folder that is not there yet.</param>
     /// <param name="clock">Where the time comes from.</param>
     /// <exception cref="StudyException">Neither form can be read (HF-432, HF-406), the new folder is there already (HF-434), or the disk is in the way (HF-43x).</exception>
     public static StudyCopy In(string from, string to, TimeProvider clock)
     {
         ArgumentNullException.ThrowIfNull(from);
+        if (HandedOver.Is(from))
+        {
+            var package = HandedOver.Open(from);
+            return Into(to, fresh =>
+            {
+                var (study, findings) = package.Return(fresh, clock);
+                return [.. findings, .. study.Close()];
+            }, fromPlain: false);
+        }
         var files = StudyFiles.In(from);
         if (PlainFile.Is(files.Database))
         {
@@ -54,8 +63,7 @@ public sealed record StudyCopy(string Folder, Inspection ReadBack, ImmutableArra
         return Into(to, fresh =>
         {
             var (study, findings) = PlainPackage.Return(plain, fresh, clock);
-            findings = [.. findings, .. study.Close()];
-            return findings;
+            return [.. findings, .. study.Close()];
         }, fromPlain: true);
     }
 
@@ -89,7 +97,7 @@ public sealed record StudyCopy(string Folder, Inspection ReadBack, ImmutableArra
     {
         var findings = ImmutableArray.CreateBuilder<Finding>();
         using var study = StudyFolder.Begin(fresh, clock, daybook);
-        PlainPackage.ReturnOriginals(study, originals, findings);
+        PlainPackage.ReturnOriginals(study, sha256 => PlainPackage.OriginalIn(originals, sha256), findings);
         findings.AddRange(study.Close());
         return findings.ToImmutable();
     }

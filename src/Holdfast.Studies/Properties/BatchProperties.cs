@@ -18,6 +18,9 @@ public static class BatchProperties
     /// <summary>Time between adding the sorbent and separating it.</summary>
     public static readonly Property ContactTime = Property.Number("contact-time", "contact time", "min", "t", "t", "time", "contacttime", "shakingtime");
 
+    /// <summary>Code of the start solution that went in: what was read of it is the vessel's C0.</summary>
+    public static readonly Property StartSolution = Property.Words("start-solution", "start solution", "startsolution", "initialsolution", "solutionused");
+
     /// <summary>When the sorbent went in, kept as ISO 8601 with the offset; the contact time is counted from it and kept as a duration.</summary>
     public static readonly Property Started = Property.Words("started", "sorbent added at", "started", "startedat", "sorbentaddedat");
 
@@ -37,7 +40,10 @@ public static class BatchProperties
     public static readonly Property StirringSpeed = Property.Number("stirring-speed", "stirring speed", "1/min", null, "stirringspeed", "stirring", "stirrerspeed", "shakingspeed", "shakerspeed", "agitation", "agitationspeed");
 
     /// <summary>Uptake found by dissolving the loaded solid.</summary>
-    public static readonly Property UptakeBySolid = Property.Number("uptake-by-solid", "uptake found in the solid", "mg/g", "q", "qdigest", "qbydigestion", "uptakebydigestion", "qsolid");
+    public static readonly Property UptakeBySolid = Property.Number("uptake-by-solid", "uptake found in the solid", "mg/g", "q_s", "qdigest", "qbydigestion", "uptakebydigestion", "qsolid");
+
+    /// <summary>End concentration as her own evaluation repeats it: held against what was read, and used for nothing else.</summary>
+    public static readonly Property ReportedEnd = Property.Number("reported-end", "end concentration as reported", "mg/L", null);
 
     /// <summary>Share of the metal that was taken out, where it was worked out elsewhere and no end concentration came with it.</summary>
     public static readonly Property ReportedRemoval = Property.Number("reported-removal", "removal as reported", "%", null, "removal", "removalpercent", "removalefficiency", "removed");
@@ -46,5 +52,5 @@ public static class BatchProperties
     public static readonly Property ReportedRemaining = Property.Number("reported-remaining", "share left as reported", "%", null, "remainingshare", "shareleft", "cc0", "cec0", "ctc0");
 
     /// <summary>Uptake as worked out elsewhere: held against what follows from the readings, and used where nothing else follows.</summary>
-    public static readonly Property ReportedUptake = Property.Number("reported-uptake", "uptake as reported", "mg/g", null, "qe", "qt", "uptake", "loading", "adsorbedamount", "amountadsorbed", "adsorptioncapacity");
+    public static readonly Property ReportedUptake = Property.Number("reported-uptake", "uptake as reported", "mg/g", null, "q", "qe", "qt", "uptake", "loading", "adsorbedamount", "amountadsorbed", "adsorptioncapacity");
 }

@@ -12,7 +12,7 @@ namespace Holdfast.Studies.Store;
 /// <param name="Samples">Samples at present.</param>
 /// <param name="Readings">Readings at present.</param>
 /// <param name="Strikes">Strikes at present.</param>
-/// <param name="Originals">Files that the history took in, undone takes included.</param>
+/// <param name="Originals">Files that the history keeps: taken in, undone takes included, and handed in with a seal.</param>
 /// <param name="EveryByte">True when the originals were re-read and hashed, false when only their presence and length were looked at.</param>
 public sealed record Inspection(ImmutableArray<Finding> Findings, long Entries, string Fingerprint, int Samples, int Readings, int Strikes, int Originals, bool EveryByte)
 {
@@ -37,7 +37,7 @@ public sealed record Inspection(ImmutableArray<Finding> Findings, long Entries, 
         if (daybook.Version == 0)
             return new Inspection(findings.ToImmutable(), 0, daybook.Fingerprint, 0, 0, 0, 0, everyByte);
 
-        var taken = daybook.Entries.Select(e => e.Change).OfType<TakenIn>().SelectMany(t => t.Files).DistinctBy(f => f.Sha256).ToList();
+        var taken = daybook.Files.ToList();
         foreach (var file in taken)
         {
             cancel.ThrowIfCancellationRequested();

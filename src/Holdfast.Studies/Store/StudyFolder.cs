@@ -120,6 +120,9 @@ public sealed class StudyFolder : IDisposable
         }
     }
 
+    /// <summary>Why everything that is kept from here on is an amendment: its reason stands before the changes of each append; null where they are none.</summary>
+    public string? Amending { get; set; }
+
     /// <summary>Keeps changes as entries, all or none, and returns them once they are on the disk.</summary>
     /// <param name="expectedVersion">Number of the newest entry the caller has seen.</param>
     /// <param name="who">Who did it.</param>
@@ -137,6 +140,8 @@ public sealed class StudyFolder : IDisposable
             throw new StudyException(Codes.NotKept, "The disk failed earlier, so nothing more is kept here. Copy the study to another disk and open it there.");
         if (expectedVersion != Daybook.Version)
             throw EntryTable.Conflict(expectedVersion, Daybook.Version);
+        if (Amending is { } reason)
+            changes = (Change[])[new Amended(reason), .. changes];
         var next = Daybook;
         var amending = false;
         foreach (var change in changes)
@@ -164,14 +169,14 @@ public sealed class StudyFolder : IDisposable
     /// <param name="who">Who.</param>
     /// <exception cref="StudyException">There is nothing to undo (HF-425), or as for <see cref="Append"/>.</exception>
     public Entry UndoLast(string who) => Daybook.Undo.Next is { } entry
-        ? Append(Daybook.Version, who, new Undone(entry.Number, entry.Change.Says()))[0]
+        ? Append(Daybook.Version, who, new Undone(entry.Number, entry.Change.Says()))[^1]
         : throw new StudyException(Codes.NothingChanges, "There is nothing to undo: only the beginning is left.");
 
     /// <summary>Brings back what was undone last.</summary>
     /// <param name="who">Who.</param>
     /// <exception cref="StudyException">There is nothing to redo (HF-425), or as for <see cref="Append"/>.</exception>
     public Entry RedoLast(string who) => Daybook.Undo.Back is { } entry
-        ? Append(Daybook.Version, who, new Redone(entry.Number, entry.Change.Says()))[0]
+        ? Append(Daybook.Version, who, new Redone(entry.Number, entry.Change.Says()))[^1]
         : throw new StudyException(Codes.NothingChanges, "There is nothing to redo.");
 
     /// <summary>Keeps a file byte for byte and returns its name under originals/: its SHA-256, lower-case hexadecimal.</summary>

@@ -8,4 +8,7 @@ internal static class ElementCodes
 
     /// <summary>Too few places, or places that scatter more than counting explains.</summary>
     public const string Places = "HF-762";
+
+    /// <summary>Dissolved portions without a blank.</summary>
+    public const string Blank = "HF-763";
 }

@@ -1,4 +1,3 @@
-using Holdfast.Amounts;
 using Holdfast.Claims.Analyses;
 using Holdfast.Composition;
 using Holdfast.Reports.Trails;
@@ -20,11 +19,10 @@ internal sealed class ElementNumbers : IDerivedNumbers
     private static NumberTrail One(AnalysedPowder powder, ElementRatio share)
     {
         var address = Address(powder, share);
-        var mean = powder.Mean(share);
 
         // One place tells nothing of the powder's scatter: its value comes without an uncertainty, as the trail then says.
-        var value = mean is null ? powder.Ratios(share)[0].Value.Value
-            : Measured.From(mean.Value, new Source(address, $"scatter of {share} over {mean.N.ToString(System.Globalization.CultureInfo.InvariantCulture)} places", mean.StandardError, mean.DegreesOfFreedom, Evaluation.Repetition));
+        var mean = powder.Whole(share);
+        var value = mean ?? powder.Ratios(share)[0].Value.Value;
         return new(
             address, $"{share} of {powder.Name}", value, "",
             $"{(mean is null ? $"{share} in one place" : $"mean of {share} over the places")}; atoms from masses by the standard atomic weights",

@@ -1,5 +1,5 @@
+using Holdfast.Amounts;
 using Holdfast.Claims;
-using Holdfast.Composition;
 using Holdfast.Reports.Documents;
 using Holdfast.Reports.Markup;
 using Holdfast.Reports.StudyFigures;
@@ -63,18 +63,19 @@ internal sealed class ElementSection : IResultSection
         {
             var values = powder.Ratios(s);
             var mean = powder.Mean(s);
-            var interval = mean?.Interval();
+            var whole = powder.Whole(s);
+            var half = whole is { } known ? ExpandedUncertainty.Of(known).U : (double?)null;
             return Row.Of(
                 s.ToString(),
-                mean is null ? new NumberCell(values[0].Value.Value) : new MeasuredCell(mean.Value, mean.StandardError) { Address = ElementNumbers.Address(powder, s) },
+                mean is null ? new NumberCell(values[0].Value.Value) : new MeasuredCell(mean.Value, whole!.Value.U) { Address = ElementNumbers.Address(powder, s) },
                 mean is null ? new MissingCell("one") : new NumberCell(mean.StandardError * Math.Sqrt(mean.N)),
-                interval is { } i ? new NumberCell(i.Low) : new MissingCell("one"), interval is { } j ? new NumberCell(j.High) : new MissingCell("one"), new NumberCell(values.Length) { Decimals = 0 });
+                half is { } down ? new NumberCell(mean!.Value - down) : new MissingCell("one"), half is { } up ? new NumberCell(mean!.Value + up) : new MissingCell("one"), new NumberCell(values.Length) { Decimals = 0 });
         })],
         Codes)
     {
         Notes =
         [
-            "Mean ± standard error over the places, interval by Student's t. It holds the scatter of places alone" + (powder.IsDissolved ? "." : $"; standardless X-ray analysis may be off by {InWords.Plain(100 * XrayCautions.StandardlessExpanded, "%")} all together."),
+            $"Mean ± standard uncertainty: scatter over the places, and {InWords.Plain(100 * powder.Bias, "%")} at two standard uncertainties by which {(powder.IsDissolved ? "a digest read against standards" : "X-ray analysis without standards")} may be off in all of them. The interval has both.",
         ],
     };
 

@@ -49,13 +49,13 @@ public sealed record ElementStudy(ImmutableArray<AnalysedPowder> Powders)
             yield break;
         var swapped = measurement.Setting(ElementFiles.Labels) is not null;
         var uses = measurement.Setting(ElementFiles.Uses)?.Written;
-        var mass = measurement.Column(swapped ? ElementFiles.Atomic : ElementFiles.Mass);
+        var mass = DigestLoadings.Of(measurement) ?? measurement.Column(swapped ? ElementFiles.Atomic : ElementFiles.Mass);
         var atomic = measurement.Column(swapped ? ElementFiles.Mass : ElementFiles.Atomic);
         var spots = measurement.Column(ElementFiles.Spot)?.Words;
         foreach (var place in Enumerable.Range(0, symbols.Length).GroupBy(i => spots?[i] ?? "", StringComparer.Ordinal))
         {
-            var masses = Amounts(place, symbols, uses == ElementFiles.Atomic ? null : mass);
-            var atoms = masses.Count > 0 ? Percentages.ToAtomic(masses) : Amounts(place, symbols, uses == ElementFiles.Mass ? null : atomic);
+            var masses = Amounts(place, symbols, uses == ElementFiles.Atomic ? null : mass, byMass: true);
+            var atoms = masses.Count > 0 ? Percentages.ToAtomic(masses) : Amounts(place, symbols, uses == ElementFiles.Mass ? null : atomic, byMass: false);
             if (atoms.Count == 0)
                 continue;
             var column = masses.Count > 0 ? mass! : atomic!;
@@ -64,9 +64,18 @@ public sealed record ElementStudy(ImmutableArray<AnalysedPowder> Powders)
         }
     }
 
-    private static List<KeyValuePair<Element, Measured>> Amounts(IEnumerable<int> rows, ImmutableArray<string> symbols, MeasuredColumn? column)
-        => column?.Numbers is not { } numbers ? []
-            : [.. rows.Where(i => numbers[i] is >= 0 && Element.Find(symbols[i])?.AtomicWeight is not null).Select(i => new KeyValuePair<Element, Measured>(Element.Find(symbols[i])!, numbers[i]!.Value))];
+    // Of an oxide, what its element weighs, or its atoms; an element in two oxides is the sum of both.
+    private static List<KeyValuePair<Element, Measured>> Amounts(IEnumerable<int> rows, ImmutableArray<string> symbols, MeasuredColumn? column, bool byMass)
+    {
+        if (column?.Numbers is not { } numbers)
+            return [];
+        var amounts = rows.Where(i => numbers[i] is >= 0).Select(i => (Species: Species.Find(symbols[i]), Number: numbers[i]!.Value)).Where(a => a.Species is not null)
+            .Select(a => new KeyValuePair<Element, Measured>(a.Species!.Element, byMass ? a.Species.MassOf(a.Number) : a.Species.AtomsOf(a.Number))).ToList();
+        if (symbols.All(s => Species.Find(s)?.Oxide is null))
+            return amounts;
+        var whole = byMass ? 100 : amounts.Sum(a => a.Value.Value);
+        return whole > 0 ? [.. amounts.GroupBy(a => a.Key.Number).Select(g => new KeyValuePair<Element, Measured>(g.First().Key, 100 / whole * g.Select(a => a.Value).Aggregate((x, y) => x + y)))] : [];
+    }
 }
 
 /// <summary>A powder with all places at which its elements were measured.</summary>
@@ -104,14 +113,31 @@ public sealed record AnalysedPowder(string Name, ImmutableArray<Measurement> Mea
         return values.Length == 0 ? null : Summary.Of(values).MeanEstimate().Value;
     }
 
-    /// <summary>Shares that the elements invite: each minor element heavier than neon in itself and the most abundant one.</summary>
+    /// <summary>What the method may be off by in all places together, relative, at two standard uncertainties; no unit.</summary>
+    public double Bias => IsDissolved ? CompositionMatches.Limits.DigestBias : CompositionMatches.Limits.XrayBias;
+
+    /// <summary>The mean of a ratio with the scatter of places and the bias of the method, which more places do not make smaller; null where there is no mean.</summary>
+    /// <param name="ratio">The ratio.</param>
+    public Measured? Whole(ElementRatio ratio)
+    {
+        if (Mean(ratio) is not { } mean)
+            return null;
+        var id = $"{ratio} of {Name}";
+        return Measured.From(mean.Value,
+        [
+            new(new Source(id + ", places", $"scatter of {ratio} over {mean.N.ToString(CultureInfo.InvariantCulture)} places", mean.StandardError, mean.DegreesOfFreedom, Evaluation.Repetition), mean.StandardError),
+            new(new Source(id + ", method", IsDissolved ? "reading of a digest against standards, 4 % at two standard uncertainties" : "X-ray analysis without standards, 25 % at two standard uncertainties", Bias / 2), Bias / 2 * Math.Abs(mean.Value)),
+        ]);
+    }
+
+    /// <summary>Shares that the elements invite: each minor element heavier than neon in itself and the most abundant one, where a place has both.</summary>
     public ImmutableArray<ElementRatio> Shares
     {
         get
         {
             var heavy = Places.SelectMany(p => p.Atoms).Where(a => a.Key.Number > 10).GroupBy(a => a.Key.Number)
                 .Select(g => (g.First().Key, Mean: g.Average(a => a.Value.Value))).OrderByDescending(a => a.Mean).ToList();
-            return heavy.Count < 2 ? [] : [.. heavy.Skip(1).Select(h => ElementRatio.Share(h.Key, heavy[0].Key))];
+            return heavy.Count < 2 ? [] : [.. heavy.Skip(1).Select(h => ElementRatio.Share(h.Key, heavy[0].Key)).Where(s => !Ratios(s).IsEmpty)];
         }
     }
 }

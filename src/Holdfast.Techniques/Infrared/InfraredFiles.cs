@@ -37,6 +37,7 @@ public sealed class InfraredFiles : ITechnique
     private const double LowestMiddle = 4500;
     private const double LeastSpan = 200;
     private const double LeastBareSpan = 1500;
+    private const double LowestBare = 180;
 
     private static readonly (string Word, OrdinateScale Scale)[] Choices =
     [
@@ -68,12 +69,17 @@ public sealed class InfraredFiles : ITechnique
         var said = table.Preamble.Any(r => r.Cells.Any(c => OrdinateWords.IsInfrared(c.Text)));
         var x = pairs[0].X;
         var numbers = Wavenumbers(table, x, table.Marks([x]).Mark);
+        if (numbers.Length == 0)
+            return Recognition.None;
         var span = numbers.Max() - numbers.Min();
         if (OrdinateWords.IsWavenumber(table.Says(x)) && numbers.Min() < LowestMiddle && span >= LeastSpan)
-            return Recognition.Certain($"'{table.Named(x)}' from {Text(numbers[0])} to {Text(numbers[^1])} are wavenumbers");
+            return Recognition.Certain($"'{table.Named(x)}' over {Text(numbers[0])} to {Text(numbers[^1])}");
+        // Wavelengths from 2.5 to 25 µm with an absorbance or transmittance over each: light of no other instrument reaches so far.
+        if (WavelengthUnit(table, x) != "cm-1" && numbers.Min() >= LowestBare && numbers.Max() is > 2500 and < 8000 && span >= LeastBareSpan && OrdinateWords.IsOrdinate(table.Says(pairs[0].Y)))
+            return Recognition.Certain($"'{table.Named(x)}' reaches into the infrared, and '{table.Named(pairs[0].Y)}' stands beside it");
         if (said && span >= LeastSpan && numbers.Max() is > 500 and < 15000)
             return Recognition.Certain("a line above the table says that it is infrared");
-        return table.Heading is null && numbers.Length >= FewestBareRows && numbers.Min() >= 180 && numbers.Max() is > 2500 and < 8000 && span >= LeastBareSpan
+        return table.Heading is null && numbers.Length >= FewestBareRows && numbers.Min() >= LowestBare && numbers.Max() is > 2500 and < 8000 && span >= LeastBareSpan
             ? Recognition.Possible($"the first column runs from {Text(numbers[0])} to {Text(numbers[^1])}, as wavenumbers do")
             : Recognition.None;
     }
@@ -86,7 +92,9 @@ public sealed class InfraredFiles : ITechnique
         var pairs = Pairs(table);
         var evidence = table.Marks([.. pairs.SelectMany(p => new[] { p.X, p.Y }).Distinct()]);
         var mark = evidence.Settle(source.Talk);
-        var scales = mark is null ? [] : Scales(source, table, pairs, mark.Value);
+        var counted = pairs.IsEmpty || mark is null ? null : Counted(table, pairs[0].X, mark.Value);
+        var range = counted is null ? null : PointNumbers.Ask(source, table, pairs[0].X, counted.Value);
+        var scales = mark is null || (counted is not null && range is null) ? [] : Scales(source, table, pairs, mark.Value);
         var settings = Settings(table);
         var several = pairs.Length > 1;
         var own = several ? "" : FileWords.Powder(source, table.Preamble);
@@ -101,10 +109,10 @@ public sealed class InfraredFiles : ITechnique
             columns[y] = table.Shown(y, ColumnUse.Measured, scale ?? "ordinate of the spectrum", null, scale is null ? "Absorbance or transmittance: see the question." : null);
             if (scale is null || mark is null)
                 continue;
-            ImmutableArray<double?> abscissas = table.Numbers(x, mark), ordinates = table.Numbers(y, mark);
+            ImmutableArray<double?> abscissas = range is { } known ? [.. table.Numbers(x, mark).Select(n => n is { } i ? known.At(i) : (double?)null)] : table.Numbers(x, mark), ordinates = table.Numbers(y, mark);
             int[] rows = [.. Enumerable.Range(0, abscissas.Length).Where(i => abscissas[i] is not null && ordinates[i] is not null)];
             measurements.Add(new Measurement(
-                "", TechniqueName, several ? FileWords.Spelled(source, OrdinateWords.PowderIn(table.Named(y)) is { Length: > 0 } name ? name : $"{FileStem(source)} {(k + 1).ToString(CultureInfo.InvariantCulture)}") : own,
+                "", TechniqueName, several ? FileWords.Spelled(source, (OrdinateWords.PowderIn(table.Named(y)) is { Length: > 0 } name ? name : Above(table, pairs, k)) is { Length: > 0 } powder ? powder : $"{FileStem(source)} {(k + 1).ToString(CultureInfo.InvariantCulture)}") : own,
                 [new(Scale, scale, null, "", table.HeadingLine ?? 0), .. settings],
                 [
                     new(Wavenumber, table.Named(x), unit) { Numbers = [.. rows.Select(i => abscissas[i])] },
@@ -128,14 +136,15 @@ public sealed class InfraredFiles : ITechnique
     // Each spectrum with its own wavenumbers: the nearest such column to its left, else the first of the table.
     private static ImmutableArray<(int X, int Y)> Pairs(MeasuredTable table)
     {
-        int[] numeric = [.. Enumerable.Range(0, table.Width).Where(table.IsNumeric)];
+        // A stray number beside the table is no spectrum; one that was cut short is.
+        int[] numeric = [.. Enumerable.Range(0, table.Width).Where(i => table.IsNumeric(i) && table.Body.Count(r => !r.At(i).IsBlank) >= Math.Min(FewestRows, table.Body.Length))];
         if (numeric.Length < 2)
             return [];
         var mark = table.Marks(numeric).Mark ?? DecimalMark.Point;
         int[] axes = [.. numeric.Where(i => IsAxis(table, i, mark))];
         if (axes.Length == 0)
             return [];
-        return [.. numeric.Where(i => !axes.Contains(i) && !OrdinateWords.IsIndex(table.Says(i))).Select(y => (axes.LastOrDefault(a => a < y, axes[0]), y))];
+        return [.. numeric.Where(i => !axes.Contains(i) && !OrdinateWords.IsIndex(table.Says(i)) && !OrdinateWords.IsOfNoSample(table.Says(i))).Select(y => (axes.LastOrDefault(a => a < y, axes[0]), y))];
     }
 
     private static bool IsAxis(MeasuredTable table, int column, DecimalMark mark)
@@ -245,6 +254,22 @@ public sealed class InfraredFiles : ITechnique
     }
 
     private static string FileStem(MeasurementSource source) => System.IO.Path.GetFileNameWithoutExtension(source.Talk.FileName);
+
+    // "phosphate P-0 | | phosphate P-Mn" over two pairs of columns: the line above the heading that has one name for each.
+    private static string? Above(MeasuredTable table, ImmutableArray<(int X, int Y)> pairs, int which)
+    {
+        var labels = table.Preamble.LastOrDefault(r => r.Filled == pairs.Length && pairs.All(p => Name(r, p).Length > 0) && r.Cells.All(c => c.IsBlank || c.Text.Any(char.IsLetter)));
+        return labels is null ? null : Name(labels, pairs[which]);
+
+        static string Name(GridRow row, (int X, int Y) pair) => row.At(pair.X) is { IsBlank: false } over ? over.Text : row.At(pair.Y).Text;
+    }
+
+    // How many points, where the column of wavenumbers only counts them: 1, 2, 3.
+    private static int? Counted(MeasuredTable table, int column, DecimalMark mark)
+    {
+        var numbers = table.Numbers(column, mark).OfType<double>().ToArray();
+        return numbers.Length >= FewestRows && numbers[0] is 0 or 1 && Enumerable.Range(1, numbers.Length - 1).All(i => numbers[i] == numbers[0] + i) ? numbers.Length : null;
+    }
 
     // Numbers of an axis as wavenumbers, whatever it is written in; in the order of the file.
     private static double[] Wavenumbers(MeasuredTable table, int column, DecimalMark? mark)

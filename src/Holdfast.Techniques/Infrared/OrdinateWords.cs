@@ -11,6 +11,7 @@ internal static class OrdinateWords
     private const string Absorbances = "absorbance* abs absorb a extinktion extinction ext absorbanz absorption absorbancia absorbansi absorbans absorbancja assorbanza absorptie absorptivity od 吸光度 吸收 поглощение оптическая";
     private const string Transmittances = "transmittance transmission trans transm t tr transmitancia transmissao transmittanz transmittanza trasmittanza transmitancja transmitansi gecirgenlik durchlassigkeit doorlaatbaarheid 透过率 透射率 пропускание";
     private const string Others = "reflectance reflexion refl r kubelka munk km background";
+    private const string NoSample = "background* hintergrund* untergrund* fondo* fond fundo sfondo tlo achtergrond* reference referenz leerkanal singlebeam";
     private const string Indices = "no nr number index point punkt row line";
 
     /// <summary>True for a heading of wavenumbers.</summary>
@@ -23,6 +24,9 @@ internal static class OrdinateWords
 
     /// <summary>True for a heading of ordinates.</summary>
     public static bool IsOrdinate(string heading) => StatedScale(heading, []) != Infrared.StatedScale.Nothing || MeasuredTable.Has(heading, Others);
+
+    /// <summary>True for a column of the empty beam, which a spectrum was divided by already.</summary>
+    public static bool IsOfNoSample(string heading) => MeasuredTable.Has(heading, NoSample);
 
     /// <summary>True for a column that counts rows.</summary>
     public static bool IsIndex(string heading) => MeasuredTable.Has(heading, Indices) || heading == "#";

@@ -31,7 +31,8 @@ internal sealed partial record AmountUnit(string Name, double Mmol, AmountPer Pe
     {
         var plain = FileWords.Plain(text);
         var saysStp = Stp().IsMatch(plain);
-        var bare = Spaces().Replace(Stp().Replace(plain, " "), " ");
+        var isLiquid = Liquid().IsMatch(plain);
+        var bare = Spaces().Replace(Liquid().Replace(Stp().Replace(plain, " "), " "), " ");
         foreach (var (pattern, name, mmol, isVolume) in Numerators)
         {
             var match = pattern.Match(bare);
@@ -39,6 +40,9 @@ internal sealed partial record AmountUnit(string Name, double Mmol, AmountPer Pe
                 continue;
             var rest = match.Groups["rest"].Value;
             saysStp |= match.Groups["norm"].Success;
+            // A volume of liquid nitrogen is 650 times smaller than that of the gas, and often stands beside it.
+            if (isLiquid && isVolume)
+                return PerGram().IsMatch(rest) ? new(name.Replace("STP", "liquid", StringComparison.Ordinal) + "/g", mmol * Nitrogen.StpPerMmol / Nitrogen.LiquidPerMmol, AmountPer.Gram, true) : null;
             // Milligrams of nitrogen are an amount only per gram of powder; alone they are a mass.
             if (PerKilogram().IsMatch(rest))
                 return new(name + "/kg", mmol / 1000, AmountPer.Gram, saysStp || !isVolume);
@@ -52,6 +56,9 @@ internal sealed partial record AmountUnit(string Name, double Mmol, AmountPer Pe
 
     [GeneratedRegex(@"[\[({,;@]?\s*(\b(s\.?t\.?p|n\.?t\.?p|i\.n|normbed\w*|norm|normal|н\.?у)\b\.?|标准|標準)\s*[\])},;]?", RegexOptions.ExplicitCapture | RegexOptions.NonBacktracking)]
     private static partial Regex Stp();
+
+    [GeneratedRegex(@"[(]?\s*(liquid\w*|flussig\w*|liquide|ciekl\w*|vloeiba\w*|жидк\w*|液\w*)\s*[)]?", RegexOptions.ExplicitCapture | RegexOptions.NonBacktracking)]
+    private static partial Regex Liquid();
 
     [GeneratedRegex(@"\s+", RegexOptions.NonBacktracking)]
     private static partial Regex Spaces();

@@ -12,6 +12,9 @@ internal sealed class NitrogenIsothermFigure : IStudyFigure
     /// <inheritdoc/>
     public int Place => 4;
 
+    // Points outside the window are drawn up to so many times the height of those inside.
+    private const double Tallest = 20;
+
     /// <inheritdoc/>
     public IEnumerable<Figure> Of(Dossier dossier)
         => SorptionStudy.Of(dossier.Evidence).Isotherms.Where(i => i.Refused is null && !i.Branches.Adsorption.IsEmpty).Select(i => One(i, dossier));
@@ -49,7 +52,9 @@ internal sealed class NitrogenIsothermFigure : IStudyFigure
         SorptionPoint[] used = [.. isotherm.Branches.Adsorption.Skip(window.First).Take(window.Points)];
         static double Y(SorptionPoint p) => p.X / (p.Amount * (1 - p.X));
         double At(double x) => window.Intercept + window.Slope * x;
-        var beyond = isotherm.Branches.Adsorption.Where(p => p.X <= Math.Min(BetArea.UpperEnd, window.To * 1.6) && !used.Contains(p)).ToArray();
+        // Where next to nothing was taken up the ordinate has no end, and the line would be a dot beside it.
+        var highest = Tallest * used.Max(Y);
+        var beyond = isotherm.Branches.Adsorption.Where(p => p.Amount > 0 && Y(p) <= highest && p.X <= Math.Min(BetArea.UpperEnd, window.To * 1.6) && !used.Contains(p)).ToArray();
         return new Panel(new Axis("p/p_0", null, "relative pressure") { Min = 0 }, new Axis("x/[n(1 − x)]", "g mmol^-1", "BET ordinate") { Min = 0 },
         [
             ModelCurve.Of(At, window.From, window.To),

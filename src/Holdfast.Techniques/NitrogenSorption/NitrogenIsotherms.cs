@@ -29,12 +29,31 @@ public sealed class NitrogenIsotherms : ITechnique
         var (table, series) = (tables[0], tables[0].Series[0]);
         var evidence = $"headings {table.Heading.At(series.Relative ?? series.Absolute!.Value).Text} and {table.Heading.At(series.Amount).Text}";
         // A pressure alone stands over many things; beside p0 or p/p0 it is an isotherm of a vapour.
-        return series.Relative is not null || series.Saturation is not null || grid.Rows.Where(r => r.Filled <= 2).Any(r => r.Cells.Any(c => SorptionWords.IsNitrogen(c.Text))) || grid.Rows.Any(r => r.Cells.Any(c => c.Text.StartsWith("_adsorp_", StringComparison.OrdinalIgnoreCase)))
+        return series.Relative is not null || series.Saturation is not null || grid.Rows.Where(r => r.Filled <= 2 || ReferenceEquals(r, table.Heading)).Any(r => r.Cells.Any(c => SorptionWords.IsNitrogen(c.Text))) || grid.Rows.Any(r => r.Cells.Any(c => c.Text.StartsWith("_adsorp_", StringComparison.OrdinalIgnoreCase)))
             ? Recognition.Certain(evidence) : Recognition.Possible(evidence);
     }
 
     /// <inheritdoc/>
-    public MeasurementDraft Read(MeasurementSource source) => SorptionReading.Of(source);
+    public MeasurementDraft Read(MeasurementSource source)
+    {
+        ArgumentNullException.ThrowIfNull(source);
+        var blocks = Blocks(source.Grid);
+        // A block is read as if it were alone in the file: a neighbour lends it nothing.
+        return MergedDrafts.Of(blocks.Select(b => SorptionReading.Of(source with { Grid = b.Grid, File = [.. source.File.Select(g => ReferenceEquals(g, source.Grid) ? b.Grid : g)] }, b.Name)));
+    }
+
+    // Powders below each other or side by side, each with lines of its own above its numbers.
+    private static ImmutableArray<(string? Name, Grid Grid)> Blocks(Grid grid)
+    {
+        var tables = Tables(grid);
+        if (tables.Length == 1)
+            return SideBySide.Of(grid, tables[0]);
+        // A heading with nothing under it parts nothing.
+        if (tables.Any(t => t.Body.IsEmpty))
+            return [(null, grid)];
+        var rows = grid.Rows;
+        return StackedBlocks.Of(grid, [.. tables.Select(t => (rows.IndexOf(t.Heading), rows.IndexOf(t.Body.LastOrDefault(t.LooksLikeData, t.Body[^1])) + 1))], k => SorptionWords.Setting(k) == "sample");
+    }
 
     /// <summary>True for a grid that holds an isotherm under headings.</summary>
     /// <param name="grid">The grid.</param>

@@ -11,6 +11,9 @@ internal sealed record SorptionIsotherm
     /// <summary>Standard uncertainty of the mass where none came with it, g (common practice: 0.3 mg after degassing).</summary>
     public const double MassU = 0.0003;
 
+    /// <summary>No cell for nitrogen holds more than this, g (common practice); and a mass that is not above its uncertainty is none.</summary>
+    public const double LargestMass = 1000;
+
     /// <summary>Relative standard uncertainty of an area between portions of one powder where no second portion was measured (within one laboratory; common practice).</summary>
     public const double PortionU = 0.02;
 
@@ -104,12 +107,12 @@ internal sealed record SorptionIsotherm
             VolumeWithVoids = branches.FallsAbove is null ? Porosity.PoreVolume.At(up, Porosity.PoreVolume.WithVoids) : null,
             ByAdsorption = sizes,
             ByDesorption = byDesorption,
-            Findings = [.. odd, .. branches.Findings, .. bet.Findings, .. usual?.Findings(bet.Chosen?.Area) ?? [PorosityFindings.NoTPlot($"fewer than {LayerPlot.FewestPoints} points lie in its range")],
+            Findings = [.. mass is null && measurement.Setting("mass") is { Value: not null } stated ? [NoMass(measurement, stated)] : Array.Empty<Finding>(), .. odd, .. branches.Findings, .. bet.Findings, .. usual?.Findings(bet.Chosen?.Area) ?? [PorosityFindings.NoTPlot($"fewer than {LayerPlot.FewestPoints} points lie in its range")],
                 .. Volumes(up, volume, bet.Chosen?.Area), .. Sizes(shape, sizes?.Sizes, byDesorption, bet.Chosen?.Area), .. shape.Findings],
         };
     }
 
-    private static double? MassOf(Measurement measurement) => measurement.Settings.Where(s => s.Name == "mass").Select(s => s.Unit switch { "g" => s.Value, "mg" => s.Value / 1000, "kg" => s.Value * 1000, _ => null }).FirstOrDefault(m => m > 0);
+    private static double? MassOf(Measurement measurement) => measurement.Settings.Where(s => s.Name == "mass").Select(s => s.Unit switch { "g" => s.Value, "mg" => s.Value / 1000, "kg" => s.Value * 1000, _ => null }).FirstOrDefault(m => m > 0) is > MassU and <= LargestMass and var mass ? mass : null;
 
     private static (SorptionBranches Branches, ImmutableArray<Finding> Findings) BranchesOf(Measurement measurement, double? mass)
     {
@@ -200,6 +203,10 @@ internal sealed record SorptionIsotherm
         if (area is { } a && up.Area > 0 && Math.Abs(up.Area - a) > PoreSizes.AreasAgreeWithin * a)
             yield return PorosityFindings.AreasDisagree(up.Area, a);
     }
+
+    private static Finding NoMass(Measurement measurement, MeasuredSetting stated)
+        => Finding.Of("HF-720", Weight.Caution, string.Create(System.Globalization.CultureInfo.InvariantCulture,
+            $"The mass of {measurement.Id}, {stated.Value:G4} {stated.Unit}, is not between {1000 * MassU:0.#} mg, what it is known to, and {LargestMass / 1000:0} kg: it is left aside. Correct it."), measurement.Id);
 
     private static Finding NotNitrogen(Measurement measurement, string gas)
         => Finding.Of("HF-719", Weight.Stop, $"{measurement.Id} was measured with {gas}, not nitrogen: neither area nor pores are worked out. Measure with nitrogen at 77 K.", measurement.Id);

@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using System.Globalization;
 using Holdfast.Amounts;
 using Holdfast.Porosity;
@@ -29,6 +30,11 @@ internal sealed class SorptionQuestions
         Amount = SettleAmount();
         SettleGas();
         Disagreeing();
+        if (Amount is { IsOfSample: false } perGram)
+        {
+            Amount = new OwnWords(source, Settings).Settle(perGram.Unit, curves, unit => Worked(unit, false).Area) is { } settled ? (settled, false) : null;
+            IsOpen |= Amount is null;
+        }
     }
 
     /// <summary>True while something is left to answer: nothing is measured yet.</summary>
@@ -145,6 +151,8 @@ internal sealed class SorptionQuestions
 
         if (unit is { Per: AmountPer.Gram })
         {
+            if (Contradicted(curve, unit) is { } other)
+                return other.Unit is null ? null : other.Unit is { Per: AmountPer.Sample } whole ? WithMass(whole) : (other.Unit, false);
             if (Largest * unit.Mmol * Nitrogen.StpPerMmol > Nitrogen.LargestUptakeStp)
             {
                 var id = source.Question("amount-unit");
@@ -160,6 +168,25 @@ internal sealed class SorptionQuestions
         }
 
         return PerWhat(heading, unit);
+    }
+
+    // The same amounts twice, and their units do not agree: one of the two headings is wrong, and the area with it. Null where nothing contradicts; no unit while it is asked.
+    private AmountAnswer? Contradicted(SorptionCurve curve, AmountUnit unit)
+    {
+        if (curve.Series.Again is not { } again || AmountUnit.In(curve.Table.Written(again)) is not { Per: AmountPer.Gram } second)
+            return null;
+        double[] ratios = [.. curves.Where(c => c.Series.Again is not null).SelectMany(c => c.Rows).Where(r => r is { Amount: > 0, Again: > 0 }).Select(r => r.Again!.Value * second.Mmol / (r.Amount * unit.Mmol)).Order()];
+        if (ratios.Length == 0 || Math.Abs(ratios[ratios.Length / 2] - 1) <= LargestDisagreement)
+            return null;
+        var (id, ratio) = (source.Question("amount-unit"), ratios[ratios.Length / 2]);
+        var (heading, beside) = (curve.Table.Written(curve.Series.Amount), curve.Table.Written(again));
+        var agreeing = AmountUnit.Choices.Select(c => AmountUnit.In(c)!).FirstOrDefault(c => c.Per == AmountPer.Gram && Math.Abs(ratio * unit.Mmol / c.Mmol - 1) <= LargestDisagreement);
+        ImmutableArray<string> choices = [.. (agreeing is null ? [] : new[] { agreeing.Name }).Append(unit.Name).Concat(AmountUnit.Choices).Distinct()];
+        var answer = source.Talk.Ask(id, Codes.Ambiguous,
+            $"“{heading}” and “{beside}” contradict each other: as they are headed, the second is {Shown(ratio)} times the first.{(agreeing is null ? "" : $" They agree if “{heading}” is in {agreeing.Name}.")} Which unit is it?", choices, heading, beside);
+        source.Talk.Explain(id, [.. choices.Select(c => Consequence(AmountUnit.In(c)!, isOfSample: AmountUnit.In(c)!.Per == AmountPer.Sample))]);
+        IsOpen |= answer is null;
+        return new(answer is null ? null : AmountUnit.In(answer));
     }
 
     // "Volume adsorbed (cm3 STP)": many write it for cm3/g, others for all the powder in the cell.
@@ -197,7 +224,7 @@ internal sealed class SorptionQuestions
         if (Settings.Mass is not null)
             return (unit, true);
         var id = source.Question("value:mass");
-        var answer = source.Talk.Ask(id, Codes.UnitMissing, "The amounts are for the whole sample, and no mass stands in the file. What was the mass after degassing, in g?", []);
+        var answer = source.Talk.Ask(id, Codes.UnitMissing, $"“{curves[0].Table.Written(curves[0].Series.Amount)}” is for the whole sample, and no mass stands in the file{(Settings["mass"] is { } blank ? $" (it says “{blank.Written}”)" : "")}. What was the mass after degassing, in g?", []);
         if (answer is null)
         {
             IsOpen = true;
@@ -216,12 +243,18 @@ internal sealed class SorptionQuestions
     {
         if (isOfSample && Settings.Mass is null)
             return "the mass is then needed";
+        var (area, up) = Worked(unit, isOfSample);
+        return area is { } a ? $"BET area about {Shown(a)} m2/g" : $"up to {Shown(up.Length == 0 ? 0 : up[^1].Amount)} mmol/g";
+    }
+
+    // What the first powder of the file would have for an area.
+    private (double? Area, ImmutableArray<SorptionPoint> Up) Worked(AmountUnit unit, bool isOfSample)
+    {
         var scale = unit.Mmol / (isOfSample ? Settings.Mass!.Value : 1);
         var powder = curves.Where(c => c.Series.Powder == curves[0].Series.Powder).SelectMany(c => c.Rows).ToList();
         SorptionPoint[] points = [.. powder.Select(r => new SorptionPoint(X(r) ?? double.NaN, r.Amount * scale)).Where(p => double.IsFinite(p.X))];
         var up = SorptionBranches.ByTurn(points).Adsorption;
-        var area = BetArea.Of(up) is { Chosen: { } chosen } ? chosen.Area : SorptionBranches.At(up, 0.3) is { } amount ? BetArea.SinglePoint(new(0.3, amount)) : (double?)null;
-        return area is { } a ? $"BET area about {Shown(a)} m2/g" : $"up to {Shown(up.Length == 0 ? 0 : up[^1].Amount)} mmol/g";
+        return (BetArea.Of(up) is { Chosen: { } chosen } ? chosen.Area : SorptionBranches.At(up, 0.3) is { } amount ? BetArea.SinglePoint(new(0.3, amount)) : null, up);
     }
 
     private double? X(SorptionRow row)
@@ -250,4 +283,7 @@ internal sealed class SorptionQuestions
     }
 
     private static string Shown(double value) => value.ToString("G4", CultureInfo.InvariantCulture);
+
+    // Null while it is asked.
+    private readonly record struct AmountAnswer(AmountUnit? Unit);
 }

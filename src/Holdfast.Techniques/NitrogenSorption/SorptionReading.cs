@@ -27,9 +27,11 @@ internal sealed class SorptionReading
     private readonly DecimalEvidence evidence;
     private SorptionSettings settings;
 
-    private SorptionReading(MeasurementSource source)
+    private readonly string? label;
+
+    private SorptionReading(MeasurementSource source, string? label)
     {
-        this.source = source;
+        (this.source, this.label) = (source, label);
         var grid = source.Grid;
         var early = SorptionSettings.Of(grid.Rows.Where(r => r.Filled is > 0 and <= 2), null);
         all = SorptionTable.In(grid, early["unit-of-pressure"]?.Written);
@@ -47,22 +49,30 @@ internal sealed class SorptionReading
 
     /// <summary>Reads a grid that was recognised.</summary>
     /// <param name="source">The grid and what must be known for it.</param>
-    public static MeasurementDraft Of(MeasurementSource source) => new SorptionReading(source).Read();
+    /// <param name="label">Name of the powder where the grid is one of several blocks, else null.</param>
+    public static MeasurementDraft Of(MeasurementSource source, string? label) => new SorptionReading(source, label).Read();
 
     private MeasurementDraft Read()
     {
         if (tables.IsEmpty)
             return new BareColumns(source).Read();
-        IReadOnlyList<SorptionCurve> curves = tables.SelectMany(t => t.Series.Select(s => Curve(t, s))).Where(c => c.Rows.Length > 0).ToList();
-        var questions = new SorptionQuestions(source, settings, curves);
-        (settings, curves) = (questions.Settings, questions.Curves);
+        SorptionCurve[] found = [.. tables.SelectMany(t => t.Series.Select(s => Curve(t, s))).Where(c => c.Rows.Length > 0)];
+        if (found.Length == 0)
+        {
+            source.Talk.Note(Codes.Unreadable, Weight.Stop, $"No row under “{tables[0].Heading.At(tables[0].Series[0].Amount).Text}” holds a pressure and an amount that can be read as numbers. Nothing of it is taken in.", "row " + tables[0].Heading.Number.ToString(CultureInfo.InvariantCulture));
+            return new(new RowCount(0, 0, 0, all.Sum(t => t.Body.Length)), Columns(), []) { HeadingLine = tables[0].Heading.Number };
+        }
+
+        var questions = new SorptionQuestions(source, settings, found);
+        settings = questions.Settings;
+        var curves = questions.Curves;
         var asked = mark is null || questions.IsOpen;
         var measurements = ImmutableArray.CreateBuilder<Measurement>();
         // Curves of one powder, adsorption and desorption side by side or in tables of their own, are one measurement.
         foreach (var group in curves.GroupBy(c => c.Series.Powder ?? "", StringComparer.Ordinal))
         {
-            var stated = group.Key.Length > 0 ? group.Key : settings["sample"]?.Written;
-            var name = PowderName.Settle(source, stated, group.Key.Length > 0 ? group.First().Table.Labels!.Number : settings["sample"]?.Row ?? 0, group.Key.Length > 0 ? group.Key : null);
+            var stated = group.Key.Length > 0 ? group.Key : label ?? settings["sample"]?.Written;
+            var name = PowderName.Settle(source, stated, group.Key.Length > 0 ? group.First().Table.Labels!.Number : settings["sample"]?.Row ?? 0, group.Key.Length > 0 ? group.Key : label);
             if (!asked && questions.Amount is { } amount)
                 measurements.Add(Measured(name, [.. group], amount, questions));
         }
@@ -122,8 +132,10 @@ internal sealed class SorptionReading
                 continue;
             }
 
-            var named = series.BranchColumn is { } b && !row.At(b).IsBlank ? SorptionWords.Branch(row.At(b).Text) : branch;
-            rows.Add(new(row, relative, absolute, saturation, amount.Value, named));
+            // A branch named on its first line holds until the next is named.
+            if (series.BranchColumn is { } b && !row.At(b).IsBlank)
+                branch = SorptionWords.Branch(row.At(b).Text);
+            rows.Add(new(row, relative, absolute, saturation, amount.Value, branch) { Again = series.Again is { } again ? Number(row.At(again)) : null });
         }
 
         if (odd.Count > 0)
@@ -206,4 +218,8 @@ internal sealed record SorptionCurve(SorptionTable Table, SorptionSeries Series,
 /// <param name="Saturation">Saturation pressure, or null.</param>
 /// <param name="Amount">Amount.</param>
 /// <param name="Branch">Branch as the file names it, or null.</param>
-internal sealed record SorptionRow(GridRow Row, double? Relative, double? Absolute, double? Saturation, double Amount, string? Branch);
+internal sealed record SorptionRow(GridRow Row, double? Relative, double? Absolute, double? Saturation, double Amount, string? Branch)
+{
+    /// <summary>The same amount as a second column has it, in a unit of its own; null without one.</summary>
+    public double? Again { get; init; }
+}

@@ -50,11 +50,13 @@ internal sealed partial class SorptionSettings
                     foreach (var part in parts)
                         Add(found, part, row.Number, mark);
                 }
-                else if (i + 1 < cells.Length && !TableLayout.IsNumeric(cells[i]) && (SorptionWords.Setting(text) is not null || text.EndsWith(':') || text.StartsWith('_') || cells.Length == 2))
+                else if (i + 1 < cells.Length && !TableLayout.IsNumeric(cells[i]) && (SorptionWords.Setting(text) is not null || text.EndsWith(':') || text.StartsWith('_') || cells.Length == 2 || (cells.Length == 3 && i == 0 && TableLayout.IsNumeric(cells[1]) && !TableLayout.IsNumeric(cells[2]))))
                 {
-                    var value = cells[i + 1].Kind == CellKind.Number && cells.Length == 2 ? Shortest(cells[i + 1].Text) : string.Join(' ', cells.Length == 2 || SorptionWords.Setting(cells[Math.Min(i + 2, cells.Length - 1)].Text) is not null || i + 2 >= cells.Length ? [cells[i + 1].Text] : UnitBehind(cells, i + 1));
+                    // The next cell may be a key of its own: "mass | 0.1 | sample | ZF-3"; a unit is no key.
+                    var behind = cells.Length == 2 || i + 2 >= cells.Length || (cells[i + 2].Text.Count(char.IsLetter) > 2 && SorptionWords.Setting(cells[i + 2].Text) is not null) ? [cells[i + 1].Text] : UnitBehind(cells, i + 1);
+                    var value = cells[i + 1].Kind == CellKind.Number && cells.Length == 2 ? Shortest(cells[i + 1].Text) : string.Join(' ', behind);
                     found.Add(Setting(text.TrimEnd(':', ' '), value, row.Number, cells[i + 1].Kind == CellKind.Number ? DecimalMark.Point : mark));
-                    i++;
+                    i += behind.Length;
                 }
                 else
                 {
@@ -86,6 +88,7 @@ internal sealed partial class SorptionSettings
 
     private static void Add(ImmutableArray<MeasuredSetting>.Builder found, string text, int row, DecimalMark? mark)
     {
+        text = Dots().Replace(text, ": ");
         if (Pair().Match(text) is { Success: true } pair)
             found.Add(Setting(pair.Groups["key"].Value, pair.Groups["value"].Value, row, mark));
         else if (Amid().Match(text) is { Success: true } amid && SorptionWords.Setting(amid.Groups["key"].Value) is { } known)
@@ -97,6 +100,9 @@ internal sealed partial class SorptionSettings
     private static MeasuredSetting Setting(string key, string written, int row, DecimalMark? mark)
     {
         var name = SorptionWords.Setting(key) ?? key.Trim();
+        // "sample after outgassing: 0.0982" names no sample.
+        if (name is "sample" or "degas" && After().IsMatch(FileWords.Plain(key)) && !written.Any(char.IsLetter))
+            name = OwnWords.MassAfter;
         var number = Leading().Match(written.Trim());
         var value = number.Success && name is not ("sample" or "adsorptive") ? Number(number.Groups["number"].Value, mark) : null;
         var unit = value is null ? "" : Unit(name, number.Groups["unit"].Value, key);
@@ -116,6 +122,10 @@ internal sealed partial class SorptionSettings
         _ => behind.Trim(),
     };
 
+    // "Weighed after outgassing ..... 142.7 mg", as reports are set.
+    [GeneratedRegex(@"\s*\.{4,}\s*", RegexOptions.NonBacktracking)]
+    private static partial Regex Dots();
+
     [GeneratedRegex(@"\s{2,}|\t|;|\|", RegexOptions.NonBacktracking)]
     private static partial Regex Apart();
 
@@ -125,7 +135,7 @@ internal sealed partial class SorptionSettings
     [GeneratedRegex(@"^[#%!\s]*(?<key>\D{2,40}?)\s+(?<value>-?\d[\d.,]*\s*\S{0,6}.*)$", RegexOptions.ExplicitCapture | RegexOptions.NonBacktracking)]
     private static partial Regex Amid();
 
-    [GeneratedRegex(@"^(?<number>[+\-\u2212]?\d[\d.,]*([eE][+\-]?\d+)?)\s*(?<unit>.*)$", RegexOptions.ExplicitCapture | RegexOptions.Singleline | RegexOptions.NonBacktracking)]
+    [GeneratedRegex(@"^(?<number>[+\-\u2212]?\d[\d.,]*([\u00A0\u2009\u202F]\d{3}[\d.,]*)*([eE][+\-]?\d+)?)\s*(?<unit>.*)$", RegexOptions.ExplicitCapture | RegexOptions.Singleline | RegexOptions.NonBacktracking)]
     private static partial Regex Leading();
 
     [GeneratedRegex(@"(^|[^a-zа-я])(?<unit>mg|kg|g|мг|г)([^a-zа-я]|$)", RegexOptions.ExplicitCapture | RegexOptions.NonBacktracking)]

@@ -24,6 +24,14 @@ internal sealed record SorptionTable(
     /// <summary>True for a table that the isotherm was made into, for a line or for pores: it is left out.</summary>
     public bool IsDerived => Series.IsEmpty;
 
+    /// <summary>True for a row with numbers under a pressure and its amount, whatever the decimal mark.</summary>
+    /// <param name="row">A row of the body.</param>
+    public bool LooksLikeData(GridRow row)
+    {
+        bool IsNumber(int column) => row.At(column) is { IsBlank: false } cell && TableLayout.IsNumeric(cell);
+        return Series.Any(s => IsNumber(s.Relative ?? s.Absolute!.Value) && IsNumber(s.Amount));
+    }
+
     /// <summary>The tables of a grid, one below the other, derived ones included; none where no heading names a pressure and an amount over numbers.</summary>
     /// <param name="grid">The grid.</param>
     /// <param name="unitOfPressure">What a setting says of the unit of pressure: "relative" turns pressures into p/p0; null for nothing.</param>
@@ -33,7 +41,8 @@ internal sealed record SorptionTable(
         var starts = new List<int>();
         for (var i = 0; i < rows.Length; i++)
         {
-            if (IsHeading(rows, i))
+            // A line of units is no heading of its own: "p/p0 | cm3/g" under words.
+            if (IsHeading(rows, i) && !(starts is [.., var last] && i > 0 && last == i - 1 && ReferenceEquals(UnitsBelow(rows, last), rows[i])))
                 starts.Add(i);
         }
 
@@ -51,7 +60,7 @@ internal sealed record SorptionTable(
         // Numbers follow at once, but for a line of units and one that names the branch: a line of settings stands over no numbers.
         var below = rows.Skip(at + 1).Where(r => !r.IsBlank).ToList();
         var first = below.FindIndex(r => !r.At(pressure).IsBlank && TableLayout.IsNumeric(r.At(pressure)));
-        return first is >= 0 and <= 2 && below.Take(first).All(r => r.Filled == 1 || ReferenceEquals(r, UnitsBelow(rows, at)))
+        return first is >= 0 and <= 2 && below.Take(first).All(r => r.Filled == 1 || ReferenceEquals(r, UnitsBelow(rows, at)) || r.Cells.All(c => c.IsBlank || (!TableLayout.IsNumeric(c) && SorptionWords.Setting(c.Text) is null)))
             && below.Skip(first).Take(FewestRows).Count(r => !r.At(pressure).IsBlank && TableLayout.IsNumeric(r.At(pressure))) >= FewestRows;
     }
 
@@ -60,7 +69,7 @@ internal sealed record SorptionTable(
         var below = at + 1 < rows.Length ? rows[at + 1] : null;
         return below is { IsBlank: false } && !below.Cells.Any(c => !c.IsBlank && TableLayout.IsNumeric(c))
             && below.Cells.Any(c => !c.IsBlank && (AmountUnit.In(c.Text) is not null || PressureUnit.In(c.Text) is not null))
-            && !below.Cells.Any(c => SorptionWords.Meaning(c.Text) is SorptionColumn.Relative) ? below : null;
+            && below.Cells.Select((c, i) => (c, i)).All(x => SorptionWords.Meaning(x.c.Text) is not SorptionColumn.Relative || SorptionWords.Meaning(rows[at].At(x.i).Text) is SorptionColumn.Relative) ? below : null;
     }
 
     private static string Join(GridRow heading, GridRow? units, int column) => units is null || units.At(column).IsBlank ? heading.At(column).Text : $"{heading.At(column).Text} ({units.At(column).Text.Trim('(', ')', '[', ']')})";
@@ -119,7 +128,8 @@ internal sealed record SorptionTable(
         }
 
         // The same amounts in a second unit are no second curve.
-        return [.. series.GroupBy(s => (s.Relative ?? s.Absolute, s.Branch, s.Powder)).Select(g => g.OrderByDescending(s => AmountUnit.In(Join(heading, units, s.Amount)) is { Per: AmountPer.Gram } ? 1 : 0).ThenBy(s => s.Amount).First()).OrderBy(s => s.Amount)];
+        return [.. series.GroupBy(s => (s.Relative ?? s.Absolute, s.Branch, s.Powder)).Select(g => g.OrderByDescending(s => AmountUnit.In(Join(heading, units, s.Amount)) is { Per: AmountPer.Gram } ? 1 : 0).ThenBy(s => s.Amount).ToArray())
+            .Select(g => g[0] with { Again = g.Length > 1 ? g[1].Amount : null }).OrderBy(s => s.Amount)];
     }
 }
 
@@ -131,4 +141,8 @@ internal sealed record SorptionTable(
 /// <param name="BranchColumn">Column that names the branch row by row, or null.</param>
 /// <param name="Branch">Branch of the whole curve, or null.</param>
 /// <param name="Powder">Powder by a label above, or null.</param>
-internal sealed record SorptionSeries(int? Relative, int? Absolute, int? Saturation, int Amount, int? BranchColumn, string? Branch, string? Powder);
+internal sealed record SorptionSeries(int? Relative, int? Absolute, int? Saturation, int Amount, int? BranchColumn, string? Branch, string? Powder)
+{
+    /// <summary>Column of the same amounts in a second unit, or null.</summary>
+    public int? Again { get; init; }
+}

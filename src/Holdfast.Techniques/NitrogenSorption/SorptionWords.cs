@@ -142,7 +142,7 @@ internal static partial class SorptionWords
     [GeneratedRegex(@"temp|°c|\bt\b|温度", RegexOptions.ExplicitCapture | RegexOptions.NonBacktracking)]
     private static partial Regex DegasTemperature();
 
-    [GeneratedRegex(@"mass|weight|einwaage|gewicht|masse|poids|(^|[^a-z])(peso|masa|massa|berat|waga|kutle|hmotnost|vikt|m)([^a-z]|$)|вес|масса|навеск|质量|質量|重量|무게", RegexOptions.ExplicitCapture | RegexOptions.NonBacktracking)]
+    [GeneratedRegex(@"mass|weight|einwaage|gewicht|masse|poids|(^|[^a-z])(peso|masa|massa|berat|waga|kutle|hmotnost|vikt|m)([^a-z0-9]|$)|вес|масса|навеск|质量|質量|重量|무게", RegexOptions.ExplicitCapture | RegexOptions.NonBacktracking)]
     private static partial Regex Mass();
 
     [GeneratedRegex(@"molar|molec|molek|tube|tare|tara|leer|empty|cell|atomic|flow|before|vor dem|avant", RegexOptions.ExplicitCapture | RegexOptions.NonBacktracking)]

@@ -26,11 +26,19 @@ public sealed record ParticleStudy(ImmutableArray<SizeList> Lists)
     public SizeList? For(string? powder, string? measurand = null)
         => Lists.FirstOrDefault(l => string.Equals(l.Powder, powder, StringComparison.OrdinalIgnoreCase) && (measurand is null ? l.Unit.Length > 0 : string.Equals(l.Measurand, measurand, StringComparison.OrdinalIgnoreCase)));
 
+    /// <summary>Particles that a measurement lists, those of a tally by their numbers.</summary>
+    /// <param name="measurement">The measurement.</param>
+    public static int Count(Measurement measurement)
+    {
+        ArgumentNullException.ThrowIfNull(measurement);
+        return measurement.Column(ParticleFiles.Count)?.Numbers is { } counts ? (int)counts.Sum(c => c ?? 0) : measurement.Rows();
+    }
+
     private static ParticleStudy Work(Evidence evidence)
     {
         var study = evidence.Study;
         var listed = study.Measurements.Where(m => m.Technique == ParticleFiles.TechniqueName && !study.IsStruck(m))
-            .SelectMany(m => m.Columns.Where(c => c.Numbers is not null && c.Name != ParticleFiles.FileRow).Select(c => Listed(m, c)));
+            .SelectMany(m => m.Columns.Where(c => c.Numbers is not null && c.Name is not (ParticleFiles.FileRow or ParticleFiles.Count)).Select(c => Listed(m, c)).Concat(Aspects(m)));
         var found = listed.Concat(MicrographStudy.Of(evidence).Pictures.SelectMany(Marked)).GroupBy(p => (Powder: p.Measurement.Sample.ToUpperInvariant(), p.Measurand));
         return new([.. found.Select(g => One([.. g])).OfType<SizeList>()]);
     }
@@ -68,7 +76,7 @@ public sealed record ParticleStudy(ImmutableArray<SizeList> Lists)
     }
 
     private static SizeQuantile? Quantile(SizeStatistics statistics, ImmutableArray<(double Size, string? Image)> particles, double share)
-        => particles.Length > 1 ? new(statistics.Quantile(share), SizeBootstrap.Quantile(particles, share, Seed)) : null;
+        => particles.Length > 1 ? new(statistics.Quantile(share), SizeBootstrap.Quantile(particles, share, Seed), SizeBootstrap.Blocks(particles).Length) : null;
 
     private static SizePart Listed(Measurement measurement, MeasuredColumn column)
         => new(measurement, column.Name, column.Unit, [.. Particles(measurement, column)], column.Unit.Length > 0 ? ScaleBar.Uncalibrated : 0, 0);
@@ -83,21 +91,39 @@ public sealed record ParticleStudy(ImmutableArray<SizeList> Lists)
             g.Key.IsLength ? scale.RelativeU : 0, g.Key.IsLength ? picture.Readers.OfMean * scale.PerPixel : 0));
     }
 
+    // Length over width of each particle, where the list has both and does not say it itself.
+    private static IEnumerable<SizePart> Aspects(Measurement measurement)
+    {
+        if (measurement.Column("length") is not { Numbers: { } lengths } length || measurement.Column("width") is not { Numbers: not null } width || measurement.Column("aspect") is not null || length.Unit != width.Unit || measurement.Column(ParticleFiles.Count) is not null)
+            yield break;
+        var images = measurement.Column(ParticleFiles.Image)?.Words;
+        yield return new(measurement, "aspect", "",
+            [.. Enumerable.Range(0, lengths.Length).Select(i => (Size: SizeOf(measurement, length, i) / SizeOf(measurement, width, i), i)).Where(a => a.Size is { } aspect && SizeStatistics.IsPossible(aspect, null)).Select(a => (a.Size!.Value, images?[a.i] is { Length: > 0 } image ? image : null))], 0, 0);
+    }
+
     private static IEnumerable<(double Size, string? Image)> Particles(Measurement measurement, MeasuredColumn column)
     {
-        var rows = measurement.Column(ParticleFiles.FileRow)?.Numbers;
         var images = measurement.Column(ParticleFiles.Image)?.Words;
-        var factor = measurement.Setting("scale")?.Value ?? 1;
+        var counts = measurement.Column(ParticleFiles.Count)?.Numbers;
         for (var i = 0; i < column.Numbers!.Value.Length; i++)
         {
-            var size = column.Numbers.Value[i];
-            if (rows?[i] is { } row && measurement.Setting(column.Name + ParticleFiles.Corrected + row.ToString(CultureInfo.InvariantCulture)) is { } corrected)
-                size = corrected.Value;
-            if (size is > 0 && double.IsFinite(size.Value))
-            {
-                yield return ((column.Unit.Length > 0 ? factor : 1) * size.Value, images?[i] is { Length: > 0 } image ? image : null);
-            }
+            if (SizeOf(measurement, column, i) is not { } known)
+                continue;
+
+            // A size of a tally stands for as many particles as were counted.
+            for (var n = counts is null ? 1 : counts.Value[i] ?? 0; n > 0; n--)
+                yield return (known, images?[i] is { Length: > 0 } image ? image : null);
         }
+    }
+
+    // The size of a row, corrected and scaled as answered; null for what no particle can be.
+    private static double? SizeOf(Measurement measurement, MeasuredColumn column, int row)
+    {
+        var size = column.Numbers!.Value[row];
+        if (measurement.Column(ParticleFiles.FileRow)?.Numbers?[row] is { } line && measurement.Setting(column.Name + ParticleFiles.Corrected + line.ToString(CultureInfo.InvariantCulture)) is { } corrected)
+            size = corrected.Value;
+        size *= column.Unit.Length > 0 ? measurement.Setting("scale")?.Value ?? 1 : 1;
+        return size is { } known && SizeStatistics.IsPossible(known, ParticleFiles.Nanometres(column.Unit)) ? known : null;
     }
 }
 
@@ -132,10 +158,14 @@ internal sealed record SizePart(Measurement Measurement, string Measurand, strin
 /// <summary>Size below which a share of the particles lies, by number.</summary>
 /// <param name="Value">The size.</param>
 /// <param name="Resampled">Its 95 % interval from resampled particles or images, without scale and observer.</param>
-public sealed record SizeQuantile(double Value, Interval Resampled)
+/// <param name="Blocks">Particles or images that were drawn.</param>
+public sealed record SizeQuantile(double Value, Interval Resampled, int Blocks)
 {
-    /// <summary>Standard uncertainty from the particles alone, in the unit of the sizes.</summary>
-    public double SamplingU => Resampled.Half / NormalDistribution.Quantile(0.5 * (1 + Resampled.Confidence));
+    /// <summary>Degrees of freedom of <see cref="SamplingU"/>.</summary>
+    public int DegreesOfFreedom => Blocks - 1;
+
+    /// <summary>Standard uncertainty from the particles alone, in the unit of the sizes: by the longer side, since sizes reach farther up than down.</summary>
+    public double SamplingU => Math.Max(Resampled.High - Value, Value - Resampled.Low) / StudentDistribution.TwoSided(Resampled.Confidence, DegreesOfFreedom);
 }
 
 /// <summary>The sizes of one powder.</summary>
@@ -162,8 +192,11 @@ public sealed record SizeList(
     /// <summary>Size below which nine of ten lie; null for one particle.</summary>
     public SizeQuantile? D90 { get; init; }
 
+    /// <summary>The mean by number with its standard error by particles or images; null without scatter.</summary>
+    public Estimate? Mean { get; } = SizeBootstrap.Mean(Particles);
+
     /// <summary>Standard uncertainty of the mean with scale and observer, in the unit of the sizes; null without scatter.</summary>
-    public double? MeanU => Statistics.Summary.MeanEstimate().Value is { } mean ? Whole(mean.Value, mean.StandardError) : null;
+    public double? MeanU => Mean is { } mean ? Whole(mean.Value, mean.StandardError) : null;
 
     /// <summary>Standard uncertainty of an average or quantile with what is common to all particles: observer and scale.</summary>
     /// <param name="value">The average, in the unit of the sizes.</param>

@@ -67,8 +67,20 @@ public sealed class ParticlesUnchanged : IClaimRule
             Gates = SizeClaims.Gates(fewest, images, Limits.Particles, Limits.Images),
             Questions = compared.Ratio.PDiffersFrom(1) > 0.05 && !Equivalence.Of(compared.Ratio, low, high).IsShown
                 ? [new("Q05", $"How large a change could you have missed with {Phrase.Count(fewest, "particle")}?")] : [],
-            Next = SizeClaims.Count(Math.Max(Limits.Particles, Needed(gsd, high))),
+            Next = SizeClaims.Count(Math.Max(Limits.Particles, Advised(compared, fewest, gsd, high)), images > 0 ? Math.Max(Limits.Images, (int)Math.Ceiling((double)images * Advised(compared, fewest, gsd, high) / fewest)) : Limits.Images),
         };
+    }
+
+    /// <summary>Particles of each powder that show equality with a power of 80 %: by the spread of sizes, and by what images and particles were seen to scatter, where that is more.</summary>
+    /// <param name="compared">The comparison so far.</param>
+    /// <param name="fewest">Particles counted of the powder with fewer.</param>
+    /// <param name="gsd">The larger geometric standard deviation; no unit.</param>
+    /// <param name="margin">Upper end of the margin of the ratio; no unit.</param>
+    internal static int Advised(SizeComparison compared, int fewest, double gsd, double margin)
+    {
+        var freedom = compared.Ratio.DegreesOfFreedom;
+        var allowed = Math.Log(margin) / (StudentDistribution.Quantile(0.95, freedom) + StudentDistribution.Quantile(0.9, freedom));
+        return Math.Max(Needed(gsd, margin), (int)Math.Ceiling(fewest * Math.Pow(compared.Ratio.StandardError / allowed, 2)));
     }
 
     // n = 2((z₀.₉₅ + z₀.₉)·ln GSD/ln margin)²: 146 at GSD 1.36 and a margin of 1/0.9.

@@ -62,8 +62,9 @@ internal static class SizeClaims
 
     /// <summary>Counting more.</summary>
     /// <param name="particles">How many of each powder.</param>
-    public static NextExperiment Count(int particles) => new(
-        $"Count {Phrase.Number(particles)} particles of each powder in images at random places, at one magnification and with the labels hidden from whoever counts.", null, [], "log-normal sizes, power 80 % (common practice)");
+    /// <param name="images">In how many images of each powder; images differ, and more particles of one do not tell by how much.</param>
+    public static NextExperiment Count(int particles, int images = SizeComparison.FewestImages) => new(
+        $"Count {Phrase.Number(particles)} particles of each powder in {Phrase.Number(images)} images or more at random places, at one magnification and with the labels hidden from whoever counts.", null, [], "log-normal sizes, power 80 % (common practice)");
 
     /// <summary>Where a claim about sizes holds.</summary>
     /// <param name="lists">The powders.</param>

@@ -22,18 +22,18 @@ internal sealed class SizeNumbers : IDerivedNumbers
 
     private static NumberTrail Mean(SizeList list)
     {
-        var mean = list.Statistics.Summary.MeanEstimate().Value!;
+        var mean = list.Mean!;
         var address = Address("mean", list);
         return new(
             address, $"mean {list.Measurand} of {list.Powder}",
-            Whole(list, Measured.From(mean.Value, new Source(address, "scatter of the particles", mean.StandardError, mean.DegreesOfFreedom, Evaluation.Repetition, Unit: list.Unit))), list.Unit, "mean by number × scale", Inputs(list), []);
+            Whole(list, Measured.From(mean.Value, new Source(address, mean.N < list.Particles.Length ? "scatter of the images" : "scatter of the particles", mean.StandardError, mean.DegreesOfFreedom, Evaluation.Repetition, Unit: list.Unit))), list.Unit, "mean by number × scale", Inputs(list), []);
     }
 
     private static NumberTrail Quantile(SizeList list, string what, string title, SizeQuantile found)
     {
         var address = Address(what, list);
         return new(
-            address, $"{title} {list.Measurand} of {list.Powder}", Whole(list, Measured.From(found.Value, new Source(address, "resampled particles or images", found.SamplingU, Unit: list.Unit))), list.Unit,
+            address, $"{title} {list.Measurand} of {list.Powder}", Whole(list, Measured.From(found.Value, new Source(address, "resampled particles or images", found.SamplingU, found.DegreesOfFreedom, Evaluation.Repetition, Unit: list.Unit))), list.Unit,
             "size below which that share of the particles lies, by number", Inputs(list), []);
     }
 
@@ -50,7 +50,7 @@ internal sealed class SizeNumbers : IDerivedNumbers
     private static System.Collections.Immutable.ImmutableArray<TrailInput> Inputs(SizeList list)
         =>
         [
-            .. list.Measurements.Select(m => new TrailInput(list.Measurand, list.Statistics.Summary.Mean, list.Unit, $"{m.Id}, {m.Origin}, {m.Rows().ToString(CultureInfo.InvariantCulture)} particles")),
+            .. list.Measurements.Select(m => new TrailInput(list.Measurand, list.Statistics.Summary.Mean, list.Unit, $"{m.Id}, {m.Origin}, {ParticleStudy.Count(m).ToString(CultureInfo.InvariantCulture)} particles")),
             .. list.Measurements.SelectMany(m => m.Settings.Where(s => s.Name.Contains(ParticleFiles.Corrected, StringComparison.Ordinal))).Select(s => new TrailInput(s.Name, s.Value ?? 0, s.Unit, $"{s.Written}, as answered")),
         ];
 }

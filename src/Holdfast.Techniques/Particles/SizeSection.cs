@@ -58,7 +58,7 @@ internal sealed class SizeSection : IResultSection
             Notes =
             [
                 unit is null ? "Mean and quantiles ± standard uncertainty." : $"Mean and quantiles ± standard uncertainty; a scale nobody calibrated is known to {InWords.Plain(100 * ScaleBar.Uncalibrated, "%")}, added after averaging, and so is what observers differ by.",
-                "Quantiles by resampling, whole images where four or more are named. n: particles.",
+                "Quantiles by resampling; where four or more images are named they are the values, for the mean as well. n: particles.",
             ],
         };
     }

@@ -10,54 +10,71 @@ internal sealed class SizeTable
 {
     private static readonly (string Name, string Words)[] SizeWords =
     [
-        ("length", "length* lengths lange laenge longueur longitud lunghezza comprimento lengte dlugosc uzunluk panjang 长度 длина"),
-        ("width", "width* breite largeur ancho anchura larghezza largura breedte szerokosc genislik lebar 宽度 ширина thickness dicke"),
-        ("diameter", "diameter* dia diam durchmesser diametre diametro cap srednica feret ecd 直径 粒径 диаметр"),
-        ("size", "size* grosse groesse korngrosse partikelgrosse teilchengrosse taille tamano tamanho dimensione grootte rozmiar boyut ukuran 尺寸 размер particlesize grainsize"),
+        ("length", "length* lange langen laenge* longueur* longitud* lunghezz* comprimento* lengte* dlugosc* uzunluk panjang 长度 длина"),
+        ("width", "width* breite* largeur* ancho anchura* larghezz* largura* breedte szerokosc* genislik lebar 宽度 ширина thickness dicke"),
+        ("diameter", "diameter* dia diam durchmesser diametr* cap srednic* feret ecd 直径 粒径 диаметр"),
+        ("size", "size* grosse* groesse* korngrosse* partikelgrosse* teilchengrosse* taille* tamano* tamanho* dimension* grootte rozmiar* boyut ukuran 尺寸 размер particlesize grainsize"),
     ];
 
-    private const string Others = "wavelength pore poren poro pores wellenlange longueurdonde shift focal path cell column bed film";
+    private const string Others = "wavelength pore poren poro pores wellenlange onde onda fali dalga shift focal path cell column bed film";
     private const string AspectWords = "aspect seitenverhaltnis elongation";
     private const string GroupWords = "group gruppe groupe grupo gruppo sample powder material batch probe specimen type kind class treatment muestra amostra campione numune probka pulver poudre polvo 样品 组";
-    private const string ImageWords = "image* img micrograph* photo* picture bild bilder aufnahme foto* imagen imagem immagine obraz resim gambar sem tem frame file 图像 图";
+    private const string ImageWords = "image* img micrograph* photo* picture bild bilder aufnahme imagen imagem immagine obraz resim gambar zdjec* cliche* prise vue lamina foto* scatto snimek fotogra* mikrogra* sem tem frame file 图像 图";
     private const string IndexWords = "no nr number index particle partikel teilchen particule particula particella grain korn id n num count # row deeltje czastka";
+    private const string ShapeWords = "area areas aire surface superficie flache* flaeche* powierzchnia pole circularity zirkularitat circularite circularidad circularidade circolarita angle angulo angolo winkel kat perimeter perimetre perimetro umfang obwod x y roundness solidity pixel pixels";
     private const int MostGroups = 12;
 
-    private SizeTable(MeasuredTable table) => Table = table;
+    /// <summary>What is known of a table of sizes.</summary>
+    /// <param name="table">Its rows.</param>
+    internal SizeTable(MeasuredTable table) => Table = table;
 
     /// <summary>The rows.</summary>
     public MeasuredTable Table { get; }
 
     /// <summary>Columns that hold sizes, the first one the headline.</summary>
-    public ImmutableArray<(int Column, string? Name, bool IsLength, string? Powder)> Sizes { get; private init; }
+    public ImmutableArray<(int Column, string? Name, bool IsLength, string? Powder)> Sizes { get; internal init; }
 
     /// <summary>True where each size column is a powder of its own.</summary>
-    public bool IsWide { get; private init; }
+    public bool IsWide { get; internal init; }
+
+    /// <summary>True where each size column is an image of one powder.</summary>
+    public bool AreImages { get; internal init; }
+
+    /// <summary>True where one list of one powder goes on from size column to size column.</summary>
+    public bool AreStrips { get; internal init; }
+
+    /// <summary>For each size, the column of how many particles had it; empty where every row is a particle.</summary>
+    public ImmutableArray<int> CountColumns { get; internal init; } = [];
 
     /// <summary>Column of groups, or −1.</summary>
-    public int GroupColumn { get; private init; } = -1;
+    public int GroupColumn { get; internal init; } = -1;
 
     /// <summary>Column of images, or −1.</summary>
-    public int ImageColumn { get; private init; } = -1;
+    public int ImageColumn { get; internal init; } = -1;
 
     /// <summary>Columns that only count.</summary>
-    public ImmutableArray<int> IndexColumns { get; private init; } = [];
+    public ImmutableArray<int> IndexColumns { get; internal init; } = [];
 
     /// <summary>Unit of the sizes, or null where none is stated.</summary>
-    public string? Unit { get; private init; }
+    public string? Unit { get; internal init; }
 
     /// <summary>True where nothing else is written like this.</summary>
-    public bool IsCertain { get; private init; }
+    public bool IsCertain { get; internal init; }
 
     /// <summary>By what it was recognised.</summary>
-    public string Evidence { get; private init; } = "";
+    public string Evidence { get; internal init; } = "";
 
     /// <summary>The table of a grid; null where no column of it is a size.</summary>
     /// <param name="grid">The grid.</param>
     public static SizeTable? Of(Grid grid)
     {
-        if (MeasuredTable.Of(grid, 1) is not { Heading: not null } table)
+        if (MeasuredTable.Of(PagesOfOneList.Joined(grid), 1) is not { Heading: not null } whole)
             return null;
+        if (Tally.Of(whole) is { } tally)
+            return tally;
+        var table = ClosingRows.Without(whole);
+        if (Strips.Of(table) is { } strips)
+            return strips;
         int[] numeric = [.. Enumerable.Range(0, table.Width).Where(table.IsNumeric)];
         int[] words = [.. Enumerable.Range(0, table.Width).Where(i => !numeric.Contains(i) && table.Body.Any(r => !r.At(i).IsBlank))];
         var named = numeric.Select(i => (Column: i, Name: NameOf(table.Says(i)), IsLength: true, Powder: (string?)null)).Where(s => s.Name is not null && !IsSteady(table, s.Column) && !MeasuredTable.Has(table.Says(s.Column), Others)).ToList();
@@ -65,16 +82,18 @@ internal sealed class SizeTable
         named = [.. named.Where(n => aspects.TrueForAll(a => a.Column != n.Column))];
         int[] index = [.. numeric.Where(i => IsIndex(table, i))];
         named = [.. named.Where(n => !index.Contains(n.Column))];
-        var unit = named.Select(n => LengthUnit(table, n.Column)).FirstOrDefault(u => u is not null);
+        var unit = named.Select(n => SizeUnits.Of(table, n.Column)).FirstOrDefault(u => u is not null);
         if (named.Count == 0)
             return Wide(table, numeric, index);
-        var groups = words.Where(i => Distinct(table, i) is > 1 and <= MostGroups).ToList();
+
+        // Notes in the margin are no groups: a group has a heading, or stands in nearly every row.
+        var groups = words.Where(i => Distinct(table, i) is > 1 and <= MostGroups && (table.Named(i).Length > 0 || table.Body.Count(r => !r.At(i).IsBlank) >= 0.9 * table.Body.Length)).ToList();
         var image = words.Concat(numeric.Except(named.Select(n => n.Column))).FirstOrDefault(i => MeasuredTable.Has(table.Says(i), ImageWords), -1);
         var group = words.Concat(numeric.Except(named.Select(n => n.Column)).Except(index)).FirstOrDefault(i => i != image && MeasuredTable.Has(table.Says(i), GroupWords) && Distinct(table, i) <= MostGroups, -1);
         if (group < 0)
             group = groups.FirstOrDefault(i => i != image, -1);
         var known = named.Select(n => n.Column).Concat(aspects.Select(a => a.Column)).Concat(index).Append(image).Append(group).ToList();
-        var strangers = numeric.Count(i => !known.Contains(i) && !MeasuredTable.Has(table.Says(i), "area circularity angle perimeter x y roundness solidity flache winkel umfang pixel pixels"));
+        var strangers = numeric.Count(i => !known.Contains(i) && !IsOfShape(table, i));
 
         // Two lengths of the same kind would be one powder each: "length parent", "length doped".
         var sameKind = named.GroupBy(n => n.Name).Any(g => g.Count() > 1 && named.Count == g.Count());
@@ -86,46 +105,47 @@ internal sealed class SizeTable
             GroupColumn = group,
             ImageColumn = image,
             IndexColumns = [.. index],
-            Unit = unit,
+            Unit = named.All(n => SizeUnits.Of(table, n.Column) is not null) ? unit : null,
             IsCertain = unit is not null && strangers == 0,
             Evidence = $"'{table.Named(named[0].Column)}' of {table.Body.Length.ToString(CultureInfo.InvariantCulture)} particles",
         };
     }
 
-    // "parent (nm)" beside "doped (nm)": names of powders with a unit of length, or one word for a size with the powder behind it.
+    // "parent (nm)" beside "doped (nm)": names of powders with a unit of length, or one word for a size with the powder behind it. "Image 1 [nm]" is no powder.
     private static SizeTable? Wide(MeasuredTable table, int[] numeric, int[] index)
     {
-        var columns = numeric.Except(index).Where(i => LengthUnit(table, i) is not null && !IsSteady(table, i) && !MeasuredTable.Has(table.Says(i), Others)).ToList();
-        if (columns.Count < 1 || columns.Count != numeric.Except(index).Count())
+        int[] columns = [.. numeric.Except(index)];
+        var images = columns.Length > 1 && Array.TrueForAll(columns, c => MeasuredTable.Has(table.Says(c), ImageWords));
+        var unit = columns.Length == 0 ? null : SizeUnits.Of(table, columns[0]) ?? (images ? SizeUnits.InLines(table.Preamble) : null);
+        if (unit is null || Array.Exists(columns, i => (!images && SizeUnits.Of(table, i) is null) || IsSteady(table, i) || MeasuredTable.Has(table.Says(i), Others)))
             return null;
-        var said = table.Preamble.Any(r => r.Cells.Any(c => NameOf(c.Text) is not null || MeasuredTable.Has(c.Text, ImageWords))) || columns.Exists(c => NameOf(table.Says(c)) is not null);
+        var name = table.Preamble.SelectMany(r => r.Cells).Select(c => NameOf(c.Text)).FirstOrDefault(n => n is not null);
+        var said = name is not null || images || table.Preamble.Any(r => r.Cells.Any(c => MeasuredTable.Has(c.Text, ImageWords))) || Array.Exists(columns, c => NameOf(table.Says(c)) is not null);
         return new(table)
         {
             IsWide = true,
-            Sizes = [.. columns.Select(c => (c, (string?)(NameOf(table.Says(c)) ?? "size"), true, (string?)PowderIn(table.Named(c))))],
+            AreImages = images,
+            Sizes = [.. columns.Select(c => (c, (string?)(NameOf(table.Says(c)) ?? (images ? name : null) ?? "size"), true, (string?)PowderIn(table.Named(c))))],
             IndexColumns = [.. index],
-            Unit = LengthUnit(table, columns[0]),
-            IsCertain = said && columns.Count > 1,
-            Evidence = $"columns of lengths in {LengthUnit(table, columns[0])}",
+            Unit = unit,
+            IsCertain = said && columns.Length > 1,
+            Evidence = $"columns of lengths in {unit}{(images ? ", an image each" : "")}",
         };
     }
 
     private static string PowderIn(string heading)
     {
-        string[] words = [.. heading.Split(' ', '_', '/', ',', ';', '(', ')', '[', ']').Where(w => w.Length > 0 && NameOf(w) is null && !IsLengthUnit(w) && !MeasuredTable.Has(w, "of particle particles der des de du particule partikel"))];
+        string[] words = [.. heading.Split(' ', '_', '/', ',', ';', '(', ')', '[', ']').Where(w => w.Length > 0 && NameOf(w) is null && !SizeUnits.Is(w) && !MeasuredTable.Has(w, "of particle particles der des de du particule partikel"))];
         return words.Length > 0 ? string.Join(' ', words) : heading;
     }
 
-    private static string? NameOf(string heading) => SizeWords.FirstOrDefault(s => MeasuredTable.Has(heading, s.Words)).Name ?? (MeasuredTable.WordsOf(heading) is ["d" or "l", "nm" or "µm" or "um" or "μm" or "mm"] ? "diameter" : null);
+    /// <summary>What a heading or line says is measured: "length", "diameter"; null for no size.</summary>
+    /// <param name="heading">The heading.</param>
+    internal static string? NameOf(string heading) => SizeWords.FirstOrDefault(s => MeasuredTable.Has(heading, s.Words)).Name ?? (MeasuredTable.WordsOf(heading) is ["d" or "l", "nm" or "µm" or "um" or "μm" or "mm"] ? "diameter" : null);
 
-    private static string? LengthUnit(MeasuredTable table, int column)
-    {
-        if (table.UnitOf(column) is { } unit && unit.IsConvertibleTo(Holdfast.Amounts.Unit.Parse("nm")))
-            return unit.Plain;
-        return table.Says(column).Split(' ', '_', '/', ',', '(', ')', '[', ']').LastOrDefault(w => w.Length > 0) is { } last && IsLengthUnit(last) ? Holdfast.Amounts.Unit.Parse(last).Plain : null;
-    }
-
-    private static bool IsLengthUnit(string word) => word.Length > 1 && Holdfast.Amounts.Unit.Read(word) is UnitText.Known known && known.Unit.IsConvertibleTo(Holdfast.Amounts.Unit.Parse("nm"));
+    // What else is read off the outline of a particle.
+    private static bool IsOfShape(MeasuredTable table, int column)
+        => MeasuredTable.Has(table.Says(column), ShapeWords) || table.Says(column).Split(' ', '(', ')', '[', ']', '/').Any(w => FileWords.Plain(w) is "nm2" or "µm2" or "μm2" or "um2" or "nm^2" or "µm^2" or "um^2" or "°" or "deg");
 
     private static int Distinct(MeasuredTable table, int column) => table.Words(column).Where(w => w.Length > 0).Distinct(StringComparer.Ordinal).Count();
 
@@ -136,13 +156,20 @@ internal sealed class SizeTable
         return numbers.Length > 3 && Enumerable.Range(2, numbers.Length - 2).All(i => Math.Abs(numbers[i] - numbers[i - 1] - (numbers[1] - numbers[0])) <= 1e-6 * Math.Abs(numbers[i]));
     }
 
-    // Whole numbers that rise by one, perhaps beginning again with each group.
-    private static bool IsIndex(MeasuredTable table, int column)
+    /// <summary>True for a size of something that is no particle: a wavelength, a pore, a path.</summary>
+    /// <param name="heading">The heading.</param>
+    internal static bool IsOfOthers(string heading) => MeasuredTable.Has(heading, Others);
+
+    /// <summary>True for a column that only counts the rows.</summary>
+    /// <param name="table">The table.</param>
+    /// <param name="column">Its place, from 0.</param>
+    /// <remarks>Whole numbers that rise by one, perhaps beginning again with each group.</remarks>
+    internal static bool IsIndex(MeasuredTable table, int column)
     {
         double[] numbers = [.. table.Numbers(column, DecimalMark.Point).OfType<double>()];
         if (numbers.Length < 3 || numbers.Any(n => n != Math.Floor(n)))
             return false;
         var steps = Enumerable.Range(1, numbers.Length - 1).Count(i => numbers[i] == numbers[i - 1] + 1);
-        return steps >= 0.8 * (numbers.Length - 1) && (MeasuredTable.Has(table.Says(column), IndexWords) || table.Named(column).Length == 0 || LengthUnit(table, column) is null);
+        return steps >= 0.8 * (numbers.Length - 1) && (MeasuredTable.Has(table.Says(column), IndexWords) || table.Named(column).Length == 0 || SizeUnits.Of(table, column) is null);
     }
 }

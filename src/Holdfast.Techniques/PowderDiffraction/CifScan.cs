@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using System.Globalization;
+using Holdfast.Diffraction;
 using Holdfast.Studies;
 using Holdfast.Studies.Import;
 using Holdfast.Studies.Import.Cif;
@@ -31,11 +32,13 @@ internal static class CifScan
         double?[] x = angleTag is null ? Range(source, block, y.Length) : [.. loop.Column(angleTag)!.Value.Select(v => v.Number?.Value)];
         ImmutableArray<ColumnUnderstanding> columns = [.. loop.Tags.Select((t, i) => Shown(loop, t, i, t == tag ? "intensity as measured" : t == angleTag ? "2θ, degrees" : null))];
         var rows = new RowCount(loop.Rows, 0, 0, source.Grid.Rows.Count(r => !r.IsBlank) - loop.Rows);
-        var said = Said(block);
+        if (x.Length == 0)
+            return new(rows with { Ready = 0, Undecided = loop.Rows }, columns, []);
+        var said = Said(source.Talk, block);
         var name = PowderName.Settle(source, block.Said("_pd_spec_description", "_chemical_name_common", "_chemical_name_systematic", "_pd_phase_name")?.Text ?? block.Name);
         var cell = ReferenceCell.Ask(source);
         var use = ScanUse.Ask(source, [(block.Line, block.Name + " " + block.Said("_pd_spec_description")?.Text)]);
-        if (new RadiationQuestion(source, said).Settle(ScanAxis.TwoTheta, x, y) is not { } radiation || x.Length == 0)
+        if (new RadiationQuestion(source, said).Settle(ScanAxis.TwoTheta, x, y, cell) is not { } radiation)
             return new(rows with { Ready = 0, Undecided = loop.Rows }, columns, []);
         int[] kept = [.. Enumerable.Range(0, y.Length).Where(i => x[i] is not null && y[i] is not null)];
         ImmutableArray<MeasuredSetting> settings = [.. radiation.Settings(said), .. use, .. cell, .. block.Items.OrderBy(i => i.Value.Line).Where(i => i.Value.IsSaid).Select(i => new MeasuredSetting(i.Key, i.Value.Text, null, "", i.Value.Line))];
@@ -75,7 +78,7 @@ internal static class CifScan
     private static double? Limit(CifBlock block, string end) => block.Said($"_pd_meas_2theta_range_{end}", $"_pd_proc_2theta_range_{end}")?.Number?.Value;
 
     // The strongest wavelength first; a second one of about half its weight makes a doublet.
-    private static RadiationSaid Said(CifBlock block)
+    private static RadiationSaid Said(Dialogue talk, CifBlock block)
     {
         var lines = new List<(int, string)>();
         if (block.Said("_diffrn_radiation_type") is { } type)
@@ -84,6 +87,12 @@ internal static class CifScan
         var lengths = block.Table("_diffrn_radiation_wavelength")?.Column("_diffrn_radiation_wavelength")?.Select(v => v.Number?.Value).OfType<double>().Take(2).ToImmutableArray() ?? [];
         if (lengths.IsEmpty && block.Said("_diffrn_radiation_wavelength")?.Number is { } one)
             lengths = [one.Value];
+        if (lengths.Any(l => !Radiation.IsPossible(l)))
+        {
+            talk.Note(Codes.OddCell, Weight.Caution, $"The wavelength {string.Join(", ", lengths.Where(l => !Radiation.IsPossible(l)).Select(l => l.ToString("G6", CultureInfo.InvariantCulture)))} Å is none that a powder is measured with: it is left aside.", talk.FileName);
+            lengths = [.. lengths.Where(Radiation.IsPossible)];
+        }
+
         var row = block.Said("_diffrn_radiation_wavelength")?.Line ?? block.Table("_diffrn_radiation_wavelength")?.Line ?? said.Row;
         return said with { Wavelengths = lengths, OnlyFirst = lengths.Length > 1 ? false : said.OnlyFirst, Row = row, Written = string.Join(", ", lengths.Select(l => l.ToString("0.0######", CultureInfo.InvariantCulture))) };
     }

@@ -37,6 +37,7 @@ public sealed class DiffractionFiles : ITechnique
         ArgumentNullException.ThrowIfNull(source);
         if (CifGrid.Of(source.Grid) is { } block)
             return CifScan.IsIn(block) ? CifScan.Read(source, block) : StructureReading.Read(source, block);
-        return ScanReading.Read(source, ScanLayout.Of(source.Grid)!);
+        // Scans below each other, each under its own name, are read each as if it were alone.
+        return MergedDrafts.Of(ScanLayout.Apart(source.Grid).Select(b => ScanReading.Read(source with { Grid = b.Grid }, ScanLayout.Of(b.Grid)!, b.Name)));
     }
 }

@@ -132,7 +132,7 @@ internal sealed record DiffractionStudy(ImmutableArray<PatternFound> Patterns, I
             && LineMatch.Of(pattern.Fit, pattern.Scan, lines, structure.Cell, r) is var match && match.Missing.IsEmpty && match.Matched.Length >= 5 && IsSeen(match, lines));
 
     // Every set of planes of a bare cell that is not the double of symmetry: one for each spacing.
-    private static ImmutableArray<ReferenceLine> Everywhere(UnitCell cell, Radiation radiation, double from, double to)
+    internal static ImmutableArray<ReferenceLine> Everywhere(UnitCell cell, Radiation radiation, double from, double to)
     {
         var least = Bragg.Spacing(to, radiation.Ka1);
         var most = Bragg.Spacing(from, radiation.Ka1);

@@ -15,6 +15,7 @@ internal sealed class DiffractionTables : IStudyTables
         ["nm"] = "no match with a known phase",
         ["ni"] = "no width of the instrument was measured",
         ["nr"] = "not recorded",
+        ["nu"] = "without scatter, so nothing to hold it against",
     };
 
     /// <inheritdoc/>
@@ -86,7 +87,7 @@ internal sealed class DiffractionTables : IStudyTables
             ],
             [.. pattern.Fit.Lines.Select(l => Row.Of(
                 new MeasuredCell(l.TwoTheta, l.TwoThetaU) { Address = DiffractionNumbers.Line(pattern.Measurement.Id, l) }, new MeasuredCell(l.Spacing, l.SpacingU), new NumberCell(l.Height), new MeasuredCell(100 * l.Area / strongest, 100 * l.AreaU / strongest),
-                new MeasuredCell(l.Width, l.WidthU), new NumberCell(l.Eta), new NumberCell(l.Significance),
+                new MeasuredCell(l.Width, l.WidthU), new NumberCell(l.Eta), double.IsFinite(l.Significance) ? new NumberCell(l.Significance) : new MissingCell("nu"),
                 matched[l].Any() ? matched[l].First().Phase.Name : new MissingCell("nm"), matched[l].Any() && matched[l].First().m.Reference.Planes is { } planes ? planes.ToString() : new MissingCell("nm"), Words(l.Flags)))],
             Codes)
         {

@@ -19,7 +19,8 @@ internal sealed class RadiationQuestion(MeasurementSource source, RadiationSaid 
     /// <param name="axis">What the abscissa is.</param>
     /// <param name="x">Abscissa.</param>
     /// <param name="y">Intensity.</param>
-    public ScanRadiation? Settle(ScanAxis axis, IReadOnlyList<double?> x, IReadOnlyList<double?> y)
+    /// <param name="cell">The setting of the cell that was stated for the powder; empty for none.</param>
+    public ScanRadiation? Settle(ScanAxis axis, IReadOnlyList<double?> x, IReadOnlyList<double?> y, ImmutableArray<MeasuredSetting> cell)
     {
         if (source.Talk.Answers.To(Question) is { } answer)
         {
@@ -48,6 +49,21 @@ internal sealed class RadiationQuestion(MeasurementSource source, RadiationSaid 
         double? stated = said.Wavelengths.IsEmpty ? null : said.Wavelengths[0];
         if (axis != ScanAxis.TwoTheta || Scan(x, y) is not { } scan)
             return new(radiation, stated);
+        var held = cell is [var written] && ReferenceCell.Of(written.Written) is { } given ? new StatedCell(scan, radiation, given) : null;
+        if (held is { SaysHalf: true } && source.Talk.Answers.To(source.Question("axis")) is null)
+        {
+            source.Talk.Ask(source.Question("axis"), Codes.Ambiguous, "The column of angles is headed 2theta, but no line lies where the stated cell has planes; at twice the angle they all do. Is it θ?", ["θ", "2θ"]);
+            source.Talk.Explain(source.Question("axis"), ["angles are doubled", "angles as they stand: the lines are of something else"]);
+            return null;
+        }
+
+        if (held?.Other is { } fitting)
+        {
+            ImmutableArray<string> either = [fitting.Name, known.Name];
+            Ask(string.Create(CultureInfo.InvariantCulture, $"The file says {known.Name}, wavelength {radiation.Ka1:0.0000} Å, but the lines do not lie where the stated cell has planes; with {fitting.Name} they do. Which tube was it?"), x, y, [.. either, .. Usual.Except(either)]);
+            return null;
+        }
+
         var split = LineSplitting.Of(scan, radiation);
         if (radiation.Ka2 is not null && said.OnlyFirst is null && (split.IsSingle || (said.NamesFirst && split is { IsDouble: false, Better: null })))
         {

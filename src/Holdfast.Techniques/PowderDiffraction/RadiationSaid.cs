@@ -14,11 +14,13 @@ namespace Holdfast.Techniques.PowderDiffraction;
 /// <param name="Written">That row.</param>
 internal sealed partial record RadiationSaid(ImmutableArray<string> Anodes, ImmutableArray<double> Wavelengths, bool? OnlyFirst, bool NamesFirst, int Row, string Written)
 {
-    private static readonly (string Word, string Symbol)[] Names =
-    [
-        ("copper", "Cu"), ("kupfer", "Cu"), ("cuivre", "Cu"), ("cobre", "Cu"), ("cobalt", "Co"), ("kobalt", "Co"), ("cobalto", "Co"), ("molybd", "Mo"), ("iron", "Fe"), ("eisen", "Fe"),
-        ("chromium", "Cr"), ("chrom", "Cr"), ("silver", "Ag"), ("silber", "Ag"),
-    ];
+    // Whole words, or a chromium tube would stand in every monochromator.
+    private static readonly (Regex Word, string Symbol)[] Names =
+    [.. new (string Words, string Symbol)[]
+    {
+        ("copper|kupfer|cuivre|cobre|rame|koper|mied(z|ź)|miedzi", "Cu"), ("cobalt|kobalt|cobalto|kobaltu", "Co"), (@"molybd\w*|molibd\w*", "Mo"),
+        ("iron|eisen|fer|hierro|ferro|żelazo|ijzer", "Fe"), ("chromium|chrom|chrome|cromo|chroom", "Cr"), ("silver|silber|argent|plata|prata|argento|zilver|srebro", "Ag"),
+    }.Select(n => (new Regex($@"(^|\P{{L}})({n.Words})(\P{{L}}|strahl|anode|r(ö|oe)hr|$)", RegexOptions.IgnoreCase | RegexOptions.ExplicitCapture | RegexOptions.NonBacktracking), n.Symbol))];
 
     /// <summary>True when nothing is said.</summary>
     public bool IsSilent => Anodes.IsEmpty && Wavelengths.IsEmpty;
@@ -70,7 +72,7 @@ internal sealed partial record RadiationSaid(ImmutableArray<string> Anodes, Immu
             yield return Symbol(m.Groups["symbol"].Value);
         foreach (var (word, symbol) in Names)
         {
-            if (text.Contains(word, StringComparison.OrdinalIgnoreCase))
+            if (word.IsMatch(text))
                 yield return symbol;
         }
     }
@@ -99,7 +101,7 @@ internal sealed partial record RadiationSaid(ImmutableArray<string> Anodes, Immu
     [GeneratedRegex(@"(?<![A-Za-z])(?<symbol>Cu|Co|Mo|Fe|Cr|Ag|CU|CO|MO|FE|CR|AG|cu|co|mo)[\s\-_]*K[\s\-_]*(α|a|alpha|Α|β|b|beta|\\a)", RegexOptions.ExplicitCapture, matchTimeoutMilliseconds: ScanWords.Patience)]
     private static partial Regex BesideK();
 
-    [GeneratedRegex(@"anode|anoda|anodo|tube|target|radiation|strahlung|rayonnement|radiaci|radiaz|x[- ]?ray source|source|r(ö|oe)hre|анод|излучение|靶", RegexOptions.ExplicitCapture | RegexOptions.IgnoreCase, matchTimeoutMilliseconds: ScanWords.Patience)]
+    [GeneratedRegex(@"anode|anoda|anodo|anticat|tube|tubo|target|radiation|strahlung|rayonnement|radia[cç]|radiaz|straling|promieniow|lamp|x[- ]?ray source|source|quelle|r(ö|oe)hre|анод|излучение|靶", RegexOptions.ExplicitCapture | RegexOptions.IgnoreCase, matchTimeoutMilliseconds: ScanWords.Patience)]
     private static partial Regex Tube();
 
     [GeneratedRegex(@"(?<![A-Za-z0-9\-])(?<symbol>Cu|Co|Mo|Fe|Cr|Ag|CU|CO|MO|FE|CR|AG)(?![A-Za-z0-9\-])", RegexOptions.ExplicitCapture, matchTimeoutMilliseconds: ScanWords.Patience)]

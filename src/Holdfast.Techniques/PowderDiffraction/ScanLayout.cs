@@ -24,9 +24,11 @@ internal sealed partial record ScanLayout(
     private const double WidestStep = 0.5;
     private const double FinestStep = 0.0005;
     private const double WidestBareStep = 0.11;
-    private const double LargestAngle = 168;
-    private const double StepAgreement = 0.02;
+    /// <summary>No goniometer of a laboratory goes further, degrees 2θ.</summary>
+    internal const double LargestAngle = 168;
+    private const int ManyTimes = 3;
     private const int RowsLooked = 120;
+    private const int HeadingWithin = 3;
 
     /// <summary>The layout of a grid, or null when it holds no scan.</summary>
     /// <param name="grid">The grid.</param>
@@ -37,6 +39,25 @@ internal sealed partial record ScanLayout(
         if (first < 0 || rows.Count - first < 3)
             return null;
         return Stepped(rows, first) ?? Columned(rows, grid);
+    }
+
+    /// <summary>The scans of a grid, cut apart where each has a name of its own above its numbers; the grid alone elsewhere.</summary>
+    /// <param name="grid">The grid.</param>
+    public static ImmutableArray<(string? Name, Grid Grid)> Apart(Grid grid)
+    {
+        var rows = grid.Rows;
+        var runs = new List<(int From, int To)>();
+        for (var i = 0; i < rows.Length; i++)
+        {
+            var from = i;
+            while (i < rows.Length && (rows[i].IsBlank || IsNumbers(rows[i])))
+                i++;
+            if (i - from >= FewestPoints)
+                runs.Add((from, i));
+        }
+
+        var blocks = StackedBlocks.Of(grid, runs, ScanWords.NamesScan);
+        return blocks.All(b => Of(b.Grid) is not null) ? blocks : [(null, grid)];
     }
 
     /// <summary>Number in a cell under a decimal mark, or null.</summary>
@@ -56,8 +77,26 @@ internal sealed partial record ScanLayout(
 
     // A comma in a title, or as a decimal mark, was taken for the separator of a file of blanks: "20,00 118" came as "20" and "00 118", and "446 392 403" whole.
     private static List<GridRow> Rows(Grid grid)
-        => grid.Separator is null ? [.. grid.Rows] : [.. grid.Rows.Select(r => Whole(r, grid.Separator) is { } text && ByBlanks().IsMatch(text)
-            ? r with { Cells = [.. text.Split([' ', '\t'], StringSplitOptions.RemoveEmptyEntries).Select(t => new Cell(t))] } : r)];
+    {
+        List<GridRow> rows = grid.Separator is null ? [.. grid.Rows] : [.. grid.Rows.Select(r => Whole(r, grid.Separator) is { } text && ByBlanks().IsMatch(text)
+            ? r with { Cells = [.. text.Split([' ', '\t'], StringSplitOptions.RemoveEmptyEntries).Select(t => new Cell(t))] } : grid.Separator == "," ? Mended(r) : r)];
+        return RowsOfPairs.Unrolled(rows);
+    }
+
+    // Words that were cut at a decimal comma: "Kα1 1" and "54059 Å" are one.
+    private static GridRow Mended(GridRow row)
+    {
+        var cells = new List<Cell>();
+        foreach (var cell in row.Cells)
+        {
+            if (cells.Count > 0 && cells[^1].Text is [.., >= '0' and <= '9'] before && cell.Text is [>= '0' and <= '9', ..] && (before + cell.Text).Any(char.IsLetter))
+                cells[^1] = new(before + "," + cell.Text);
+            else
+                cells.Add(cell);
+        }
+
+        return cells.Count == row.Cells.Length ? row : row with { Cells = [.. cells] };
+    }
 
     // The line as it was written, where one separator at most could have been a decimal mark in each number.
     private static string? Whole(GridRow row, string separator)
@@ -80,7 +119,9 @@ internal sealed partial record ScanLayout(
             var body = Numbers(rows, after);
             var count = body.Sum(r => r.Filled);
             var expected = stop is { } s ? Count(from.Value, by.Value, s.Value) : null;
-            if (count >= FewestPoints && (expected is null || Math.Abs(expected.Value - count) <= Math.Max(1, StepAgreement * count)) && !HasAngles(body, from.Value, by.Value))
+            // Start, step and stop in words: a count that does not fit them is asked about, as long as it is in their order of size.
+            var fits = expected is null || (expected.Value < ManyTimes * count && count < ManyTimes * expected.Value);
+            if (count >= FewestPoints && fits && !HasAngles(body, from.Value, by.Value))
                 return Made(rows, body, (from.Value, by.Value, stop?.Value ?? from.Value + (count - 1) * by.Value), rows[by.Index].Number, "start and step in words, then intensities in rows");
         }
 
@@ -140,7 +181,8 @@ internal sealed partial record ScanLayout(
             return null;
         ImmutableArray<GridRow> body = [.. usual];
         var above = rows.TakeWhile(r => r != body[0]).Where(r => !r.IsBlank).ToList();
-        var heading = above.LastOrDefault(r => r.Cells.Any(c => c.Text.Any(char.IsLetter) || c.Text.Contains('°', StringComparison.Ordinal)));
+        // A line of units or notes may stand between the heading and the numbers.
+        var heading = above.TakeLast(HeadingWithin).LastOrDefault(r => r.Cells.Any(c => ScanWords.SaysTwoTheta(c.Text)) && r.Filled >= 2) ?? above.LastOrDefault(r => r.Cells.Any(c => c.Text.Any(char.IsLetter) || c.Text.Contains('°', StringComparison.Ordinal)));
         ImmutableArray<(int, string)> lines = [.. above.Select(r => (r.Number, Text(r)))];
         var layout = new ScanLayout(lines, heading, body, null, 0, Recognition.None);
         return layout.Evidence(grid) is { Evidence: not null } says ? layout with { Says = says } : null;
@@ -229,12 +271,12 @@ internal sealed partial record ScanLayout(
     [GeneratedRegex(@"\s+", RegexOptions.None, matchTimeoutMilliseconds: ScanWords.Patience)]
     private static partial Regex Blanks();
 
-    [GeneratedRegex(@"(?<![a-z])(start|begin|from|first|anfang|début|inicio|min(imum)?)(?![a-z])[^0-9+\-]*(?<number>[+\-]?\d+([.,]\d+)?)", RegexOptions.IgnoreCase | RegexOptions.ExplicitCapture, matchTimeoutMilliseconds: ScanWords.Patience)]
+    [GeneratedRegex(@"(?<![a-z])(start|begin|from|first|anfang|début|debut|départ|depart|inicio|início|inizio|od|początek|min(imum)?)(?![a-z])[^0-9+\-]*(?<number>[+\-]?\d+([.,]\d+)?)", RegexOptions.IgnoreCase | RegexOptions.ExplicitCapture, matchTimeoutMilliseconds: ScanWords.Patience)]
     private static partial Regex StartWord();
 
-    [GeneratedRegex(@"(?<![a-z])(step|stepsize|increment|inc|schritt(weite)?|pas|paso)(?![a-z])(?!\s*time)[^0-9+\-]*(?<number>\d+([.,]\d+)?)", RegexOptions.IgnoreCase | RegexOptions.ExplicitCapture, matchTimeoutMilliseconds: ScanWords.Patience)]
+    [GeneratedRegex(@"(?<![a-z])(step|stepsize|increment|inc|schritt(weite)?|pas|paso|passo|krok|stap)(?![a-z])(?!\s*time)[^0-9+\-]*(?<number>\d+([.,]\d+)?)", RegexOptions.IgnoreCase | RegexOptions.ExplicitCapture, matchTimeoutMilliseconds: ScanWords.Patience)]
     private static partial Regex StepWord();
 
-    [GeneratedRegex(@"(?<![a-z])(stop|end|to|last|final|ende|fin|max(imum)?)(?![a-z])[^0-9+\-]*(?<number>\d+([.,]\d+)?)", RegexOptions.IgnoreCase | RegexOptions.ExplicitCapture, matchTimeoutMilliseconds: ScanWords.Patience)]
+    [GeneratedRegex(@"(?<![a-z])(stop|end|to|last|final|ende|fin|arrivée|arrivee|fine|fim|koniec|max(imum)?)(?![a-z])[^0-9+\-]*(?<number>\d+([.,]\d+)?)", RegexOptions.IgnoreCase | RegexOptions.ExplicitCapture, matchTimeoutMilliseconds: ScanWords.Patience)]
     private static partial Regex StopWord();
 }

@@ -18,7 +18,7 @@ internal sealed partial record ScanRadiation(Radiation Radiation, double? Stated
         if (Wavelength().Match(words.Trim()) is { Success: true } w)
         {
             var value = double.Parse(w.Groups["number"].Value, CultureInfo.InvariantCulture) * (w.Groups["unit"].Value == "nm" ? 10 : 1);
-            if (value is < 0.1 or > 5)
+            if (!Radiation.IsPossible(value))
                 return null;
             return Radiation.Near(value) is { } near ? new(near, value) : new(Radiation.Monochromatic(value), value);
         }

@@ -14,6 +14,9 @@ internal sealed partial class ScanReading
     // A second scan has noise of its own; a drawn background has hardly any, and stays below.
     private const double SmoothShare = 0.3;
 
+    // Answers to a count that does not fit the settings.
+    private const string WrongStep = "step-is-wrong", WrongStop = "stop-is-wrong";
+
     // Goniometers of laboratories, mm.
     private const double LeastRadius = 50, MostRadius = 600;
 
@@ -21,23 +24,36 @@ internal sealed partial class ScanReading
     private readonly ScanLayout layout;
     private readonly DecimalEvidence evidence;
     private readonly DecimalMark? mark;
+    private readonly string? label;
 
-    private ScanReading(MeasurementSource source, ScanLayout layout)
+    private ScanReading(MeasurementSource source, ScanLayout layout, string? label)
     {
-        (this.source, this.layout) = (source, layout);
+        (this.source, this.layout, this.label) = (source, layout, label);
         var stepped = layout.Steps is not null;
         ImmutableArray<GridRow> body = stepped ? [.. source.Grid.Rows.Where(r => r.Number == layout.StepRow), .. layout.Body] : layout.Body;
         var table = new TableLayout(source.Grid, [], layout.Heading, null, body);
-        evidence = DecimalEvidence.Of(table, [.. Enumerable.Range(0, body.Max(r => r.Cells.Length))]);
+        evidence = WithinACircle(DecimalEvidence.Of(table, [.. Enumerable.Range(0, body.Max(r => r.Cells.Length))]), stepped ? [] : layout.Body);
         mark = evidence.Settle(source.Talk);
+    }
+
+    // "20,000" to "80,000" could be thousands anywhere else; as angles they cannot.
+    private static DecimalEvidence WithinACircle(DecimalEvidence evidence, ImmutableArray<GridRow> body)
+    {
+        if (evidence is not { Mark: null, Other: null, Example: { } example })
+            return evidence;
+        var (mark, other) = example.Contains(',', StringComparison.Ordinal) ? (DecimalMark.Comma, DecimalMark.Point) : (DecimalMark.Point, DecimalMark.Comma);
+        Cell[] axis = [.. body.Select(r => r.Cells.FirstOrDefault(c => !c.IsBlank))];
+        return axis.Length > 0 && axis.All(c => ScanLayout.Number(c, mark) is <= ScanLayout.LargestAngle) && axis.Any(c => ScanLayout.Number(c, other) is > 360)
+            ? new(mark, $"{example} is an angle, which no thousands could be", null) : evidence;
     }
 
     /// <summary>Reads it.</summary>
     /// <param name="source">The grid and what must be known for it.</param>
     /// <param name="layout">How it holds the scan.</param>
-    public static MeasurementDraft Read(MeasurementSource source, ScanLayout layout)
+    /// <param name="label">Name of the scan where the grid is one of several blocks, else null.</param>
+    public static MeasurementDraft Read(MeasurementSource source, ScanLayout layout, string? label)
     {
-        var reading = new ScanReading(source, layout);
+        var reading = new ScanReading(source, layout, label);
         return layout.Steps is null ? reading.Columns() : reading.Stepped();
     }
 
@@ -49,9 +65,15 @@ internal sealed partial class ScanReading
         double?[] angles = [.. Enumerable.Range(0, counts.Length).Select(i => (double?)Math.Round(start + i * step, 8))];
         if (Math.Abs(angles[^1]!.Value - stop) > step / 2)
         {
-            var said = string.Create(CultureInfo.InvariantCulture, $"{layout.StepsInWords} makes {Math.Round((stop - start) / step) + 1} intensities; the file holds {counts.Length}. Are the angles counted from the start?");
-            if (source.Talk.Ask(source.Question("count"), Codes.Ambiguous, said, ["from-start", "leave-out"]) != "from-start")
+            var even = (stop - start) / (counts.Length - 1);
+            var said = string.Create(CultureInfo.InvariantCulture, $"{layout.StepsInWords} makes {Math.Round((stop - start) / step) + 1} intensities; the file holds {counts.Length}, which is a step of {even:0.#####}° to the stop. Which of these is wrong, the step or the stop?");
+            var id = source.Question("count");
+            var answer = source.Talk.Ask(id, Codes.Ambiguous, said, [WrongStep, WrongStop, "leave-out"]);
+            source.Talk.Explain(id, [string.Create(CultureInfo.InvariantCulture, $"{counts.Length} angles from {start:0.####} to {stop:0.####}°"), string.Create(CultureInfo.InvariantCulture, $"{counts.Length} angles from {start:0.####} to {start + (counts.Length - 1) * step:0.####}°"), "nothing of it is kept"]);
+            if (answer is not (WrongStep or WrongStop))
                 return Draft([], layout.Body.Length, true);
+            if (answer == WrongStep)
+                angles = [.. Enumerable.Range(0, counts.Length).Select(i => (double?)Math.Round(start + i * even, 8))];
         }
 
         source.Talk.Assume(source.Question("angles"), Codes.Ambiguous,
@@ -162,10 +184,10 @@ internal sealed partial class ScanReading
     {
         var said = RadiationSaid.In(layout.Lines);
         var first = intensities[0];
-        var asked = new RadiationQuestion(source, said).Settle(axis, x, first.Values);
         var cell = ReferenceCell.Ask(source);
-        var names = intensities.Count == 1 ? [PowderName.Settle(source, Stated() is { } s ? s.Name : null, Stated()?.Row ?? 0)]
-            : intensities.Select((c, i) => c.Name.Length > 0 ? c.Name : $"{Path.GetFileNameWithoutExtension(source.Talk.FileName)} ({(i + 1).ToString(CultureInfo.InvariantCulture)})").ToArray();
+        var asked = new RadiationQuestion(source, said).Settle(axis, x, first.Values, cell);
+        var names = intensities.Count == 1 ? [label is not null ? PowderName.Settle(source, Code().Match(label) is { Success: true, Index: 0 } code ? code.Value : label, 0, label) : PowderName.Settle(source, Stated() is { } s ? s.Name : null, Stated()?.Row ?? 0)]
+            : intensities.Select((c, i) => OfHeading(c.Name) is { Length: > 0 } named ? named : $"{Path.GetFileNameWithoutExtension(source.Talk.FileName)} ({(i + 1).ToString(CultureInfo.InvariantCulture)})").ToArray();
         var use = ScanUse.Ask(source, layout.Lines);
         if (asked is not { } radiation || mark is null && evidence.Mark is null)
             return Draft(columns, rows, true);
@@ -205,7 +227,7 @@ internal sealed partial class ScanReading
     // "sample: oxide SP-4, as calcined", "Scan of RT-1", "AL-9  alumina carrier": a code where there is one, else the words.
     private (string Name, int Row)? Stated()
     {
-        foreach (var (row, text) in layout.Lines)
+        foreach (var (row, text) in layout.Lines.Where(l => layout.Heading is not { } heading || l.Row < heading.Number))
         {
             if (SampleKey().Match(text) is { Success: true } m && m.Groups["name"].Value.Trim(' ', ',', ';', '"', '\'', '.') is { Length: > 0 } words)
                 return (Code().Match(words) is { Success: true } code && !IsRay(code.Value) ? code.Value : words, row);
@@ -219,6 +241,13 @@ internal sealed partial class ScanReading
         }
 
         return null;
+    }
+
+    // "ZS-0 / counts", "ZS-0 (cps)": the powder without what was counted.
+    private static string OfHeading(string heading)
+    {
+        var at = heading.IndexOfAny(['/', '(', '[', ',']);
+        return at > 0 && ScanWords.Column(heading[at..]) == ScanColumn.Intensity && heading[..at].Trim() is { Length: > 0 } name ? name : heading;
     }
 
     private static bool IsRay(string code) => RayLike().IsMatch(code);
@@ -247,15 +276,15 @@ internal sealed partial class ScanReading
         return axis switch { ScanAxis.TwoTheta or ScanAxis.Theta => "°", ScanAxis.Spacing => nano ? "nm" : "Å", _ => nano ? "1/nm" : "1/Å" };
     }
 
-    [GeneratedRegex(@"(?<![a-z])(sample( name| id)?|specimen|probe|échantillon|muestra|campione|amostra|образец|title|titel|titre|name|scan of|pattern of|id|试样|样品)(?![a-z])\s*[:=]?\s+(?<name>.+)$|(?<![a-z])(sample|specimen|probe|title|name|id)\s*[:=,]\s*(?<name>.+)$", RegexOptions.IgnoreCase | RegexOptions.ExplicitCapture, matchTimeoutMilliseconds: ScanWords.Patience)]
+    [GeneratedRegex(@"(?<![a-z-])(sample( name| id)?(?!\s*(holder|stage|spinner|changer))|specimen|probe|échantillon|muestra|campione|amostra|образец|title|titel|titre|name|scan of|pattern of|id|试样|样品)(?![a-z])\s*[:=]?\s+(?<name>.+)$|(?<![a-z])(sample|specimen|probe|title|name|id)\s*[:=,]\s*(?<name>.+)$", RegexOptions.IgnoreCase | RegexOptions.ExplicitCapture, matchTimeoutMilliseconds: ScanWords.Patience)]
     private static partial Regex SampleKey();
 
     [GeneratedRegex(@"(?<![A-Za-z0-9])[A-Za-z]{1,5}[-_ ]?[A-Za-z]{0,2}\d+([-_.][A-Za-z0-9]+)*[A-Za-z]?(?![A-Za-z0-9])", RegexOptions.ExplicitCapture, matchTimeoutMilliseconds: ScanWords.Patience)]
     private static partial Regex Code();
 
-    [GeneratedRegex(@"^(cu|co|mo|fe|cr|ag)?\s*-?k|^(two|theta|line|step|scan|rev|ver|vers|version|no|nr|pdf|icsd|cod)\s*[-_ ]?\d", RegexOptions.IgnoreCase | RegexOptions.ExplicitCapture, matchTimeoutMilliseconds: ScanWords.Patience)]
+    [GeneratedRegex(@"^(cu|co|mo|fe|cr|ag)?\s*-?k|^(two|theta|line|step|scan|rev|ver|vers|version|no|nr|pdf|card)\s*[-_ ]?\d", RegexOptions.IgnoreCase | RegexOptions.ExplicitCapture, matchTimeoutMilliseconds: ScanWords.Patience)]
     private static partial Regex RayLike();
 
-    [GeneratedRegex(@"radius\D{0,30}(?<number>\d+([.,]\d+)?)\s*(mm|(?<cm>cm))?", RegexOptions.IgnoreCase | RegexOptions.ExplicitCapture, matchTimeoutMilliseconds: ScanWords.Patience)]
+    [GeneratedRegex(@"(radius|rayon|radio|raio|raggio|promie(ń|n)|straal)\D{0,30}(?<number>\d+([.,]\d+)?)\s*(mm|(?<cm>cm))?", RegexOptions.IgnoreCase | RegexOptions.ExplicitCapture, matchTimeoutMilliseconds: ScanWords.Patience)]
     private static partial Regex Radius();
 }

@@ -43,6 +43,13 @@ internal static partial class ScanWords
     /// <param name="text">A line.</param>
     public static bool IsOfDiffraction(string text) => Diffraction().IsMatch(text);
 
+    /// <summary>True for a key that names what was scanned: "sample", "scan".</summary>
+    /// <param name="key">The key in plain spelling, digits taken off.</param>
+    public static bool NamesScan(string key) => FileWords.NamesAPowder(key) || Scanned().IsMatch(key);
+
+    [GeneratedRegex(@"^(scan|range|run|aufnahme|messung|lauf|mesure|balayage|barrido|medida|varredura|medicao|scansione|misura|pomiar|skan|meting|pattern|diffrac?togram\w*|difractograma|dyfraktogram)$", RegexOptions.ExplicitCapture | RegexOptions.NonBacktracking)]
+    private static partial Regex Scanned();
+
     [GeneratedRegex(@"2\s*[-*·_]?\s*(theta|thêta|th(?![a-z])|θ|ϑ|Θ|q(?![a-z]))|two[\s\-_]*theta|t(wo)?theta|(?<![a-z])tth(?![a-z])|2\s*тета|°\s*2\s*[tθ]", RegexOptions.IgnoreCase | RegexOptions.ExplicitCapture, matchTimeoutMilliseconds: ScanWords.Patience)]
     private static partial Regex TwoTheta();
 

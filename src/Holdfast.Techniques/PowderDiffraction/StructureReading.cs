@@ -77,7 +77,7 @@ internal static class StructureReading
 
     private static string Written(SymmetryOperation o)
     {
-        static string Share(double t) => Math.Round(t * 24) is var n && Math.Abs(n - t * 24) < 1e-3 ? n == 0 ? "" : string.Create(CultureInfo.InvariantCulture, $"+{n}/24") : string.Create(CultureInfo.InvariantCulture, $"+{t:R}");
+        static string Share(double t) => Math.Round(t * 24) is var n && Math.Abs(n - t * 24) < 1e-3 ? n == 0 ? "" : string.Create(CultureInfo.InvariantCulture, $"+{n}/24") : string.Create(CultureInfo.InvariantCulture, $"+{t:F12}");
         return string.Join(',', Enumerable.Range(0, 3).Select(row => string.Concat(Enumerable.Range(0, 3).Select(axis => o.R[row * 3 + axis] switch
         {
             1 => "+" + "xyz"[axis],

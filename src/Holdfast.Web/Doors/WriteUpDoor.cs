@@ -2,8 +2,11 @@ using System.Text;
 using Holdfast.Claims;
 using Holdfast.Reports.Documents;
 using Holdfast.Reports.Figures;
+using Holdfast.Reports.HandOver;
+using Holdfast.Reports.Reviews;
 using Holdfast.Reports.Tables;
 using Holdfast.Reports.Workbooks;
+using Holdfast.Studies.Package;
 using Holdfast.Web.Live;
 using Microsoft.AspNetCore.Builder;
 using Microsoft.AspNetCore.Http;
@@ -21,8 +24,16 @@ internal static class WriteUpDoor
         {
             ("chapter" or "record", "html") => Download(Encoding.UTF8.GetBytes(Written(document, study).Html()), "text/html; charset=utf-8", document + ".html"),
             ("chapter" or "record", "docx") => Download(Written(document, study).Docx(), "application/vnd.openxmlformats-officedocument.wordprocessingml.document", document + ".docx"),
+            ("chapter" or "record", "pdf") => Download(Written(document, study).Pdf(), "application/pdf", document + ".pdf"),
+            ("chapter" or "record", "zip") => Download(Packed.Of(Written(document, study).Latex()), "application/zip", document + "-latex.zip"),
             ("workbook", "xlsx") => Download(StudyWorkbook.Of(Worked(study).Dossier), "application/vnd.openxmlformats-officedocument.spreadsheetml.sheet", "workbook.xlsx"),
             _ => Results.NotFound(),
+        });
+        to.MapGet("/write-up/review.html", (OpenStudy study) => Download(Encoding.UTF8.GetBytes(ReviewPage.Of(study.Now.Daybook, Worked(study).Dossier)), "text/html; charset=utf-8", "review.html"));
+        to.MapGet("/write-up/package.zip", (OpenStudy study) =>
+        {
+            var now = study.Now;
+            return Download(HandOverPackage.Zip(HandOverPackage.Of(now.Daybook, Worked(study).Dossier, study.Original)), "application/zip", PackageDescriptor.Slug(now.Study.Title) + ".zip");
         });
         to.MapGet("/write-up/tables/{id}.csv", (string id, OpenStudy study)
             => Worked(study).Tables.FirstOrDefault(t => string.Equals(t.Id, id, StringComparison.Ordinal)) is { } table

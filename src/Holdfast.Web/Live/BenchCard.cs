@@ -79,4 +79,16 @@ internal static class BenchCard
         => DateTimeOffset.TryParseExact(vial.Fact(BatchProperties.Started)?.Words, "o", CultureInfo.InvariantCulture, DateTimeStyles.None, out var start) && now >= start
             ? now - start
             : null;
+
+    /// <summary>
+    /// Vials whose clock runs, the next to be separated first: with the minutes since the sorbent went in and, of a planned vial, those that are left. The start is kept in the study, so that a closed
+    /// screen or another phone loses nothing.
+    /// </summary>
+    /// <param name="study">The study.</param>
+    /// <param name="now">The time now.</param>
+    public static ImmutableArray<(Sample Vial, TimeSpan Since, TimeSpan? Left)> Running(Study study, DateTimeOffset now)
+        => [.. Vials(study).Where(v => v.Fact(BatchProperties.ContactTime) is null && !study.IsStruck(v))
+            .Select(v => (Vial: v, Since: Elapsed(v, now), Planned: study.Planned(v.Code)?.ContactTime)).Where(v => v.Since is not null)
+            .Select(v => (v.Vial, v.Since!.Value, Left: v.Planned is { } minutes ? TimeSpan.FromMinutes(minutes) - v.Since.Value : (TimeSpan?)null))
+            .OrderBy(v => v.Left is null).ThenBy(v => v.Left).ThenByDescending(v => v.Item2)];
 }

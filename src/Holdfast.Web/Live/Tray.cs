@@ -38,8 +38,14 @@ public sealed class Tray : IDisposable
     /// <summary>True while files are read.</summary>
     public bool IsReading { get; private set; }
 
-    /// <summary>First quantities that would follow; null while they are worked out, and where there is nothing to keep.</summary>
+    /// <summary>
+    /// First quantities that would follow; null where there is nothing to keep. While they are worked out anew the last ones stand, so that nothing under
+    /// them jumps: <see cref="IsFollowing"/>.
+    /// </summary>
     public WhatFollows? Follows { get; private set; }
+
+    /// <summary>True while the first quantities are worked out.</summary>
+    public bool IsFollowing { get; private set; }
 
     /// <summary>How many files wait.</summary>
     public int Count => files.Length;
@@ -223,9 +229,9 @@ public sealed class Tray : IDisposable
         lock (gate)
         {
             (waiting, answers, readAt) = (files, given, study.Now.Daybook.Version);
-            (IsReading, Follows) = (!waiting.IsEmpty, null);
+            (IsReading, IsFollowing) = (!waiting.IsEmpty, !waiting.IsEmpty);
             if (waiting.IsEmpty)
-                understood = [];
+                (understood, Follows) = ([], null);
             reading.Cancel();
             reading.Dispose();
             reading = new CancellationTokenSource();
@@ -263,7 +269,7 @@ public sealed class Tray : IDisposable
         {
             if (mine != Volatile.Read(ref turn))
                 return;
-            Follows = follows;
+            (Follows, IsFollowing) = (follows, false);
         }
 
         Changed?.Invoke(this, EventArgs.Empty);

@@ -324,6 +324,15 @@ export function attach(frame, program, picture) {
     }
   });
 
+  // What is drawn next is what was chosen last, also where the answer of a busy program is still under way.
+  const chosen = event => {
+    if (event.target.name === "picture-tool") {
+      drawn = { ...drawn, tool: event.target.value, again: null };
+      begun = [];
+      redraw();
+    }
+  };
+  frame.parentElement.addEventListener("change", chosen);
   frame.addEventListener("focus", redraw);
   frame.addEventListener("blur", redraw);
   const sized = new ResizeObserver(() => fitted ? whole() : redraw());
@@ -348,6 +357,9 @@ export function attach(frame, program, picture) {
     closer() { zoom(2); },
     wider() { zoom(0.5); },
     whole() { whole(); },
-    dispose() { sized.disconnect(); },
+    dispose() {
+      sized.disconnect();
+      frame.parentElement?.removeEventListener("change", chosen);
+    },
   };
 }

@@ -12,10 +12,11 @@ internal static partial class CellReader
     /// depend on how busy the computer is.
     /// </summary>
     private const int LongestText = 80;
+    private const string NoPower = "0";
 
     private static readonly HashSet<string> BelowWords = new(StringComparer.OrdinalIgnoreCase)
     {
-        "nd", "not detected", "not detectable", "bdl", "bld", "below detection", "below detection limit", "udl", "lod", "dl", "mdl",
+        "nd", "not detected", "not detectable", "bdl", "bld", "below detection", "below detection limit", "below limit", "under limit", "below lod", "below loq", "below dl", "udl", "lod", "dl", "mdl",
         "loq", "blq", "bloq", "under", "underrange", "low", "trace", "tr",
     };
 
@@ -44,7 +45,17 @@ internal static partial class CellReader
         if (written.Length > LongestText)
             return new CellText.NotANumber(written, NotANumberKind.Words);
         if (IsPlain(written))
-            return ReadBody(written, written[0] == '-' ? "-" : "", written[0] == '-' ? written[1..] : written, "0", mark);
+        {
+            // The usual number needs no look at its parts: no mark, or the file's own.
+            return written.IndexOfAny(['.', ',']) switch
+            {
+                < 0 => Make(written, written, NoPower),
+                var at when written[at] == '.' && mark is not DecimalMark.Comma => Make(written, written, NoPower),
+                var at when written[at] == ',' && mark is DecimalMark.Comma => Make(written, written.Replace(',', '.'), NoPower),
+                _ => ReadBody(written, written[0] == '-' ? "-" : "", written[0] == '-' ? written[1..] : written, NoPower, mark),
+            };
+        }
+
         var plain = Simplify(written);
         if (Limit().Match(plain) is { Success: true } limit)
             return Censored(written, limit, mark);
@@ -115,7 +126,7 @@ internal static partial class CellReader
         var m = Digits().Match(plain);
         if (!m.Success)
             return new CellText.NotANumber(written, NotANumberKind.Words);
-        var exponent = m.Groups["power"].Success ? m.Groups["power"].Value.Replace(" ", "", StringComparison.Ordinal) : "0";
+        var exponent = m.Groups["power"].Success ? m.Groups["power"].Value.Replace(" ", "", StringComparison.Ordinal) : NoPower;
         if (m.Groups["alone"].Success)
             return Make(written, "1", exponent);
 
@@ -196,7 +207,8 @@ internal static partial class CellReader
     private static CellText Make(string written, string digits, string exponent)
     {
         const NumberStyles Style = NumberStyles.AllowLeadingSign | NumberStyles.AllowDecimalPoint | NumberStyles.AllowExponent;
-        if (!int.TryParse(exponent, NumberStyles.AllowLeadingSign, CultureInfo.InvariantCulture, out var power)
+        var power = 0;
+        if ((exponent != NoPower && !int.TryParse(exponent, NumberStyles.AllowLeadingSign, CultureInfo.InvariantCulture, out power))
             || !double.TryParse(power == 0 ? digits : string.Create(CultureInfo.InvariantCulture, $"{digits}e{power}"), Style, CultureInfo.InvariantCulture, out var value)
             || !double.IsFinite(value)
             || (value == 0 && digits.Any(c => c is >= '1' and <= '9')))

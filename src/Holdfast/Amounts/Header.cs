@@ -34,9 +34,9 @@ public sealed partial record Header(string Name, UnitText Unit)
         return new(heading, new UnitText.Absent());
     }
 
-    // "Ce mg/L" is no ratio of "Ce mg" and L.
+    // "Ce mg/L" is no ratio of "Ce mg" and L; "reading L1" ends in a number and in no litre.
     private static bool EndsInUnit(string name)
-        => name.Trim().Split(' ') is [_, .., { Length: > 1 } last] && UnitReader.Read(last) is UnitText.Known { Unit.IsOne: false };
+        => name.Trim().Split(' ') is [_, .., { Length: > 1 } last] && !char.IsDigit(last[^1]) && UnitReader.Read(last) is UnitText.Known { Unit.IsOne: false };
 
     /// <summary>A unit at the end without any bracket. One letter is not enough: K_L is no litre and "vial A" no ampere.</summary>
     private static Header? Trailing(string heading, char between)

@@ -217,7 +217,7 @@ internal static partial class UnitReader
     [GeneratedRegex(@"\s+", RegexOptions.ExplicitCapture | RegexOptions.NonBacktracking)]
     private static partial Regex Spaces();
 
-    [GeneratedRegex(@"^\(?(arb(itrary)?\.? ?(u(nits?)?\.?)|a\. ?u\.?)\)?$", RegexOptions.ExplicitCapture | RegexOptions.IgnoreCase | RegexOptions.NonBacktracking)]
+    [GeneratedRegex(@"^\(?(arb(itrary)?\.? ?(u(nits?)?\.?)|a\. ?u\.?|u\. ?a\.?|w\. ?e\.|willk\w*\.? ?einh\w*\.?)\)?$", RegexOptions.ExplicitCapture | RegexOptions.IgnoreCase | RegexOptions.NonBacktracking)]
     private static partial Regex ArbitraryUnits();
 
     [GeneratedRegex(@"(?<share>wt|at|mol|vol)\.?[ -]?%", RegexOptions.ExplicitCapture | RegexOptions.NonBacktracking)]

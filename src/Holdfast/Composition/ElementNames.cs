@@ -5,23 +5,23 @@ using System.Text.RegularExpressions;
 
 namespace Holdfast.Composition;
 
-/// <summary>Names of the elements that are taken out of water and of those that come along, in English, German, French, Spanish, Portuguese and Italian.</summary>
+/// <summary>Names of the elements that are taken out of water and of those that come along, in English, German, French, Spanish, Portuguese and Italian, the common ones also in Dutch, Polish, Czech, Swedish, Turkish and Indonesian.</summary>
 /// <remarks>Common names of the languages; accents are left out.</remarks>
 public static partial class ElementNames
 {
     private static readonly (string Symbol, string Names)[] Entries =
     [
-        ("Ag", "silver silber argent plata prata argento"), ("Al", "aluminium aluminum aluminio alluminio"), ("As", "arsenic arsen arsenico arsenio"),
-        ("Au", "gold or oro ouro"), ("B", "boron bor bore boro"), ("Ba", "barium bario baryum"), ("Be", "beryllium berilio berillio"), ("Bi", "bismuth bismut wismut bismuto"),
-        ("Ca", "calcium kalzium calcio"), ("Cd", "cadmium kadmium cadmio"), ("Ce", "cerium cer cerio"), ("Co", "cobalt kobalt cobalto"),
-        ("Cr", "chromium chrom chrome cromo"), ("Cs", "caesium cesium casium cesio"), ("Cu", "copper kupfer cuivre cobre rame"), ("Eu", "europium europio"),
-        ("Fe", "iron eisen fer hierro ferro"), ("Ga", "gallium galio gallio"), ("Gd", "gadolinium gadolinio"), ("Hg", "mercury quecksilber mercure mercurio"), ("In", "indium indio"),
+        ("Ag", "silver silber argent plata prata argento zilver srebro stribro gumus perak"), ("Al", "aluminium aluminum aluminio alluminio glin hlinik"), ("As", "arsenic arsen arsenico arsenio arseen"),
+        ("Au", "gold or oro ouro goud zloto zlato guld altin"), ("B", "boron bor bore boro"), ("Ba", "barium bario baryum"), ("Be", "beryllium berilio berillio"), ("Bi", "bismuth bismut wismut bismuto"),
+        ("Ca", "calcium kalzium calcio"), ("Cd", "cadmium kadmium cadmio kadm kadmiyum"), ("Ce", "cerium cer cerio"), ("Co", "cobalt kobalt cobalto"),
+        ("Cr", "chromium chrom chrome cromo chroom krom"), ("Cs", "caesium cesium casium cesio"), ("Cu", "copper kupfer cuivre cobre rame koper miedz koppar bakir tembaga"), ("Eu", "europium europio"),
+        ("Fe", "iron eisen fer hierro ferro ijzer zelazo zelezo jarn demir besi"), ("Ga", "gallium galio gallio"), ("Gd", "gadolinium gadolinio"), ("Ge", "germanium germanio"), ("Dy", "dysprosium disprosio"), ("Hg", "mercury quecksilber mercure mercurio kwik rtec rtut kvicksilver civa raksa"), ("In", "indium indio"),
         ("K", "potassium kalium potasio potassio"), ("La", "lanthanum lanthan lanthane lantano lantanio"), ("Li", "lithium litio"), ("Mg", "magnesium magnesio"),
-        ("Mn", "manganese mangan manganeso manganes"), ("Mo", "molybdenum molybdan molybdene molibdeno"), ("Na", "sodium natrium sodio"), ("Nd", "neodymium neodym neodimio"),
-        ("Ni", "nickel niquel nichel"), ("P", "phosphorus phosphor phosphore fosforo"), ("Pb", "lead blei plomb plomo chumbo piombo"), ("Pd", "palladium paladio palladio"),
-        ("Pt", "platinum platin platine platino platina"), ("Se", "selenium selen selenio"), ("Si", "silicon silicium silizium silicio"), ("Sn", "tin zinn etain estano estanho stagno"),
+        ("Mn", "manganese mangan manganeso manganes mangaan"), ("Mo", "molybdenum molybdan molybdene molibdeno"), ("Na", "sodium natrium sodio"), ("Nd", "neodymium neodym neodimio"),
+        ("Ni", "nickel niquel nichel nikkel nikiel nikl nikel"), ("P", "phosphorus phosphor phosphore fosforo"), ("Pb", "lead blei plomb plomo chumbo piombo lood olow olovo bly kursun timbal"), ("Pd", "palladium paladio palladio"),
+        ("Pt", "platinum platin platine platino platina"), ("Rb", "rubidium rubidio"), ("Sb", "antimony antimon antimoine antimonio antymon"), ("Sc", "scandium escandio scandio"), ("Se", "selenium selen selenio"), ("Si", "silicon silicium silizium silicio"), ("Sm", "samarium samario"), ("Sn", "tin zinn etain estano estanho stagno cyna tenn kalay"),
         ("Sr", "strontium estroncio stronzio"), ("Tb", "terbium terbio"), ("Th", "thorium torio"), ("Ti", "titanium titan titane titanio"), ("Tl", "thallium talio tallio"), ("U", "uranium uran uranio"),
-        ("V", "vanadium vanadin vanadio"), ("Y", "yttrium itrio ittrio"), ("Zn", "zinc zink cinc zinco"), ("Zr", "zirconium zirkonium circonio zirconio"),
+        ("V", "vanadium vanadin vanadio"), ("Y", "yttrium itrio ittrio"), ("Yb", "ytterbium iterbio itterbio"), ("Zn", "zinc zink cinc zinco cynk zinek cinko"), ("Zr", "zirconium zirkonium circonio zirconio"),
     ];
 
     private static readonly FrozenDictionary<string, string> ByName = Entries

@@ -33,8 +33,12 @@ public sealed record Radiation(string Anode, double Ka1, double? Ka2, double? Kb
     /// <param name="wavelength">Wavelength, ångström.</param>
     /// <exception cref="ArgumentOutOfRangeException">Not between 0.1 and 5 Å.</exception>
     public static Radiation Monochromatic(double wavelength)
-        => wavelength is >= 0.1 and <= 5 ? new("", wavelength, null, null, 0)
+        => IsPossible(wavelength) ? new("", wavelength, null, null, 0)
             : throw new ArgumentOutOfRangeException(nameof(wavelength), wavelength, "A wavelength for powder diffraction lies between 0.1 and 5 Å.");
+
+    /// <summary>True for a wavelength that patterns of powders are taken with, 0.1 to 5 Å.</summary>
+    /// <param name="wavelength">Wavelength, ångström.</param>
+    public static bool IsPossible(double wavelength) => wavelength is >= 0.1 and <= 5;
 
     /// <summary>The same without Kα2.</summary>
     public Radiation WithoutKa2() => this with { Ka2 = null, Ratio = 0 };

@@ -23,7 +23,8 @@ public sealed record SymmetryOperation(IReadOnlyList<int> R, IReadOnlyList<doubl
                 return null;
         }
 
-        return Math.Abs(Determinant(r)) == 1 ? new(r, t) : null;
+        // No setting of a space group takes an axis twice.
+        return Array.TrueForAll(r, n => n is >= -1 and <= 1) && Math.Abs(Determinant(r)) == 1 && Array.TrueForAll(t, double.IsFinite) ? new(r, t) : null;
     }
 
     /// <summary>Where the operation takes a point, in shares of the axes, not brought back into the cell.</summary>

@@ -47,6 +47,12 @@ public sealed class InfraredSpectrum
     /// <summary>Standard deviation of the noise in a quiet region; no unit.</summary>
     public double Noise { get; }
 
+    /// <summary>Ends of the infrared, from the far to the near; cm⁻¹ (common practice).</summary>
+    public const double LowestWavenumber = 10, HighestWavenumber = 15_000;
+
+    /// <summary>No detector tells a larger absorbance, of either sign; no unit (common practice: 5 to 6 are the limit).</summary>
+    public const double LargestAbsorbance = 20;
+
     /// <summary>Two bands closer than this cannot be told apart: the stated resolution, or two steps where none was stated; cm⁻¹.</summary>
     public double Limit => Resolution is { } stated ? Math.Max(stated, Step) : 2 * Step;
 
@@ -60,9 +66,12 @@ public sealed class InfraredSpectrum
     {
         ArgumentNullException.ThrowIfNull(points);
         var findings = new List<Finding>();
-        var given = points.Where(p => double.IsFinite(p.Wavenumber) && double.IsFinite(p.Ordinate)).OrderBy(p => p.Wavenumber).ToList();
+        var all = points.ToList();
+        var given = all.Where(p => p.Wavenumber is >= LowestWavenumber and <= HighestWavenumber && double.IsFinite(p.Ordinate)).OrderBy(p => p.Wavenumber).ToList();
+        if (all.Count > given.Count)
+            findings.Add(Say(Weight.Caution, $"{all.Count - given.Count} points lie outside {LowestWavenumber:0} to {HighestWavenumber:0} cm⁻¹, where no infrared is, or have no ordinate: they are left out. Check the axis and its unit."));
         var kept = new List<(double X, double A)>(given.Count);
-        int saturated = 0, above = 0;
+        int saturated = 0, above = 0, impossible = 0;
         foreach (var (x, y) in given)
         {
             var absorbance = scale switch
@@ -73,6 +82,8 @@ public sealed class InfraredSpectrum
             };
             if (absorbance is not { } a)
                 saturated++;
+            else if (Math.Abs(a) > LargestAbsorbance)
+                impossible++;
             else if (kept.Count == 0 || x > kept[^1].X)
             {
                 kept.Add((x, a));
@@ -80,6 +91,8 @@ public sealed class InfraredSpectrum
             }
         }
 
+        if (impossible > 0)
+            findings.Add(Say(Weight.Caution, $"{impossible} points have an absorbance beyond ±{LargestAbsorbance:0}, which no detector tells: they are left out. Check the column and its unit."));
         if (saturated > 0)
             findings.Add(Say(Weight.Caution, $"{saturated} points let nothing through: saturated, no absorbance. Make a thinner pellet."));
         if (above > 0)

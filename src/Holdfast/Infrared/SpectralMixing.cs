@@ -11,7 +11,8 @@ namespace Holdfast.Infrared;
 /// <remarks>
 /// Additive: a physical mixture fits as well as a bonded composite, so a good fit means "no interaction seen". Shares are not mass fractions: thickness and
 /// grain size enter. Standard errors of least squares count neighbouring points as independent; they are widened by √((1+ρ)/(1−ρ)), ρ the lag-one
-/// correlation of the residuals.
+/// correlation of the residuals. What is left over is looked for beside a baseline of the third degree: beside a straight one the scatter of grains, which bends it by a hundredth, was taken for
+/// a band in 98 of 100 simulated mixtures; a band is far narrower than what a cubic follows.
 /// </remarks>
 public sealed class SpectralMixing
 {
@@ -21,7 +22,7 @@ public sealed class SpectralMixing
     private const int SmoothingWindow = 9;
     private const int FewestPoints = 25;
 
-    private SpectralMixing(double[] wavenumbers, double[] absorbances, double[][] parents, double[] shares, double[] errors, LinearModel model)
+    private SpectralMixing(double[] wavenumbers, double[] absorbances, double[][] parents, double[] shares, double[] errors, LinearModel model, double[] besideBent)
     {
         Wavenumbers = wavenumbers;
         Residuals = [.. model.Residuals];
@@ -34,9 +35,9 @@ public sealed class SpectralMixing
         Slope = model.Coefficients[^1];
         Likeness = [.. parents.Select(p => Pearson(p, absorbances))];
         LikenessOfSlopes = [.. parents.Select(p => Pearson(Differences(p), Differences(absorbances)))];
-        double[] smooth = SavitzkyGolay.Smooth(Residuals, SmoothingWindow);
+        double[] smooth = SavitzkyGolay.Smooth(besideBent, SmoothingWindow);
         SmoothedResiduals = smooth;
-        LeftOver = Find(wavenumbers, smooth, SpectralNoise.Of(wavenumbers, Residuals));
+        LeftOver = Find(wavenumbers, smooth, SpectralNoise.Of(wavenumbers, besideBent));
     }
 
     /// <summary>Wavenumbers common to all spectra, cm⁻¹.</summary>
@@ -57,7 +58,7 @@ public sealed class SpectralMixing
     /// <summary>Measured less fitted absorbance at each wavenumber; no unit.</summary>
     public IReadOnlyList<double> Residuals { get; }
 
-    /// <summary>The same, smoothed over nine points: for looking.</summary>
+    /// <summary>The same beside a baseline that may bend, smoothed over nine points: for looking.</summary>
     public IReadOnlyList<double> SmoothedResiduals { get; }
 
     /// <summary>Residual standard deviation, absorbance; no unit.</summary>
@@ -94,6 +95,7 @@ public sealed class SpectralMixing
             return None($"The spectra share {grid.Length} points; {FewestPoints} are needed.");
 
         double[] y = OnGrid(spectrum, grid), ones = [.. grid.Select(_ => 1.0)], rise = [.. grid.Select(v => (v - grid[0]) / (grid[^1] - grid[0]))];
+        double[] square = [.. rise.Select(r => r * r)], cube = [.. rise.Select(r => r * r * r)];
         double[][] columns = [.. parents.Select(p => OnGrid(p, grid))];
         SpectralMixing? best = null;
         for (var subset = 1; subset < 1 << columns.Length; subset++)
@@ -106,7 +108,7 @@ public sealed class SpectralMixing
             double[] shares = new double[columns.Length], errors = new double[columns.Length];
             for (var j = 0; j < used.Length; j++)
                 (shares[used[j]], errors[used[j]]) = (model.Coefficients[j], model.StandardErrors[j]);
-            best = new(grid, y, columns, shares, errors, model);
+            best = new(grid, y, columns, shares, errors, model, [.. LinearModel.Of([.. used.Select(k => columns[k]), cube, square, ones, rise], y).Value?.Residuals ?? model.Residuals]);
         }
 
         return best is not null ? new(best, []) : None($"No share of the parents above 0 describes the spectrum: are these its parents, and all in absorbance?");

@@ -9,6 +9,12 @@ public sealed class SizeStatistics
     /// <summary>Fewer particles than this are a sketch, not a distribution (common practice).</summary>
     public const int Few = 100;
 
+    /// <summary>No particle of a powder is smaller than an atom or larger than a centimetre, nm (common practice).</summary>
+    public const double Smallest = 0.1, Largest = 1e7;
+
+    /// <summary>Numbers of a shape, length over width say, lie between a thousandth and a thousand (common practice); no unit.</summary>
+    public const double LargestShape = 1000;
+
     private readonly double[] sorted;
 
     private SizeStatistics(double[] sorted)
@@ -23,6 +29,12 @@ public sealed class SizeStatistics
         LogNormality = ShapiroWilk.Of(logs).Value;
         LogMean = log.MeanEstimate().Value is { } e ? e with { Method = "geometric mean", Value = GeometricMean, Scale = Scale.Logarithmic } : null;
     }
+
+    /// <summary>True for what can be the size of a particle.</summary>
+    /// <param name="size">Size; in any unit, or a number without one.</param>
+    /// <param name="nanometres">What the size is multiplied by to be in nm; null for a number without a unit.</param>
+    public static bool IsPossible(double size, double? nanometres)
+        => nanometres is { } factor ? factor * size is >= Smallest and <= Largest : size is >= 1 / LargestShape and <= LargestShape;
 
     /// <summary>Sizes from small to large, in their unit.</summary>
     public IReadOnlyList<double> Sizes => sorted;

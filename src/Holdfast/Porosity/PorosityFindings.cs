@@ -12,6 +12,10 @@ internal static class PorosityFindings
     public static Finding Dropped(int count, string why)
         => Of("HF-710", Weight.Note, $"{count} {(count == 1 ? "point is" : "points are")} left out: {why}.");
 
+    /// <summary>Amounts that no solid holds.</summary>
+    public static Finding Impossible(int count)
+        => Of("HF-710", Weight.Caution, $"{count} {(count == 1 ? "point is" : "points are")} left out: more than {Nitrogen.LargestUptakeStp:0} cm3(STP)/g, which no solid holds. Check the unit and the mass.");
+
     /// <summary>Less nitrogen at a higher pressure.</summary>
     public static Finding AmountFalls(double at)
         => Of("HF-711", Weight.Caution, $"The amount falls while p/p0 rises above {at:0.###}: leak, drift or loss of sample. No volume is taken above that point.");
@@ -50,7 +54,7 @@ internal static class PorosityFindings
 
     /// <summary>The usual window would mislead.</summary>
     public static Finding FixedRangeRefused(double c)
-        => Of("HF-713", Weight.Note, $"The usual window 0.05 to 0.30 gives C = {c:0.#}: it must not be used here.");
+        => Of("HF-713", Weight.Note, double.IsFinite(c) ? $"The usual window 0.05 to 0.30 gives C = {c:0.#}: it must not be used here." : (FormattableString)$"The usual window 0.05 to 0.30 makes no line: it must not be used here.");
 
     /// <summary>A t-plot that is no line.</summary>
     public static Finding NoTPlot(string why)

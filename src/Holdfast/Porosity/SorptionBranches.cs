@@ -28,8 +28,8 @@ public sealed record SorptionBranches(ImmutableArray<SorptionPoint> Adsorption, 
         }
 
         // A list that only falls is a desorption branch.
-        var turn = top == 0 && inside.Length > 1 ? 0 : top + 1;
-        return Of(inside[..turn], inside[turn..], points.Count - inside.Length);
+        var turn = top == 0 && inside.Length != 1 ? 0 : top + 1;
+        return Of(inside[..turn], inside[turn..], points);
     }
 
     /// <summary>The isotherm from branches that the file tells apart, in either order of p/p0.</summary>
@@ -45,13 +45,15 @@ public sealed record SorptionBranches(ImmutableArray<SorptionPoint> Adsorption, 
             Array.Reverse(up);
         if (down.Length > 1 && down[0].X < down[^1].X)
             Array.Reverse(down);
-        return Of(up, down, adsorption.Count + desorption.Count - up.Length - down.Length);
+        return Of(up, down, [.. adsorption, .. desorption]);
     }
 
-    private static SorptionBranches Of(SorptionPoint[] up, SorptionPoint[] down, int outside)
+    private static SorptionBranches Of(SorptionPoint[] up, SorptionPoint[] down, IReadOnlyList<SorptionPoint> all)
     {
         var findings = ImmutableArray.CreateBuilder<Finding>();
-        if (outside > 0)
+        if (all.Count(p => !IsAmount(p)) is > 0 and var impossible)
+            findings.Add(PorosityFindings.Impossible(impossible));
+        if (all.Count(p => IsAmount(p) && !IsInside(p)) is > 0 and var outside)
             findings.Add(PorosityFindings.Dropped(outside, "p/p0 is not between 0 and 1"));
         var rising = Strictly(up, 1);
         var falling = Strictly(down, -1);
@@ -65,7 +67,10 @@ public sealed record SorptionBranches(ImmutableArray<SorptionPoint> Adsorption, 
         return new(rising, falling, findings.ToImmutable()) { FallsAbove = falls };
     }
 
-    private static bool IsInside(SorptionPoint p) => p.X is > 0 and < 1 && double.IsFinite(p.Amount);
+    private static bool IsInside(SorptionPoint p) => p.X is > 0 and < 1 && IsAmount(p);
+
+    // Below zero as well: an offset is small, what is larger than any uptake is none.
+    private static bool IsAmount(SorptionPoint p) => Math.Abs(p.Amount) <= Nitrogen.LargestUptakeStp / Nitrogen.StpPerMmol;
 
     private static ImmutableArray<SorptionPoint> Strictly(SorptionPoint[] points, int way)
     {

@@ -33,6 +33,29 @@ public sealed record Recipe(IReadOnlyList<Reagent> Reagents, Formula Product, Re
             limiting.Extent * product.Mass);
     }
 
+    /// <summary>The masses that give so much product: n = m/(M·yield) formula units, each reagent for the element that it brings, over its purity, with its excess.</summary>
+    /// <param name="product">The product.</param>
+    /// <param name="wanted">Mass of product wanted, dry and pure, g, above 0.</param>
+    /// <param name="yield">Share of the theoretical yield that is expected, above 0 to 1; no unit.</param>
+    /// <param name="supplies">The reagents, at least one, each with an element that the product and it hold.</param>
+    /// <exception cref="ArgumentException">A reagent or the product lacks the element, or a share is out of its range.</exception>
+    public static Recipe For(Formula product, double wanted, double yield, params IReadOnlyList<Supply> supplies)
+    {
+        ArgumentNullException.ThrowIfNull(product);
+        ArgumentNullException.ThrowIfNull(supplies);
+        ArgumentOutOfRangeException.ThrowIfNegativeOrZero(wanted);
+        if (!(yield is > 0 and <= 1))
+            throw new ArgumentException("A yield lies above 0 and at most at 1.", nameof(yield));
+        var amount = wanted / product.MolarMass / yield;
+        return Of(product, [.. supplies.Select(s =>
+        {
+            if (!(product.Count(s.Element) > 0 && s.Formula.Count(s.Element) > 0 && s.Purity is > 0 and <= 1 && s.Excess >= 0))
+                throw new ArgumentException($"{s.Formula.Text} cannot bring {s.Element} of {product.Text}.", nameof(supplies));
+            var per = product.Count(s.Element) / s.Formula.Count(s.Element);
+            return new Reagent(s.Formula.Text, s.Formula, amount * per * (1 + s.Excess) * s.Formula.MolarMass / s.Purity, per, s.Purity);
+        })]);
+    }
+
     /// <summary>How much of a reagent is left over, as a share of what is used; no unit.</summary>
     /// <param name="reagent">One of the reagents.</param>
     public double Excess(Reagent reagent)
@@ -72,3 +95,10 @@ public sealed record Recipe(IReadOnlyList<Reagent> Reagents, Formula Product, Re
         return [.. Reagents.Select(r => r with { Mass = r.Mass.Value * factor })];
     }
 }
+
+/// <summary>A reagent for the element that it brings into a product.</summary>
+/// <param name="Formula">Its formula, hydrate water included.</param>
+/// <param name="Element">Symbol of the element.</param>
+/// <param name="Purity">Mass fraction of the pure reagent; no unit.</param>
+/// <param name="Excess">Share taken beyond what the product holds; no unit.</param>
+public sealed record Supply(Formula Formula, string Element, double Purity = 1, double Excess = 0);

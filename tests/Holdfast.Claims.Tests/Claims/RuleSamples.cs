@@ -11,7 +11,7 @@ namespace Holdfast.Claims.Tests.Claims;
 /// <summary>For every rule one sample of plain numbers for each ruling: what a reader would expect to hold, to be open, to be contradicted.</summary>
 internal static class RuleSamples
 {
-    private static readonly Lazy<ImmutableArray<(string Rule, Ruling Expected, Decision Decision)>> Made = new(() => [.. Make(), .. ReuseSamples.Make(), .. WaterSamples.Make(), .. Rules.RateStepTests.Samples]);
+    private static readonly Lazy<ImmutableArray<(string Rule, Ruling Expected, Decision Decision)>> Made = new(() => [.. Make(), .. ReuseSamples.Make(), .. WaterSamples.Make(), .. Rules.RateStepTests.Samples, .. PlanSamples.Make()]);
 
     /// <summary>Rule id, the ruling expected, and the decision on the sample.</summary>
     public static ImmutableArray<(string Rule, Ruling Expected, Decision Decision)> All => Made.Value;

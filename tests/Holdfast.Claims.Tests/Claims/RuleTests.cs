@@ -16,10 +16,10 @@ public sealed partial class RuleTests
     public void Rules_TheirIds_AreThese()
         => Assert.Equal(
         [
-            "best-isotherm", "best-kinetic-model", "better-than-published", "calibration-fit", "capacity", "chemisorption", "controls-clean",
-            "detection-limit", "equilibrium-reached", "favourable", "ion-exchange", "linear-calibration", "low-cost", "mass-balance", "meets-limit", "monolayer",
-            "no-interference", "not-precipitation", "optimum-dose", "optimum-ph", "outlet-meets-limit", "ph-recorded", "quenching-mechanism", "rate-step", "readings-inside-range",
-            "regenerated-better", "removal-falls-with-concentration", "reproducible", "reusable", "selective", "sensor-detection-limit", "sensor-linear",
+            "best-isotherm", "best-kinetic-model", "better-than-published", "blocks-complete", "calibration-fit", "capacity", "chemisorption", "controls-clean",
+            "detection-limit", "equilibrium-reached", "favourable", "ion-exchange", "linear-calibration", "low-cost", "margins-fixed-before", "mass-balance", "meets-limit", "monolayer",
+            "no-interference", "not-precipitation", "optimum-dose", "optimum-ph", "order-randomised", "outlet-meets-limit", "ph-recorded", "quenching-mechanism", "rate-step", "readings-inside-range",
+            "regenerated-better", "removal-falls-with-concentration", "replicates-as-planned", "reproducible", "reusable", "selective", "sensor-detection-limit", "sensor-linear",
             "sensor-responds", "smallest-sufficient-dose", "spontaneous-and-endothermic", "stable-in-water", "works-in-water",
         ], Defence.Rules.Select(r => r.Id));
 

@@ -24,7 +24,7 @@ internal sealed class IntakeCase
         asked = said.RootElement.Clone();
         Name = Path.GetFileName(folder);
         Human = said.RootElement.GetProperty("human").GetString()!;
-        Analyte = said.RootElement.GetProperty("analyte").GetString()!;
+        Analyte = said.RootElement.TryGetProperty("analyte", out var analyte) ? analyte.GetString()! : "";
         Files = [.. said.RootElement.GetProperty("files").EnumerateArray().Select(f => f.GetString()!)];
     }
 
@@ -45,7 +45,7 @@ internal sealed class IntakeCase
 
     /// <summary>The cases below a folder.</summary>
     public static IEnumerable<IntakeCase> In(string folder)
-        => Directory.EnumerateDirectories(folder).Where(d => File.Exists(Path.Combine(d, "case.json"))).Order(StringComparer.Ordinal).Select(d => new IntakeCase(d));
+        => Directory.EnumerateDirectories(folder).Where(d => File.Exists(Path.Combine(d, "case.json"))).Order(StringComparer.Ordinal).Select(d => new IntakeCase(d)).Where(c => c.Analyte.Length > 0);
 
     /// <summary>Takes the files in and compares.</summary>
     /// <param name="answers">Answers, or null for none.</param>
@@ -58,6 +58,7 @@ internal sealed class IntakeCase
 
         var understood = Take.Understand(study, incoming, answers ?? Answers.None);
         var open = understood.SelectMany(u => u.Understanding.Questions).Where(q => q.IsOpen).Select(q => $"{q.Id}: {q.Text}").ToImmutableArray();
+        ImmutableArray<string> unworded = [.. understood.SelectMany(u => u.Understanding.Questions).SelectMany(q => q.Choices.Where(c => c.Contains('-', StringComparison.Ordinal) && c.All(x => char.IsAsciiLetterLower(x) || x == '-') && ChoiceWords.Of(q.Id, c) == c).Select(c => $"{q.Id}: {c}"))];
         var said = understood.SelectMany(u => u.Understanding.Findings).Where(f => f.Weight != Weight.Note).Select(f => f.ToString()).ToImmutableArray();
         // What is assumed is said as well; it counts as asked only where it names what the case is about.
         said = [.. said, .. understood.SelectMany(u => u.Understanding.Questions).Where(q => q is { IsOpen: false, Answer: null } && NamesIt(q.Text)).Select(q => $"{q.Id}: {q.Text}")];
@@ -70,7 +71,7 @@ internal sealed class IntakeCase
         // What the quantities themselves say, as both doors show it at once: "A5 reads above the highest standard".
         var evidence = Evidence.Of(study);
         said = [.. said, .. evidence.Vessels.SelectMany(v => v.Findings).Where(f => f.Weight != Weight.Note && NamesIt(f.Sentence)).Select(f => f.ToString())];
-        return Compare(evidence, open, said);
+        return Compare(evidence, open, said) with { Unworded = unworded };
     }
 
     private IntakeOutcome Compare(Evidence evidence, ImmutableArray<string> open, ImmutableArray<string> said)
@@ -152,19 +153,4 @@ internal sealed class IntakeCase
         => !names.TryGetProperty(kind, out var patterns) || patterns.EnumerateArray().Any(p => System.Text.RegularExpressions.Regex.IsMatch(text, p.GetString()!, System.Text.RegularExpressions.RegexOptions.NonBacktracking));
 
     private static string Plain(string text) => string.Concat(text.Where(char.IsLetterOrDigit)).ToLowerInvariant();
-}
-
-/// <summary>What became of a case.</summary>
-internal sealed record IntakeOutcome(
-    string Name, string Human, int Right, int Expected, ImmutableArray<string> Wrong, ImmutableArray<string> Missing, ImmutableArray<string> Open, ImmutableArray<string> Said, string Class)
-{
-    /// <summary>True when a careful reader would have done the same.</summary>
-    public bool Meets => Class == (Human == "understands" ? "RIGHT" : "ASKED") || (AskingIsFine && Class == "ASKED");
-
-    /// <summary>True where a careful reader understands, and a question is no fault all the same.</summary>
-    public bool AskingIsFine { get; init; }
-
-    /// <summary>In one line.</summary>
-    public override string ToString()
-        => $"{Class,-26}{(Meets ? "ok" : "  "),-4}{Human,-12}{Right,3}/{Expected,-4}{Name,-34}{(Wrong.Length > 0 ? Wrong[0] : Meets ? "" : Open.Length > 0 ? Open[0] : Missing.Length > 0 ? $"{Missing.Length} missing: {Missing[0]} {(Said.Length > 0 ? Said[0] : "")}" : "")}";
 }

@@ -22,6 +22,8 @@ public class IntakeCaseTests
         var outcomes = cases.Select(c => c.Run()).ToList();
         // Never a number that is silently wrong, whatever else is missing.
         Assert.DoesNotContain(outcomes, o => o.Wrong.Length > 0);
+        // A person reads words, not the names that the terminal uses.
+        Assert.Equal([], outcomes.SelectMany(o => o.Unworded).Distinct());
         var unmet = outcomes.Where(o => !o.Meets).Select(o => o.ToString()).ToList();
         Assert.True(unmet.Count == 0, string.Join('\n', unmet));
     }

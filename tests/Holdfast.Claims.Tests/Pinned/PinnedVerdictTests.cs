@@ -2,7 +2,6 @@ using System.Collections.Immutable;
 using System.Globalization;
 using System.Text;
 using Holdfast.Claims.Tests.Claims;
-using Holdfast.Testing;
 using Holdfast.Verdicts;
 
 namespace Holdfast.Claims.Tests.Pinned;
@@ -28,16 +27,7 @@ public sealed class PinnedVerdictTests
 
     [Theory]
     [MemberData(nameof(Names))]
-    public void Said_OfTheStudy_IsWhatWasSaidBefore(string name)
-    {
-        var path = Repository.Path("tests", "Holdfast.Claims.Tests", "Pinned", name + ".txt");
-        string[] now = [.. Pinned[name]()];
-        if (Environment.GetEnvironmentVariable("HOLDFAST_PIN") == "1")
-            File.WriteAllText(path, string.Join('\n', now) + "\n");
-        var before = File.ReadAllText(path).TrimEnd('\n').Split('\n');
-        var at = Enumerable.Range(0, Math.Max(now.Length, before.Length)).FirstOrDefault(i => i >= now.Length || i >= before.Length || now[i] != before[i], -1);
-        Assert.True(at < 0, at < 0 ? "" : $"{name}.txt, line {at + 1}, said before:\n{(at < before.Length ? before[at] : "(nothing)")}\nsaid now:\n{(at < now.Length ? now[at] : "(nothing)")}");
-    }
+    public void Said_OfTheStudy_IsWhatWasSaidBefore(string name) => PinnedFile.Compare(name, Pinned[name]());
 
     private static IEnumerable<string> Said(Dossier dossier)
         => dossier.Verdicts.SelectMany(v => Said(v.Claim.Id, v.Ruling, v.Reason, v.Numbers, v.Gates, v.Warnings, v.Questions, v.Next).Append("  scope " + v.Scope));

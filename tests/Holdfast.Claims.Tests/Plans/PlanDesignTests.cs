@@ -11,14 +11,40 @@ namespace Holdfast.Claims.Tests.Plans;
 /// <summary>Plans as a whole.</summary>
 public class PlanDesignTests
 {
-    // planning.md 3: replicates by the power table. A margin of 5 % over a scatter of 2.5 % is margin/sigma 2: 6 vessels at each compared time (reference/design/replicates-by-power.csv).
-    [Theory, InlineData("2.5", 6), InlineData("2", 4), InlineData("5", 12)]
-    public void Of_Equilibrium_HasTheReplicatesOfTheTable(string scatter, int n)
+    // With one later time, a plateau at once and nothing but the scatter of one vessel, power is that of the table (reference/design/replicates-by-power.csv): margin/sigma 1.5, 2 and 3 ask for 9, 6 and 3.
+    // The larger draws of the last mean, which the step is a share of, leave half a point.
+    [Theory, InlineData(1.5, 9), InlineData(2, 6), InlineData(2.5, 4), InlineData(3, 3)]
+    public void Equilibrium_OfTwoTimes_HasThePowerOfTheTable(double margin, int n)
     {
-        var series = Assert.Single(PlanWarningsTests.Plan(["equilibrium-reached"], ("scatter", scatter)).Series);
-        Assert.Equal(n, series.Replicates);
-        Assert.All(series.Levels.Where(l => l.Time >= 120), l => Assert.Equal(n, series.VesselsAt(l)));
+        var plan = PlanWarningsTests.Plan(["equilibrium-reached"], ("half-time", "1"));
+        var series = plan.Series[0] with { Levels = [.. plan.Series[0].Levels.Where(l => l.Time is 120 or 240)], Replicates = n };
+        var supposed = new Supposed(plan.Basis);
+        var u = 100 * supposed.U(20, supposed.Left(20, 2)) / (20 - supposed.Left(20, 2));
+        var power = new PlanDraws(supposed, PlanQuestion.Equilibrium, margin * u).Equilibrium(series).Power(margin * u);
+        Assert.Equal(Statistics.Power.EquivalenceOfTwoMeans(margin, n), power, 0.005 + 3 * Math.Sqrt(0.25 / 2000));
+        Assert.True(power > 0.75);
+    }
+
+    // More is asked of a study than the table asks of two means: two later times, readings with an error of their own, ground. Replicates never fall below the table's.
+    [Theory, InlineData("2.5", 6), InlineData("2", 4)]
+    public void Of_Equilibrium_HasAtLeastTheReplicatesOfTheTable(string scatter, int n)
+    {
+        var plan = PlanWarningsTests.Plan(["equilibrium-reached"], ("scatter", scatter));
+        var series = Assert.Single(plan.Series);
+        Assert.InRange(series.Replicates, n, PlanDesign.MostReplicates);
+        Assert.True(plan.Claims[0].Power.Power >= PlanPower.Wanted);
+        Assert.All(series.Levels.Where(l => l.Time >= 120), l => Assert.Equal(series.Replicates, series.VesselsAt(l)));
         Assert.All(series.Levels.Where(l => l.Time < 120), l => Assert.Equal(3, series.VesselsAt(l)));
+    }
+
+    // Where vessels do not help none are planned: equilibrium by 120 min is not true of a half-time of 60 min.
+    [Fact]
+    public void Of_ClaimThatIsNotTrue_IsNotPlannedFor()
+    {
+        var plan = PlanWarningsTests.Plan(["equilibrium-reached"], ("half-time", "60"));
+        Assert.Equal(3, plan.Series[0].Replicates);
+        Assert.True(plan.Claims[0].Power.Power < 0.05);
+        Assert.Contains(plan.Warnings, w => w.Name == "power-equilibrium-reached");
     }
 
     // Scatter from 4 pilot vessels is planned with at its upper 80 % bound: s·√(3/χ²(0.20, 3)), χ² from scipy 1.10.1: 1.00517.
@@ -30,8 +56,8 @@ public class PlanDesignTests
     [Theory, InlineData("1"), InlineData("3")]
     public void Of_Capacity_IsAPracticalLayout(string factor)
     {
-        var plan = PlanWarningsTests.Plan(["capacity"], ("within-factor", factor));
-        var series = Assert.Single(plan.Series);
+        var plan = PlanWarningsTests.Plan(["capacity", "equilibrium-reached"], ("within-factor", factor));
+        var series = plan.Series.Single(s => s.Name == "ISO");
         Assert.True(series.LackOfFit >= 2);
         Assert.InRange(series.Efficiency!.Value, 0.7, 1);
         Assert.All(series.Levels, l => Assert.Equal(1, l.Blanks));
@@ -44,9 +70,9 @@ public class PlanDesignTests
     public void Of_FewVessels_StaysWithinThemAndSaysWhatIsLeft()
     {
         var whole = PlanWarningsTests.Plan(["capacity", "equilibrium-reached"]);
-        var few = PlanWarningsTests.Plan(["capacity", "equilibrium-reached"], ("vessels", "55"));
-        Assert.True(whole.Vessels.Length > 55);
-        Assert.InRange(few.Vessels.Length, 40, 55);
+        var few = PlanWarningsTests.Plan(["capacity", "equilibrium-reached"], ("vessels", "60"));
+        Assert.True(whole.Vessels.Length > 60);
+        Assert.InRange(few.Vessels.Length, 40, 60);
         Assert.True(few.Claims[1].Power.Power < whole.Claims[1].Power.Power);
         Assert.Contains("±", few.Claims[1].Power.Shows, StringComparison.Ordinal);
     }
@@ -68,7 +94,7 @@ public class PlanDesignTests
         Assert.Equal(plan.Budget.MetalWithOverage, plan.Waste.Sum(w => w.Metal), 9);
     }
 
-    // Power promised is power obtained: the capacity is fitted to drawn vessels, its 95 % interval by t, over 1500 draws (simulation, seed 1589).
+    // The interval of the capacity is as narrow as promised: the curve is fitted to drawn vessels, its 95 % interval by t, over 1500 draws (simulation, seed 1589).
     [Theory, InlineData("3", "10"), InlineData("6", "24")]
     public void Capacity_PowerPromised_IsObtainedBySimulation(string scatter, string vessels)
     {
@@ -85,7 +111,7 @@ public class PlanDesignTests
                 hits++;
         }
 
-        Assert.Equal(plan.Claims[0].Power.Power!.Value, hits / (double)draws, 0.03 + 2 * Math.Sqrt(0.25 / draws));
+        Assert.Equal(plan.Claims[0].Power.Power!.Value / PlanPower.Limits.CapacitySpeaks, hits / (double)draws, 0.03 + 2 * Math.Sqrt(0.25 / draws));
     }
 
     // Gauss-Newton on what is left as a function of the start concentration, both known from the plan's own curve; relative half-width of the capacity.
@@ -116,27 +142,6 @@ public class PlanDesignTests
 
         var s = Math.Sqrt(sum / (y.Length - 2));
         return StudentDistribution.Quantile(0.975, y.Length - 2) * s * Math.Sqrt(information.Covariance()![0, 0]) / p[0];
-    }
-
-    // Equal uptakes are shown equal as often as promised: two one-sided tests on drawn vessels (simulation, seed 1589).
-    [Fact]
-    public void Equilibrium_PowerPromised_IsObtainedBySimulation()
-    {
-        var plan = PlanWarningsTests.Plan(["equilibrium-reached"], ("scatter", "3"), ("vessels", "50"));
-        var n = plan.Series[0].Replicates;
-        var stream = new SeededStream(1589, "power of a plateau");
-        var (hits, draws) = (0, 20_000);
-        var t = StudentDistribution.Quantile(0.95, 2 * n - 2);
-        for (var d = 0; d < draws; d++)
-        {
-            double[] a = [.. Enumerable.Range(0, n).Select(_ => 3 * stream.Normal())];
-            double[] b = [.. Enumerable.Range(0, n).Select(_ => 3 * stream.Normal())];
-            var s = Math.Sqrt((a.Sum(v => (v - a.Average()) * (v - a.Average())) + b.Sum(v => (v - b.Average()) * (v - b.Average()))) / (2 * n - 2));
-            if (Math.Abs(a.Average() - b.Average()) + t * s * Math.Sqrt(2.0 / n) < 5)
-                hits++;
-        }
-
-        Assert.Equal(plan.Claims[0].Power.Power!.Value, hits / (double)draws, 0.03);
     }
 
     // A planned vessel is no evidence: nothing that is judged may change by planning.

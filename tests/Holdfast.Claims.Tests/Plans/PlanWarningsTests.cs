@@ -24,7 +24,7 @@ public class PlanWarningsTests
 
     [Theory]
     [InlineData("power-equilibrium-reached", "equilibrium-reached", "scatter=3", "scatter=8")]
-    [InlineData("power-optimum-dose", "optimum-dose", "scatter=1", "scatter=6")]
+    [InlineData("power-smallest-sufficient-dose", "smallest-sufficient-dose", "scatter=1", "scatter=6")]
     [InlineData("removal-DOSE", "smallest-sufficient-dose", "affinity=0.1", "affinity=5")]
     [InlineData("reading-ISO", "capacity", "top-standard=4", "top-standard=0.02")]
     [InlineData("coverage-ISO", "capacity", "highest=150", "highest=40")]
@@ -42,6 +42,17 @@ public class PlanWarningsTests
         Assert.True(Warns(Plan([claim], Pair(bad)), name), $"{name} with {bad}");
     }
 
+    // What a claim stands on must be tested by the plan, or by the study already.
+    [Fact]
+    public void Of_GroundThatNothingTests_Warns()
+    {
+        Assert.True(Warns(Plan(["capacity"]), "ground-equilibrium"));
+        Assert.False(Warns(Plan(["capacity", "best-kinetic-model"]), "ground-equilibrium"));
+        Assert.False(Warns(Plan(["smallest-sufficient-dose", "reproducible"]), "ground"));
+        Assert.True(Warns(Plan(["optimum-ph", "equilibrium-reached"]), "ground-stability"));
+        Assert.False(Warns(Plan(["optimum-ph", "equilibrium-reached"]) with { TestsStability = true }, "ground"));
+    }
+
     [Fact]
     public void Of_RowsTakenAway_WarnsOfControlsLevelsTimesBlocksAndTemperatures()
     {
@@ -50,7 +61,7 @@ public class PlanWarningsTests
         Assert.True(Warns(plan with { Vessels = [.. plan.Vessels.Where(v => v.Role != SampleRole.Control)] }, "controls-ISO"));
         Assert.True(Warns(plan with { Vessels = [.. plan.Vessels.Where(v => v.Role != SampleRole.SorbentBlank)] }, "controls-KIN"));
         PlanDesign Keeping(Func<SeriesDraft, PlannedLevel, bool> keep) => plan with { Series = [.. plan.Series.Select(s => s with { Levels = [.. s.Levels.Where(l => keep(s, l))] })] };
-        Assert.True(Warns(Keeping((s, l) => s.Kind != SeriesKind.Isotherm || l.Start > 14), "levels-ISO"));
+        Assert.True(Warns(Keeping((s, l) => s.Kind != SeriesKind.Isotherm || l.Start > 20), "levels-ISO"));
         Assert.True(Warns(Keeping((_, l) => l.Time <= 120), "later-KIN"));
         Assert.True(Warns(plan with { Vessels = [.. plan.Vessels.Where(v => v.Series != "ISO" || v.Block != 2 || v.InitialConcentration != 82)] }, "blocks-ISO"));
         Assert.True(Warns(plan with { Series = [.. plan.Series.Where(s => s.Name != "TEMP288")] }, "temperatures"));

@@ -20,13 +20,14 @@ internal sealed partial class DossierNumbers
     {
         var (evidence, study) = (dossier.Evidence, dossier.Evidence.Study);
         var verdicts = dossier.Verdicts.Concat(dossier.Verdicts.SelectMany(v => v.OpenGrounds)).ToArray();
-        FitResult[] fits = [.. evidence.Kinetics.Concat(evidence.Isotherms).SelectMany(f => f.Fits)];
+        FitResult[] fits = [.. evidence.Kinetics.Concat(evidence.Isotherms).SelectMany(f => f.Fits), .. Sensing.Of(evidence).Series.SelectMany(s => s.Fits)];
         string?[] said =
         [
             .. verdicts.SelectMany(v => new[] { v.Sentence, v.Reason, v.Scope, v.Next?.Sentence }.Concat(v.Warnings).Concat(v.Next?.Settings ?? []).Concat(v.Numbers.SelectMany(n => new[] { n.Name, n.Note, n.Unit })).Concat(v.Claim.Parameters.Values)),
             study.Title, .. study.Details.Values, .. study.Runs.Select(r => r.Id), .. study.Runs.SelectMany(r => r.Details.Values),
             .. study.Samples.SelectMany(s => new[] { s.Code, s.Series, s.Batch, s.Words(SampleProperties.Matrix) }),
             .. fits.SelectMany(f => new[] { f.Card.Name, f.Card.Formula, f.Card.Source }),
+            .. Speciation.Solid.All.SelectMany(s => new[] { s.Name, s.Source }),
             // Captions are made from the same records and tested with the figures.
             .. StudyFigure.All(dossier).SelectMany(f => f.AllNotes.Append(f.Caption).Select(t => t.Plain).Append(f.Title)),
             // Of the program: confidence, levels of tests, its version.

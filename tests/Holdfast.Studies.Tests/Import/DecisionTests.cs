@@ -128,7 +128,7 @@ public class DecisionTests
         var asked = Read.Text(Text, study: study);
         var question = Assert.Single(asked.Questions);
         Assert.Equal(("unknown", "HF-404"), (question.Id, question.Code));
-        Assert.Contains("2 rows name samples not in this study: B7, B8", question.Text, StringComparison.Ordinal);
+        Assert.Contains("2 rows name samples not in this study under sample: B7, B8. Its vessels are called V-01, V-02", question.Text, StringComparison.Ordinal);
         Assert.Equal("6 rows: 4 ready, 2 need a decision", asked.Sentence);
 
         var added = Read.Text(Text, study: study, answers: Read.Answer("unknown", "add"));

@@ -109,6 +109,24 @@ public class HostileFileTests
     public void Columns_PastTheLimit_AreRefused()
         => Assert.Equal("HF-407", Assert.Single(Read.Text("sample" + string.Concat(Enumerable.Range(0, 5000).Select(_ => ",x")) + "\n").Findings).Code);
 
+    [Theory]
+    [InlineData("%%")]
+    [InlineData("%%%")]
+    [InlineData("% %")]
+    [InlineData("%")]
+    [InlineData("%±%")]
+    public void SignsWithoutANumber_AreAText(string cell)
+        => Assert.Empty(Read.Text("sample,removal (%)\nV-01," + cell, study: Read.With("V-01")).Proposal?.Readings.Where(r => r.Value is not null) ?? []);
+
+    [Fact]
+    public void ASignInFrontOfANumber_IsItsUnit()
+    {
+        var (number, unit) = CellParts.Split("%79,8")!.Value;
+        Assert.Equal("79,8", number);
+        Assert.Equal(CellParts.Split("79,8 %")!.Value.Unit, unit);
+        Assert.Equal(CellParts.Split("79,8 %")!.Value.Number, CellParts.Split("% 79,8")!.Value.Number);
+    }
+
     [Fact]
     public void AnyText_IsUnderstoodOrRefusedButNeverThrows()
     {

@@ -61,6 +61,8 @@ internal static class Workbooks
     {
         Cell made => made,
         string text => new Cell { DataType = CellValues.InlineString, InlineString = new InlineString(new Text(text)) },
+        int count => new Cell { CellValue = new CellValue(count) },
+        DateTime moment => new Cell { StyleIndex = 1, CellValue = new CellValue(moment.ToOADate()) },
         double number => new Cell { CellValue = new CellValue(number) },
         _ => new Cell(),
     };

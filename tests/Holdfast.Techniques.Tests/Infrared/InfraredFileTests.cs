@@ -32,6 +32,41 @@ public class InfraredFileTests
         HasBands(understood);
     }
 
+    // Light of 2.5 to 25 µm: the wavelengths of no emission and of no cuvette.
+    [Theory]
+    [InlineData("Wellenlänge / µm;Transmission / %\n", ";", "%", 1e4)]
+    [InlineData("wavelength (nm),Absorbance\n", ",", "A", 1e7)]
+    public void Spectrum_OverWavelengths_IsReadWithItsBands(string head, string separator, string scale, double factor)
+    {
+        var understood = Reading.Of("HAp-1.csv", Made.Text(head, separator, scale == "%" ? Percent : Absorbance, x: v => factor / v));
+        Assert.False(understood.NeedsDecision, understood.Said());
+        Assert.Equal("infrared", Assert.Single(understood.Measurements()).Technique);
+        HasBands(understood);
+    }
+
+    // The number of the point under the heading of wavenumbers: nothing is read before its range is told.
+    [Fact]
+    public void NumbersOfPoints_AreNoWavenumbers()
+    {
+        var i = 0;
+        var text = "Sample: HAp-1\nRange: 4000 - 400 cm-1\n" + Made.Text("Wavenumber (cm-1),Absorbance\n", ",", Absorbance, x: _ => ++i).Replace(".0000,", ",", StringComparison.Ordinal);
+        var question = Assert.Single(Reading.Of("HAp-1.csv", text).Questions, q => q.IsOpen);
+        Assert.Equal(("range", "4000 to 400"), (question.Id, question.Choices[0]));
+        HasBands(Reading.Of("HAp-1.csv", text, Answers.None.With("range", "4000 to 400")));
+    }
+
+    // The empty beam stands beside two powders whose names are over the columns; one of them has a unit nobody writes out.
+    [Fact]
+    public void EmptyBeam_IsNoSample_AndNamesStandOverPairs()
+    {
+        var rows = Made.Spectrum().Select(p => string.Create(System.Globalization.CultureInfo.InvariantCulture, $"{p.X:0},{9000 * Math.Pow(10, -p.A):0.0},{100 * Math.Pow(10, -p.A):0.000}\n"));
+        var understood = Reading.Of("both.csv", "Infrared\nwavenumber,background,HAp-1\ncm-1,a. u.,% T\n" + string.Concat(rows));
+        Assert.False(understood.NeedsDecision, understood.Said());
+        Assert.Equal("percent-transmittance", Assert.Single(understood.Measurements()).Setting("scale")!.Written);
+        var pairs = Made.Spectrum().Select(p => string.Create(System.Globalization.CultureInfo.InvariantCulture, $"{p.X:0},{p.A:0.0000},,{p.X:0},{p.A:0.0000}\n"));
+        Assert.Equal(["apatite HAp-1", "apatite HAp-2"], Reading.Of("p.csv", "spectra, KBr\napatite HAp-1,,,apatite HAp-2,\nWavenumber [cm-1],Absorbance,,Wavenumber [cm-1],Absorbance\n" + string.Concat(pairs)).Measurements().Select(m => m.Sample));
+    }
+
     [Theory]
     [InlineData("wavenumber (cm-1),Absorbance\n", "T")]
     [InlineData("wavenumber (cm-1),Absorbance\n", "%")]

@@ -146,19 +146,6 @@ public class ScalarTests
         Assert.Equal(Array(c, "example_window_7_order_2_interp"), SavitzkyGolay.Smooth(Array(c, "example_input"), 7, 2), (a, b) => Math.Abs(a - b) < 1e-8);
     }
 
-    [Fact]
-    public void Backgrounds_OfBothKinds_AgreePointByPoint()
-    {
-        var als = Baselines.GetProperty("asymmetric_least_squares");
-        var input = Array(als, "input");
-        Assert.Equal(Array(als, "baseline"), AsymmetricLeastSquares.Of(input, Of(als, "lambda_"), Of(als, "p"), als.GetProperty("iterations").GetInt32()), (a, b) => Math.Abs(a - b) < 1e-6);
-        // Printed to eight decimals.
-        var snip = Baselines.GetProperty("snip");
-        Assert.Equal(Array(snip, "baseline"), Snip.Of(input, snip.GetProperty("window").GetInt32(), false), (a, b) => Math.Abs(a - b) < 6e-9);
-        var counts = Baselines.GetProperty("snip_lls");
-        Assert.Equal(Array(counts, "baseline"), Snip.Of([.. input.Select(y => Math.Round(y * 1000))], counts.GetProperty("window").GetInt32(), true), (a, b) => Math.Abs(a - b) < 1e-4);
-    }
-
     private static FittedLine Line(double twoTheta, double width)
         => new(twoTheta, 0.001, Bragg.Spacing(twoTheta, 1.54059292), 1e-5, 1000, width, 0.01 * width, 0.5, 500, 5, 100, 1, LineDoubts.None);
 

@@ -144,6 +144,31 @@ public class SolutionsTests
         Agree.Digits(6, N("theoretical yield Cu(OH)2 g"), copper.TheoreticalYield.Value);
     }
 
+    // Worked example of the trade's arithmetic, masses to the digits of a balance (handbook of the demo: 5.00 g take 11.27, 0.434 and 3.858 g at full yield; computed beforehand, not by this code).
+    [Fact]
+    public void For_FiveGrams_TakesTheMassesOfTheWorkedExample()
+    {
+        var product = Formula.Parse("Ca9.8Eu0.2(PO4)6(OH)1.8O0.2");
+        Supply[] supplies = [new(Formula.Parse("Ca(NO3)2·4H2O"), "Ca"), new(Formula.Parse("Eu(NO3)3·6H2O"), "Eu"), new(Formula.Parse("(NH4)2HPO4"), "P")];
+        var full = Recipe.For(product, 5, 1, supplies);
+        Assert.Equal([11.27, 0.434, 3.858], full.Reagents.Select((r, i) => Math.Round(r.Mass.Value, i == 0 ? 2 : 3)));
+        Agree.Relative(1e-9, 5, full.TheoreticalYield.Value);
+
+        // A yield of 80 %, salt of 98 % and 5 % more of it: by hand 1/0.8, 1/0.98, 1.05 times.
+        var part = Recipe.For(product, 5, 0.8, [supplies[0] with { Purity = 0.98, Excess = 0.05 }, .. supplies[1..]]);
+        Agree.Relative(1e-9, full.Reagents[0].Mass.Value / 0.8 / 0.98 * 1.05, part.Reagents[0].Mass.Value);
+        Agree.Relative(1e-9, full.Reagents[2].Mass.Value / 0.8, part.Reagents[2].Mass.Value);
+        Agree.Relative(1e-9, 0.05, part.Excess(part.Reagents[0]));
+        Agree.Relative(1e-9, 5 * full.Reagents[0].Mass.Value, Recipe.For(product, 25, 1, supplies).Reagents[0].Mass.Value);
+
+        // Water left out of the formula is water missing in the flask: 164.09 against 236.15 g/mol.
+        Assert.InRange(Recipe.For(product, 5, 1, new Supply(Formula.Parse("Ca(NO3)2"), "Ca")).Reagents[0].Mass.Value, 7.82, 7.84);
+        Assert.Throws<ArgumentException>(() => Recipe.For(product, 5, 1, new Supply(Formula.Parse("NaOH"), "Na")));
+        Assert.Throws<ArgumentException>(() => Recipe.For(product, 5, 1.01, supplies));
+        Assert.Throws<ArgumentException>(() => Recipe.For(product, 5, 1, supplies[0] with { Purity = 1.01 }));
+        Assert.Throws<ArgumentOutOfRangeException>(() => Recipe.For(product, 0, 1, supplies));
+    }
+
     [Fact]
     public void Yield_AboveWhatTheReagentsGive_IsNoYield()
     {

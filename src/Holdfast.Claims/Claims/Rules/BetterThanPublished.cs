@@ -73,7 +73,7 @@ public sealed class BetterThanPublished : IClaimRule
         }
 
         var matched = matches.All(m => m.Passed);
-        var half = publishedU is { } u ? NormalDistribution.Quantile(0.95) * u : (double?)null;
+        var half = publishedU is { } u ? NormalDistribution.Quantile(Confidence.Level) * u : (double?)null;
         var ruling = half is not { } h || !matched ? Ruling.NotShownYet
             : own.LowerBound() > published + h ? Ruling.Holds
             : own.UpperBound() < published - h ? Ruling.Contradicted

@@ -26,6 +26,9 @@ public sealed class Capacity : IClaimRule
 
         /// <summary>Where rival curves are compared, in highest concentrations: far enough to see whether another one levels off as well.</summary>
         public const double FarAbove = 3;
+
+        /// <summary>Correlation of capacity and affinity, without its sign, above which an examiner asks what one of them can take from the other; no unit.</summary>
+        public const double Entangled = 0.95;
     }
 
     /// <summary>The rule's id, for claims that stand on it.</summary>
@@ -88,7 +91,7 @@ public sealed class Capacity : IClaimRule
         var away = stated is { } s && (found.Low > (1 + margin) * s || found.High < (1 - margin) * s);
         var near = stated is not { } c || (closed && found.Low > (1 - margin) * c && found.High < (1 + margin) * c);
         var tight = closed && Math.Max(found.High!.Value - found.Value, found.Value - found.Low!.Value) <= margin * found.Value;
-        var agrees = found.LackOfFitP is not { } p || p >= 0.05;
+        var agrees = found.LackOfFitP is not { } p || p >= Confidence.Chance;
         var ruling = beyond || away ? Ruling.Contradicted
             : found.Coverage >= Limits.Coverage && tight && agrees ? Ruling.Holds
             : Ruling.NotShownYet;
@@ -116,7 +119,7 @@ public sealed class Capacity : IClaimRule
             Questions =
             [
                 .. found.Coverage < Limits.Coverage ? [new Question("Q21", $"Your highest point is at {Phrase.With(100 * found.Coverage, "%")} of the capacity: what if the curve keeps rising?")] : Array.Empty<Question>(),
-                .. found.Correlation < -0.95 ? [new Question("Q22", $"Capacity and affinity are correlated at {Phrase.Number(found.Correlation.Value)}: how much can K change if the capacity changes by 10 %?")] : Array.Empty<Question>(),
+                .. found.Correlation < -Limits.Entangled ? [new Question("Q22", $"Capacity and affinity are correlated at {Phrase.Number(found.Correlation.Value)}: how much can K change if the capacity changes by 10 %?")] : Array.Empty<Question>(),
             ],
             Next = design is null ? null : Further(design, found),
         };

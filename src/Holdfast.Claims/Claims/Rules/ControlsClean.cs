@@ -78,7 +78,7 @@ public sealed class ControlsClean : IClaimRule
 
         var worst = controls.MaxBy(c => Math.Abs(c.Loss.Value))!;
         var size = Math.Abs(worst.Loss.Value);
-        var sure = NormalDistribution.Quantile(1 - 0.05 / controls.Count);
+        var sure = NormalDistribution.Quantile(1 - Confidence.Chance / controls.Count);
         var ruling = controls.Any(c => Math.Abs(c.Loss.Value) - sure * c.Loss.U > Limits.Tolerated) ? Ruling.Contradicted : size <= Limits.Tolerated ? Ruling.Holds : Ruling.NotShownYet;
         var word = worst.Loss.Value >= 0 ? "lost" : "gained";
         return new Decision(

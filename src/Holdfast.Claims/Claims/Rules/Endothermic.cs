@@ -80,14 +80,14 @@ public sealed class Endothermic : IClaimRule
         {
             Numbers =
             [
-                Deciding.Of("ΔH° by the scatter about the line", scatter, 0.95, "kJ/mol"),
+                Deciding.Of("ΔH° by the scatter about the line", scatter, Confidence.Level, "kJ/mol"),
                 Deciding.Plain("standard error of ΔH° by the scatter", scatter.StandardError, "kJ/mol"),
                 Deciding.Plain("95 % half-width by the scatter", scatter.Interval().Half, "kJ/mol"),
                 .. propagated > 0 ? [Deciding.Plain("standard uncertainty of ΔH° propagated from each ln K", propagated, "kJ/mol")] : Array.Empty<Deciding>(),
                 .. choice?.StandardState is null ? [] : new[]
                 {
-                    Deciding.Of("ΔS°", line.Entropy, 0.95, "J/(mol K)"),
-                    Deciding.Of($"ΔG° at {Phrase.With(line.Line.HarmonicMeanTemperature, "K")}", free, 0.95, "kJ/mol"),
+                    Deciding.Of("ΔS°", line.Entropy, Confidence.Level, "J/(mol K)"),
+                    Deciding.Of($"ΔG° at {Phrase.With(line.Line.HarmonicMeanTemperature, "K")}", free, Confidence.Level, "kJ/mol"),
                 },
                 Deciding.Plain("correlation of ΔH° and ΔS°", line.Correlation, "", "close to 1 by construction"),
             ],
@@ -114,7 +114,7 @@ public sealed class Endothermic : IClaimRule
         $"Measure isotherms of {Limits.Levels} levels with two vessels each at {Phrase.Listed(temperatures.Select(t => Phrase.With(t, "K")))}, pH and equilibrium checked at each.",
         temperatures.Length * Limits.Levels * 2, [.. temperatures.Select(t => Phrase.With(t, "K"))],
         u is { } one and > 0
-            ? $"predicted 95 % half-width {Phrase.With(VantHoff.PlannedError(temperatures, one) * StudentDistribution.TwoSided(0.95, temperatures.Length - 2), "kJ/mol")} at the scatter found"
+            ? $"predicted 95 % half-width {Phrase.With(VantHoff.PlannedError(temperatures, one) * StudentDistribution.TwoSided(Confidence.Level, temperatures.Length - 2), "kJ/mol")} at the scatter found"
             : "four temperatures over 30 K (common practice)");
 
     private static IEnumerable<Question> Asked(TemperatureFamily family)

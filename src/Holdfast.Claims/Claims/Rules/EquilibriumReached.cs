@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using Holdfast.Claims.Analyses;
 using Holdfast.Claims.NextExperiments;
 using Holdfast.Statistics;
+using Holdfast.Studies;
 using Holdfast.Studies.Properties;
 
 namespace Holdfast.Claims.Rules;
@@ -136,18 +137,18 @@ public sealed class EquilibriumReached : IClaimRule
         {
             new Gate("vessels per time", Math.Min(at.Values.Length, later.Min(l => l.Values.Length)) >= Limits.Replicates,
                 $"{Phrase.Count(Math.Min(at.Values.Length, later.Min(l => l.Values.Length)), "vessel")} per time in {name}; {Limits.Replicates} are needed"),
-            new Gate("highest concentration", highestWanted is not { } w || highestTested is not { } t || t >= 0.95 * w,
+            new Gate("highest concentration", highestWanted is not { } w || highestTested is not { } t || Tolerances.Reaches(t, w),
                 $"{name} went up to {Phrase.With(highestTested ?? 0, "mg/L")}; the claim reaches {Phrase.With(highestWanted ?? highestTested ?? 0, "mg/L")}"),
             new Gate("plateau of a curve", remaining is not { } r || (r < high && r > low),
                 $"the best curve that agrees with the replicates of {name} levels off {Phrase.With(100 * (remaining ?? 0), "%")} above the uptake at {Phrase.With(at.X, "min")}"),
         };
         return new Decision(ruling, Reason(name, at.X, worst.X, worst.Step, low, high, at.Values.Length), "equivalence of means (two one-sided tests), sd pooled over the times near the plateau")
         {
-            Numbers = [.. steps.SelectMany(s => new[] { 0.90, 0.95 }.Select(confidence => Deciding.Of(
+            Numbers = [.. steps.SelectMany(s => new[] { 0.90, Confidence.Level }.Select(confidence => Deciding.Of(
                 $"{name}: step from {Phrase.With(at.X, "min")} to {Phrase.With(s.X, "min")}, share of the uptake at {Phrase.With(levels[^1].X, "min")}", s.Step, confidence, "")))],
             Gates = [.. gates],
             Warnings = Warnings(name, time, at.X, later.Length, exact),
-            Questions = worst.Step.PDiffersFrom(0) < 0.05 && worst.Step.Value > 0
+            Questions = worst.Step.PDiffersFrom(0) < Confidence.Chance && worst.Step.Value > 0
                 ? [new("Q17", $"In {name} uptake rose by {Phrase.With(100 * worst.Step.Value, "%")} after {Phrase.With(at.X, "min")}: was the isotherm then measured at equilibrium?")]
                 : [],
             Next = Later(levels, time, (analysis.PooledSd, analysis.WithinFreedom), high),
@@ -156,7 +157,7 @@ public sealed class EquilibriumReached : IClaimRule
 
     private static string Reason(string name, double from, double to, Estimate step, double low, double high, int n)
         => $"In {name} uptake changes by {Phrase.With(100 * step.Value, "%")} from {Phrase.With(from, "min")} to {Phrase.With(to, "min")} "
-            + $"({Percent(step, 0.90)}; {Percent(step, 0.95)}); the margin is {Phrase.Span(100 * low, 100 * high, "%")}, {Phrase.Count(n, "vessel")} per time.";
+            + $"({Percent(step, 0.90)}; {Percent(step, Confidence.Level)}); the margin is {Phrase.Span(100 * low, 100 * high, "%")}, {Phrase.Count(n, "vessel")} per time.";
 
     private static string Percent(Estimate step, double confidence)
         => Phrase.Interval(new(100 * step.Interval(confidence).Low, 100 * step.Interval(confidence).High, confidence), "%");
@@ -191,7 +192,7 @@ public sealed class EquilibriumReached : IClaimRule
         => evidence.Kinetics
             .Where(f => string.Equals(f.Series.Name, series.Name, StringComparison.Ordinal))
             .SelectMany(f => Candidates.Of(f))
-            .Where(c => c.LackOfFitP >= 0.05 && c.Plateau is > 0)
+            .Where(c => c.LackOfFitP >= Confidence.Chance && c.Plateau is > 0)
             .MinBy(c => c.Aicc ?? double.PositiveInfinity)?.Plateau;
 
     private static IEnumerable<Question> OneConcentration(Evidence evidence)

@@ -72,7 +72,7 @@ public sealed class IonExchange : IClaimRule
             Numbers =
             [
                 Deciding.Of("released per sorbed", slope, 0.90, ""),
-                Deciding.Of("released per sorbed, 95 %", slope, 0.95, ""),
+                Deciding.Of("released per sorbed, 95 %", slope, Confidence.Level, ""),
                 Deciding.Plain("released at nothing sorbed", found.Intercept, "mmol/g", $"standard error {Phrase.Number(found.InterceptError)}"),
             ],
             Gates =

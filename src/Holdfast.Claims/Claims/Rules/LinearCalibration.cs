@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using Holdfast.Calibration;
 using Holdfast.Claims.Analyses;
 using Holdfast.Statistics;
+using Holdfast.Studies;
 
 namespace Holdfast.Claims.Rules;
 
@@ -56,7 +57,7 @@ public sealed class LinearCalibration : IClaimRule
         var sentence = Phrase.Sentence(
             claim, Wording, ("run", run?.Run.Id ?? claim.Words("run") ?? "the run"), ("to", claim.Words("to") ?? Phrase.With(highest, "mg/L")));
         var decision = run is null ? Decision.Missing("No calibrated run was found. Read five standards or more, three times each.")
-            : claim.In("to", "mg/L") is { } to && highest < 0.95 * to
+            : claim.In("to", "mg/L") is { } to && !Tolerances.Reaches(highest, to)
                 ? Decision.Missing($"The highest standard of {run.Run.Id} is {Phrase.With(highest, "mg/L")}: nothing is known up to {Phrase.With(to, "mg/L")}.")
             : Decide(used, run.Run.Id);
         return decision.On(claim, sentence, used.IsEmpty ? null : $"run {run!.Run.Id}, {Phrase.Span(used.Min(s => s.Level), highest, "mg/L")}, {Phrase.Count(used.Length, "reading")}", []);
@@ -125,7 +126,7 @@ public sealed class LinearCalibration : IClaimRule
     private static (double Level, double Percent, double Share)? Hidden(IReadOnlyList<StandardReading> standards, Linearity found, FTest mandel, BackCalculated[] levels)
     {
         var parabola = PolynomialFit.Of([.. standards.Select(s => s.Level)], [.. standards.Select(s => s.Signal)], 2);
-        var wider = mandel.F > 0 ? 1 + StudentDistribution.Quantile(0.95, mandel.Below) / Math.Sqrt(mandel.F) : 1;
+        var wider = mandel.F > 0 ? 1 + StudentDistribution.Quantile(Confidence.Level, mandel.Below) / Math.Sqrt(mandel.F) : 1;
         return levels.Length == 0 ? null : levels
             .Select(b => (b.Level, Percent: Cost(parabola, found, b.Level) * wider, b.LargestErrorPercent))
             .Select(b => (b.Level, b.Percent, Share: b.Percent / (Limits.HalfOfReadBack * b.LargestErrorPercent)))

@@ -20,6 +20,9 @@ public sealed class MassBalance : IClaimRule
     {
         /// <summary>Fewest separate vessels at one setting.</summary>
         public const int Replicates = 3;
+
+        /// <summary>Share found below which an examiner asks for the rest; no unit.</summary>
+        public const double AskedBelow = 0.95;
     }
 
     /// <inheritdoc/>
@@ -83,7 +86,7 @@ public sealed class MassBalance : IClaimRule
         {
             Numbers = [Deciding.Of("uptake in the solid over uptake by difference", ratio, 0.90, "")],
             Gates = [new("replicates", Math.Min(vessels, portions) >= Limits.Replicates, $"{Phrase.Count(portions, "dissolved portion")} and {Phrase.Count(vessels, "vessel")}; {Limits.Replicates} of each are needed")],
-            Questions = ratio.Value < 0.95 ? [new("Q40", $"Where are the missing {Phrase.With(100 * (1 - ratio.Value), "%")}?")] : [],
+            Questions = ratio.Value < Limits.AskedBelow ? [new("Q40", $"Where are the missing {Phrase.With(100 * (1 - ratio.Value), "%")}?")] : [],
             Next = Digest(size.N) with { Basis = size.Basis },
         };
     }

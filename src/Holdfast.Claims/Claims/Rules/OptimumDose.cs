@@ -67,11 +67,11 @@ public sealed class OptimumDose : IClaimRule
         var name = levels[at].Group("g/L").Name;
         var rivals = Tukey.PairsOf(analysis, at).Select(p => (Dose: p.Second, Ahead: p.Difference.Value, p.P, p.Comparisons)).ToArray();
         var pairs = rivals[0].Comparisons;
-        var better = rivals.Where(r => r.Ahead < 0 && r.P < 0.05).OrderBy(r => r.P).ToArray();
+        var better = rivals.Where(r => r.Ahead < 0 && r.P < Confidence.Chance).OrderBy(r => r.P).ToArray();
         var neighbours = new[] { at - 1, at + 1 }.Where(i => i >= 0 && i < levels.Count).Select(i => levels[i].Group("g/L").Name).ToArray();
         var beside = rivals.Where(r => neighbours.Contains(r.Dose, StringComparer.Ordinal)).ToArray();
         var interior = at > 0 && at < levels.Count - 1;
-        var beaten = beside.All(r => r.Ahead > 0 && r.P < 0.05);
+        var beaten = beside.All(r => r.Ahead > 0 && r.P < Confidence.Chance);
         var ruling = better.Length > 0 ? Ruling.Contradicted : interior && beaten ? Ruling.Holds : Ruling.NotShownYet;
         return new Decision(ruling, Reason(levels, at, better.Length > 0 ? [better[0]] : beside, interior, pairs), $"Tukey, {Phrase.Count(pairs, "pair")} of doses, pooled sd {Phrase.With(analysis.PooledSd, "points")}")
         {
@@ -83,7 +83,7 @@ public sealed class OptimumDose : IClaimRule
             ],
             Questions =
             [
-                .. beside.Where(r => r.P >= 0.05).Select(r => new Question("Q15",
+                .. beside.Where(r => r.P >= Confidence.Chance).Select(r => new Question("Q15",
                     $"What makes {name} better than {r.Dose} if the difference is {Phrase.With(r.Ahead, "points")} with a standard deviation of {Phrase.Number(analysis.PooledSd)}?")),
                 .. interior ? Array.Empty<Question>() : [new Question("Q16", at == 0
                     ? $"What happens at half of {name}?"

@@ -81,11 +81,11 @@ public sealed class OptimumPh : IClaimRule
             return Decision.Missing("Fewer than two pH levels with replicates are shown to be sorption by a powder that stays, so there is nothing to compare.", Beside(best ?? claimed, null, margin));
 
         var rivals = Tukey.PairsOf(analysis, at).Select(p => (Ph: p.Second, Ahead: p.Difference.Value, p.P)).ToArray();
-        var better = rivals.Where(r => r.Ahead < 0 && r.P < 0.05).OrderBy(r => r.P).ToArray();
+        var better = rivals.Where(r => r.Ahead < 0 && r.P < Confidence.Chance).OrderBy(r => r.P).ToArray();
         string[] neighbours = [.. new[] { at - 1, at + 1 }.Where(i => i >= 0 && i < passing.Length).Select(i => passing[i].Removals.Group("").Name)];
         var beside = rivals.Where(r => neighbours.Contains(r.Ph, StringComparer.Ordinal)).ToArray();
         var interior = at > 0 && at < passing.Length - 1;
-        var ruling = better.Length > 0 ? Ruling.Contradicted : interior && beside.All(r => r.Ahead > 0 && r.P < 0.05) ? Ruling.Holds : Ruling.NotShownYet;
+        var ruling = better.Length > 0 ? Ruling.Contradicted : interior && beside.All(r => r.Ahead > 0 && r.P < Confidence.Chance) ? Ruling.Holds : Ruling.NotShownYet;
         var shown = better.Length > 0 ? [better[0]] : beside;
         var against = Phrase.Listed(shown.Select(r => $"pH {r.Ph} by {Phrase.With(r.Ahead, "points")} ({Phrase.P(r.P)})"));
         var end = interior ? "" : " It lies at the end of the levels that are left.";

@@ -70,7 +70,7 @@ public sealed class QuenchingMechanism : IClaimRule
     {
         ArgumentNullException.ThrowIfNull(lifetimes);
         double claimed = isStatic ? 0 : 1, other = 1 - claimed;
-        var interval = lifetimes.Ratio.Interval(0.95);
+        var interval = lifetimes.Ratio.Interval(Confidence.Level);
         var ruling = !interval.Contains(claimed) ? Ruling.Contradicted : !interval.Contains(other) ? Ruling.Holds : Ruling.NotShownYet;
         var kq = bimolecular is { } k
             ? DiffusionLimit.CollisionsAlone(k) == Ruling.Contradicted
@@ -85,7 +85,7 @@ public sealed class QuenchingMechanism : IClaimRule
         {
             Numbers =
             [
-                Deciding.Of("lifetime constant over signal constant", lifetimes.Ratio, 0.95, ""),
+                Deciding.Of("lifetime constant over signal constant", lifetimes.Ratio, Confidence.Level, ""),
                 Deciding.Plain("z of the difference", lifetimes.Z),
                 .. bimolecular is { } rate ? [Deciding.Plain("kq", rate, "L/(mol·s)")] : Array.Empty<Deciding>(),
                 .. factor is { } f ? [Deciding.Plain("inner-filter factor", f)] : Array.Empty<Deciding>(),

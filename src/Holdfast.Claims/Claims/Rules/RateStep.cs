@@ -71,25 +71,25 @@ public sealed class RateStep : IClaimRule
         var (size, stirring) = (found.SizeExponent, found.StirringRatio);
         // Uptake at the start of each series and the effect of stirring: any one of them contradicts, so each is held to its share of the 5 %.
         var looks = Math.Max(1, found.Intercepts.Length + (stirring is null ? 0 : 1));
-        var off = found.Intercepts.Where(i => !i.Interval(1 - 0.05 / looks).Contains(0)).ToArray();
+        var off = found.Intercepts.Where(i => !i.Interval(1 - Confidence.Chance / looks).Contains(0)).ToArray();
         var stirred = stirring is null ? Ruling.NotShownYet : IntervalRuling.Within(stirring, 1 - Limits.Margin, 1 + Limits.Margin, looks);
-        var bySize = size is not null && size.Interval(0.95) is var interval && interval.Contains(RateControl.Inside) && !interval.Contains(RateControl.ThroughFilm);
+        var bySize = size is not null && size.Interval(Confidence.Level) is var interval && interval.Contains(RateControl.Inside) && !interval.Contains(RateControl.ThroughFilm);
         var ruling = off.Length > 0 || stirred == Ruling.Contradicted ? Ruling.Contradicted
             : bySize && stirred == Ruling.Holds ? Ruling.Holds
             : Ruling.NotShownYet;
-        var ofSize = size is null ? "No two sizes were run at one stirring speed." : $"The rate goes with size to the power −{Phrase.Number(size.Value)} ({Phrase.Interval(size.Interval(0.95), "")}; 2 inside, 1 through a film).";
+        var ofSize = size is null ? "No two sizes were run at one stirring speed." : $"The rate goes with size to the power −{Phrase.Number(size.Value)} ({Phrase.Interval(size.Interval(Confidence.Level), "")}; 2 inside, 1 through a film).";
         var ofStirring = stirring is null ? "No size was run at two speeds." : $"Faster stirring multiplies it by {Phrase.Number(stirring.Value)} ({Phrase.Interval(stirring.Interval(0.90), "")}).";
         var shown = off.Length > 0 ? off.MaxBy(i => Math.Abs(i.T(0))) : found.Intercepts.FirstOrDefault();
-        var ofIntercept = shown is null ? "Where the curve on √t begins is not known." : $"At √t = 0 uptake is {Phrase.With(shown.Value, "mg/g")} ({Phrase.Interval(shown.Interval(1 - 0.05 / looks), "mg/g")}), n = {Phrase.Count(shown.N, "vessel")}.";
+        var ofIntercept = shown is null ? "Where the curve on √t begins is not known." : $"At √t = 0 uptake is {Phrase.With(shown.Value, "mg/g")} ({Phrase.Interval(shown.Interval(1 - Confidence.Chance / looks), "mg/g")}), n = {Phrase.Count(shown.N, "vessel")}.";
         return new Decision(
             ruling, $"{ofSize} {ofStirring} {ofIntercept}",
             "95 % interval of the size exponent; two one-sided tests on the effect of stirring; 95 % interval of uptake at √t = 0")
         {
             Numbers =
             [
-                .. size is null ? Array.Empty<Deciding>() : [Deciding.Of("exponent of the size", size, 0.95, "")],
+                .. size is null ? Array.Empty<Deciding>() : [Deciding.Of("exponent of the size", size, Confidence.Level, "")],
                 .. stirring is null ? Array.Empty<Deciding>() : [Deciding.Of("rate at the highest over that at the lowest speed", stirring, 0.90, "")],
-                .. found.Intercepts.Select(i => Deciding.Of(i.Method, i, 1 - 0.05 / looks, "mg/g")),
+                .. found.Intercepts.Select(i => Deciding.Of(i.Method, i, 1 - Confidence.Chance / looks, "mg/g")),
             ],
             Gates =
             [

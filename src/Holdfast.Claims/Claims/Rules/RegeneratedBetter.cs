@@ -67,7 +67,7 @@ public sealed class RegeneratedBetter : IClaimRule
             $"The later cycle takes up {Phrase.With(difference.Value, "mg/g")} more, {Phrase.Interval(interval, "mg/g")} ({Phrase.P(difference.PDiffersFrom(0))}, {Phrase.Number(difference.DegreesOfFreedom)} degrees of freedom; {difference.Method}).",
             "two-sided 95 % interval of the difference to cycle 1")
         {
-            Numbers = [Deciding.Of("later cycle less cycle 1", difference, 0.95, "mg/g"), Deciding.Plain("p of no difference", difference.PDiffersFrom(0))],
+            Numbers = [Deciding.Of("later cycle less cycle 1", difference, Confidence.Level, "mg/g"), Deciding.Plain("p of no difference", difference.PDiffersFrom(0))],
             Gates =
             [
                 new("mass present", massIsKnown, massIsKnown ? "the powder was weighed again" : "the powder was not weighed again, and the first mass stands in the divisor"),

@@ -60,9 +60,9 @@ public sealed class RemovalFallsWithConcentration : IClaimRule
             return Decision.Missing("The vessels give no trend to judge: four concentrations with two separate vessels each are needed.");
 
         var rises = Holm.Compare(analysis, [.. Enumerable.Range(0, groups.Length - 1).Select(i => (i + 1, i))])
-            .Where(c => c.Difference.Value > 0 && c.P < 0.05).ToArray();
-        var ruling = trend.PIncreasing < 0.05 ? Ruling.Contradicted
-            : trend.PDecreasing < 0.05 && rises.Length == 0 ? Ruling.Holds
+            .Where(c => c.Difference.Value > 0 && c.P < Confidence.Chance).ToArray();
+        var ruling = trend.PIncreasing < Confidence.Chance ? Ruling.Contradicted
+            : trend.PDecreasing < Confidence.Chance && rises.Length == 0 ? Ruling.Holds
             : Ruling.NotShownYet;
         var steps = Holm.Compare(analysis, [.. Enumerable.Range(0, groups.Length - 1).Select(i => (i + 1, i))]);
         var vaguest = Enumerable.Range(0, steps.Count).MaxBy(i => steps[i].Difference.Value);

@@ -100,7 +100,7 @@ public sealed class Reproducible : IClaimRule
                 new("batches", batches.Count >= Limits.Batches, $"{Phrase.Count(batches.Count, "batch", "batches")}; {Limits.Batches} are needed"),
                 new("vessels per batch", batches.Min(b => b.Values.Count) >= Limits.Replicates, $"the fewest vessels of a batch are {Phrase.Number(batches.Min(b => b.Values.Count))}; {Limits.Replicates} are needed"),
             ],
-            Questions = analysis.P < 0.05
+            Questions = analysis.P < Confidence.Chance
                 ? [new("Q58", $"Which step differs between batch {batches.MaxBy(b => b.Summary.Mean)!.Name} and batch {batches.MinBy(b => b.Summary.Mean)!.Name}?")]
                 : [],
             Next = MoreBatches(Math.Max(2, Limits.Batches - batches.Count)),

@@ -103,9 +103,9 @@ public sealed class Reusable : IClaimRule
     {
         if (series.Trend is not { } trend)
             yield break;
-        yield return Deciding.Of("change per cycle", trend.PerCycle, 0.95, "mg/g");
+        yield return Deciding.Of("change per cycle", trend.PerCycle, Confidence.Level, "mg/g");
         if (trend.KeptPerCycle is { } kept)
-            yield return Deciding.Of("share kept from one cycle to the next", kept, 0.95, "");
+            yield return Deciding.Of("share kept from one cycle to the next", kept, Confidence.Level, "");
     }
 
     private static IEnumerable<Question> Asked(ReuseSeries series)

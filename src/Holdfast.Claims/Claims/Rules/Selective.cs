@@ -19,7 +19,7 @@ public sealed class Selective : IClaimRule
         public const int Vessels = 3;
 
         /// <summary>Level of the tests after Holm; no unit.</summary>
-        public const double Level = 0.05;
+        public const double Level = Confidence.Chance;
     }
 
     /// <inheritdoc/>

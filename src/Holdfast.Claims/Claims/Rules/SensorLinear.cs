@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using Holdfast.Claims.Analyses;
+using Holdfast.Studies;
 
 namespace Holdfast.Claims.Rules;
 
@@ -33,7 +34,7 @@ public sealed class SensorLinear : IClaimRule
         var used = series?.Ratios(to * (1 + 1e-9)) ?? [];
         var highest = used.Count == 0 ? 0 : used.Max(r => r.Level);
         var decision = series is null || used.Count == 0 ? Decision.Missing("No quenching series with blanks or a level without quencher was found. Read five levels, three vessels each.")
-            : to is { } top && highest < 0.95 * top
+            : to is { } top && !Tolerances.Reaches(highest, top)
                 ? Decision.Missing($"The highest level of {series.Name} is {Phrase.With(highest, SensorAmount.Unit)}: nothing is known up to {Phrase.With(top, SensorAmount.Unit)}.")
             : LinearCalibration.Decide(used, series.Name, SensorAmount.Unit, series.Limit(highest)?.Value ?? 0);
         return decision.On(

@@ -72,7 +72,7 @@ public sealed class SensorResponds : IClaimRule
     public static Decision Decide(SensorResponse response)
     {
         ArgumentNullException.ThrowIfNull(response);
-        var slope = response.Slope.Interval(0.95);
+        var slope = response.Slope.Interval(Confidence.Level);
         // The drift was read as often as a blank: the difference of the two scatters by the root of 2 more than either.
         var net = response.Response - Math.Abs(response.Drift ?? 0);
         var ruling = (slope.Contains(0) && response.Slope.N >= Limits.EnoughToDeny) || Math.Abs(response.Drift ?? 0) >= response.TopResponse ? Ruling.Contradicted
@@ -88,7 +88,7 @@ public sealed class SensorResponds : IClaimRule
         {
             Numbers =
             [
-                Deciding.Of("slope of F0/F", response.Slope, 0.95, "L/µmol"),
+                Deciding.Of("slope of F0/F", response.Slope, Confidence.Level, "L/µmol"),
                 Deciding.Plain($"signal lost at {Phrase.With(response.Level, SensorAmount.Unit)}", 100 * response.Response, "%"),
                 .. response.Drift is { } lost ? [Deciding.Plain("drift over the series", 100 * lost, "%")] : Array.Empty<Deciding>(),
                 .. response.Critical is { } chance ? [Deciding.Plain("critical loss of the blanks", 100 * chance, "%")] : Array.Empty<Deciding>(),

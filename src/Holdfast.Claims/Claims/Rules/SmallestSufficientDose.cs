@@ -90,7 +90,7 @@ public sealed class SmallestSufficientDose : IClaimRule
             Questions =
             [
                 .. higher.Length == 0 ? [new Question("Q16", $"What happens at twice {Phrase.With(levels[at].X, "g/L")}?")] : Array.Empty<Question>(),
-                .. lower is { } l && l.PDiffersFrom(0) > 0.05
+                .. lower is { } l && l.PDiffersFrom(0) > Confidence.Chance
                     ? [new Question("Q15", $"What makes {Phrase.With(levels[at].X, "g/L")} better than {Phrase.With(levels[at - 1].X, "g/L")} if the difference is {Phrase.With(l.Value, "points")} with a standard deviation of {Phrase.Number(analysis.PooledSd)}?")]
                     : Array.Empty<Question>(),
             ],
@@ -103,7 +103,7 @@ public sealed class SmallestSufficientDose : IClaimRule
     // Only a gain speaks against the dose: a higher dose that removes less does not.
     private static Ruling NoMore(Estimate gain, double margin, int looks)
         => gain.UpperBound() < margin ? Ruling.Holds
-            : gain.LowerBound(1 - 0.05 / looks) > margin ? Ruling.Contradicted
+            : gain.LowerBound(1 - Confidence.Chance / looks) > margin ? Ruling.Contradicted
             : Ruling.NotShownYet;
 
     private static Ruling Needed(Estimate loss, double margin)

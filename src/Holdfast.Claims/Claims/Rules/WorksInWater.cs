@@ -64,7 +64,7 @@ public sealed class WorksInWater : IClaimRule
     public static Decision Decide(SpikedWater water, int vessels, double low, double high)
     {
         ArgumentNullException.ThrowIfNull(water);
-        var slope = water.Slope.Interval(0.95);
+        var slope = water.Slope.Interval(Confidence.Level);
         var ruling = IntervalRuling.Within(water.Slope, low, high);
         var recoveries = Phrase.Listed(water.Levels.Select(l => Phrase.With(100 * l.Recovery, "%")));
         return new Decision(
@@ -75,10 +75,10 @@ public sealed class WorksInWater : IClaimRule
         {
             Numbers =
             [
-                Deciding.Of("slope of found on added", water.Slope, 0.95, ""),
+                Deciding.Of("slope of found on added", water.Slope, Confidence.Level, ""),
                 Deciding.Of("slope of found on added", water.Slope, 0.90, ""),
-                .. water.Levels.Select(l => l.Estimate is { } e ? Deciding.Of($"recovery at {Phrase.With(l.Added, SensorAmount.Unit)}", e, 0.95, "") : Deciding.Plain($"recovery at {Phrase.With(l.Added, SensorAmount.Unit)}", l.Recovery)),
-                Deciding.Of("found at no addition", water.Native, 0.95, SensorAmount.Unit),
+                .. water.Levels.Select(l => l.Estimate is { } e ? Deciding.Of($"recovery at {Phrase.With(l.Added, SensorAmount.Unit)}", e, Confidence.Level, "") : Deciding.Plain($"recovery at {Phrase.With(l.Added, SensorAmount.Unit)}", l.Recovery)),
+                Deciding.Of("found at no addition", water.Native, Confidence.Level, SensorAmount.Unit),
             ],
             Gates =
             [

@@ -1,5 +1,6 @@
 using System.Globalization;
 using Holdfast.Claims;
+using Holdfast.Reports.Documents.Sources;
 using Holdfast.Reports.Markup;
 using Holdfast.Reports.StudyTables;
 
@@ -20,10 +21,9 @@ internal static class AvailabilitySection
                 $"Every number is recomputed by {options.MadeBy} from {InWords.Count(study.Originals.Length, "file")}, kept as taken in, and the daybook up to entry {study.Version}")
                 + $"{(study.Fingerprint.Length == 0 ? "" : $" (fingerprint {study.Fingerprint})")}. The record lists the files with their SHA-256, every vessel, and the trail from each number to the cell it was read from; the workbook lets q be followed cell by cell."),
         };
-        string[] sources = [.. dossier.Evidence.Kinetics.Concat(dossier.Evidence.Isotherms).Select(f => f.Best?.Card).OfType<Fitting.ModelCard>().DistinctBy(c => c.Name, StringComparer.Ordinal)
-            .OrderBy(c => c.Name, StringComparer.Ordinal).Select(c => $"{c.Name}: {c.Source}.")];
-        if (sources.Length > 0)
-            content.AddRange([Prose.Heading("Sources of the curves named"), Prose.List(sources)]);
+        if (study.SealedBy is { } seal)
+            content.Add(Prose.Paragraph(string.Create(CultureInfo.InvariantCulture, $"The study was sealed by entry {seal}") + Opening.Amended(study) + "."));
+        content.AddRange(SourceList.Of(dossier, everyCurve: false));
         return new("availability", "Data availability", content);
     }
 }

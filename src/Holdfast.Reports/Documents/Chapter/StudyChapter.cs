@@ -2,6 +2,7 @@ using Holdfast.Claims;
 using Holdfast.Reports.Documents.Chapter;
 using Holdfast.Reports.Figures;
 using Holdfast.Reports.Markup;
+using Holdfast.Reports.Words;
 
 namespace Holdfast.Reports.Documents;
 
@@ -32,15 +33,17 @@ public static class StudyChapter
             StudyReport.InRoom("Summary", () => GlanceSection.Of(dossier, claims, numbering)),
             StudyReport.InRoom("Question", () => QuestionSection.Of(dossier, claims)),
             StudyReport.InRoom("Methods", () => ChapterMethods.Of(dossier)),
+            StudyReport.InRoom("Plan and deviations", () => PlanSection.Of(dossier, numbering, inFull: false)),
             StudyReport.InRoom("Results", () => ChapterResults.Of(dossier, claims, numbering)),
             StudyReport.InRoom("Discussion", () => DiscussionSection.Of(claims, numbering)),
             StudyReport.InRoom("Limits", () => LimitSection.Of(dossier)),
             StudyReport.InRoom("Data", () => AvailabilitySection.Of(dossier, use)),
         ];
-        return new("chapter", title, numbering, Head(study, title, use), sections.OfType<Section>(), Opening.Foot(study, use))
+        return new("chapter", title, numbering, Head(study, title, use), sections.OfType<Section>().Select(s => OwnWords.In(s, dossier.Evidence)), Opening.Foot(study, use))
         {
             Author = study.Details.GetValueOrDefault("author") ?? "",
             Notice = study.Invented ? ReportOptions.Invented : "",
+            Fingerprint = study.Fingerprint,
             IsNumbered = true,
         };
     }

@@ -6,6 +6,7 @@ using DocumentFormat.OpenXml.Wordprocessing;
 using Holdfast.Reports.Figures;
 using Holdfast.Reports.Markup;
 using Holdfast.Reports.Office;
+using Holdfast.Reports.Words;
 
 namespace Holdfast.Reports.Documents.Word;
 
@@ -24,7 +25,7 @@ internal sealed class WordBody(WrittenDocument document, MainDocumentPart main, 
     private const int PaperLong = 16838;
     private const int Margin = 1134;
 
-    private readonly WordText text = new([document.Opening, .. document.Sections.SelectMany(s => s.Content), document.Foot]);
+    private readonly WordText text = new(Tree.Pieces(document));
     private readonly List<OpenXmlElement> blocks = [];
     private bool onItsSide;
     private int pictures;
@@ -33,6 +34,9 @@ internal sealed class WordBody(WrittenDocument document, MainDocumentPart main, 
     public Body Written()
     {
         Blocks(document.Opening.Content, null);
+        // By which an edited file is known again: see EditedChapter.
+        if (document.Fingerprint.Length > 0 && blocks.OfType<Paragraph>().FirstOrDefault() is { } first)
+            first.Append(new BookmarkStart { Id = "0", Name = EditedChapter.BookmarkOf(document.Fingerprint) }, new BookmarkEnd { Id = "0" });
         for (var i = 0; i < document.Sections.Length; i++)
         {
             var section = document.Sections[i];
@@ -48,7 +52,7 @@ internal sealed class WordBody(WrittenDocument document, MainDocumentPart main, 
 
     private void Blocks(IEnumerable<Node> pieces, string? id)
     {
-        foreach (var piece in pieces)
+        foreach (var piece in Tree.OnPaper(pieces))
         {
             if (piece is not Element element)
             {
@@ -76,11 +80,8 @@ internal sealed class WordBody(WrittenDocument document, MainDocumentPart main, 
             case "h4":
                 Heading("Heading3", id, element);
                 break;
-            // The head of every page says so already.
-            case "p" when WordText.IsOf(element, "invented"):
-                break;
             case "p":
-                var style = WordText.IsOf(element, "table-notes") ? "TableNote" : "BodyText";
+                var style = Tree.IsOf(element, "table-notes") ? "TableNote" : "BodyText";
                 Add(WordText.Paragraph(style, text.At(id, text.Runs(element.Content))));
                 break;
             case "ul" or "ol":
@@ -97,11 +98,8 @@ internal sealed class WordBody(WrittenDocument document, MainDocumentPart main, 
                 Upright();
                 blocks.AddRange(Figure(element, id));
                 break;
-            case "div" when WordText.IsOf(element, "pair"):
+            case "div" when Tree.IsOf(element, "pair"):
                 Pair([.. element.Content.OfType<Element>()]);
-                break;
-            // A figure's twin in numbers is for the screen; data files hold it.
-            case "details" or "nav":
                 break;
             default:
                 Blocks(element.Content, id);
@@ -119,17 +117,15 @@ internal sealed class WordBody(WrittenDocument document, MainDocumentPart main, 
     // Name and value in one line; a list of facts is no table.
     private void Facts(Element list)
     {
-        Element[] parts = [.. list.Content.OfType<Element>()];
-        for (var i = 0; i + 1 < parts.Length; i += 2)
-            Add(WordText.Paragraph("BodyText", [.. text.Runs(parts[i].Content, new(Bold: true)), WordText.Run(": "), .. text.Runs(parts[i + 1].Content)]));
+        foreach (var (name, value) in Tree.Facts(list))
+            Add(WordText.Paragraph("BodyText", [.. text.Runs(name.Content, new(Bold: true)), WordText.Run(": "), .. text.Runs(value.Content)]));
     }
 
     private void Table(Element table)
     {
-        var caption = table.Content.OfType<Element>().FirstOrDefault(e => e.Name == "caption");
         if (WordTable.Least(table) > TextWidth != onItsSide)
             Turn();
-        if (caption is not null)
+        if (Tree.Caption(table) is { } caption)
         {
             var paragraph = WordText.Paragraph("Caption", text.Captioned(table.Attribute("id"), caption.Content));
             paragraph.ParagraphProperties!.Append(new KeepNext());
@@ -150,7 +146,7 @@ internal sealed class WordBody(WrittenDocument document, MainDocumentPart main, 
         OfficeZip.Feed(main.AddImagePart(ImagePartType.Png, raster), PngFigure.File(figure, format, WordPicture.Dpi));
         OfficeZip.Feed(main.AddImagePart(ImagePartType.Svg, vector), Encoding.UTF8.GetBytes(SvgFigure.File(figure, format)));
         yield return WordText.Paragraph("Figure", [new Run(WordPicture.Of(figure, number, raster, vector, sheet.WidthMm, sheet.HeightMm))]);
-        if (element.Content.OfType<Element>().FirstOrDefault(e => e.Name == "figcaption") is { } caption)
+        if (Tree.Caption(element) is { } caption)
             yield return WordText.Paragraph("Caption", text.Captioned(id, caption.Content));
     }
 

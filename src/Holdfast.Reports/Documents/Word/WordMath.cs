@@ -34,7 +34,7 @@ internal static class WordMath
         var run = new Run();
         if (element.Attribute("mathvariant") == "normal" || element.Name == "mn")
             run.Append(new RunProperties(new Style { Val = StyleValues.Plain }));
-        run.Append(new Text(OfficeZip.Sound(WordText.Text(element.Content))));
+        run.Append(new Text(OfficeZip.Sound(element.Words)));
         return run;
     }
 }

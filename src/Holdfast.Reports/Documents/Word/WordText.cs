@@ -1,5 +1,4 @@
 using System.Globalization;
-using System.Text.RegularExpressions;
 using DocumentFormat.OpenXml;
 using DocumentFormat.OpenXml.Wordprocessing;
 using Holdfast.Reports.Markup;
@@ -8,7 +7,7 @@ using Holdfast.Reports.Office;
 namespace Holdfast.Reports.Documents.Word;
 
 /// <summary>Runs of text, with the places that are referred to.</summary>
-internal sealed partial class WordText
+internal sealed class WordText
 {
     private readonly Dictionary<string, (string Bookmark, bool IsExhibit)> places = new(StringComparer.Ordinal);
     private int marks;
@@ -17,8 +16,8 @@ internal sealed partial class WordText
     /// <param name="pieces">The whole document.</param>
     public WordText(IReadOnlyCollection<Node> pieces)
     {
-        var wanted = pieces.SelectMany(All).Select(e => e.Attribute("href")).OfType<string>().Where(h => h.StartsWith('#')).Select(h => h[1..]).ToHashSet(StringComparer.Ordinal);
-        foreach (var element in pieces.SelectMany(All))
+        var wanted = Tree.Wanted(pieces);
+        foreach (var element in pieces.SelectMany(Tree.All))
         {
             if (element.Attribute("id") is not { } id)
                 continue;
@@ -47,13 +46,12 @@ internal sealed partial class WordText
     /// <param name="caption">The caption as text.</param>
     public IEnumerable<OpenXmlElement> Captioned(string? id, IReadOnlyList<Node> caption)
     {
-        var text = Text(caption);
-        if (LabelAtStart().Match(text) is not { Success: true } match)
+        var text = Tree.Text(caption);
+        if (Tree.Label(text) is not var (kind, number, length))
             return Runs(caption);
-        var (kind, number) = (match.Groups["kind"].Value, match.Groups["number"].Value);
         var field = new SimpleField(Run(number, new(Bold: true))) { Instruction = $" SEQ {kind} \\* ARABIC " };
         OpenXmlElement[] label = [Run(kind + "\u00A0", new(Bold: true)), field];
-        return [.. id is not null && places.TryGetValue(id, out var place) ? Between(place.Bookmark, label) : label, .. Runs(Behind(caption, match.Length - 1))];
+        return [.. id is not null && places.TryGetValue(id, out var place) ? Between(place.Bookmark, label) : label, .. Runs(Tree.Behind(caption, length - 1))];
     }
 
     /// <summary>Pieces between the marks of the place with this address; as they are where nothing refers to it.</summary>
@@ -95,24 +93,11 @@ internal sealed partial class WordText
         return run;
     }
 
-    /// <summary>All characters of some pieces.</summary>
-    /// <param name="pieces">The pieces.</param>
-    public static string Text(IEnumerable<Node> pieces) => string.Concat(pieces.Select(p => p.Words));
-
-    /// <summary>True for an element of this class.</summary>
-    /// <param name="element">The element.</param>
-    /// <param name="name">Name of the class.</param>
-    public static bool IsOf(Element element, string name) => element.Attribute("class")?.Split(' ').Contains(name, StringComparer.Ordinal) == true;
-
-    /// <summary>An element and every one inside it; pictures are not looked into.</summary>
-    /// <param name="node">The node.</param>
-    public static IEnumerable<Element> All(Node node) => node is not Element element || element.Name == "svg" ? [] : element.Content.SelectMany(All).Prepend(element);
-
     private IEnumerable<OpenXmlElement> Runs(Node node, Look look)
     {
         if (node is TextNode text)
             return Plain(text.Value, look);
-        if (node is not Element element || element.Attribute("aria-hidden") == "true" && !IsOf(element, "pad"))
+        if (node is not Element element || Tree.IsForTheEye(element))
             return [];
         var inner = element.Name switch
         {
@@ -131,8 +116,8 @@ internal sealed partial class WordText
     }
 
     private OpenXmlElement Reference(Element element, (string Bookmark, bool IsExhibit) place, Look look)
-        => place.IsExhibit && LabelAtStart().IsMatch(Text(element.Content) + ".")
-            ? new SimpleField(Run(Text(element.Content), look)) { Instruction = $" REF {place.Bookmark} \\h " }
+        => place.IsExhibit && Tree.Label(element.Words + ".") is not null
+            ? new SimpleField(Run(element.Words, look)) { Instruction = $" REF {place.Bookmark} \\h " }
             : new Hyperlink(Runs(element.Content, look)) { Anchor = place.Bookmark, History = true };
 
     private static IEnumerable<OpenXmlElement> Plain(string text, Look look) => text.Length == 0 ? [] : [Run(text, look)];
@@ -143,37 +128,8 @@ internal sealed partial class WordText
         return [new BookmarkStart { Id = id, Name = name }, .. content, new BookmarkEnd { Id = id }];
     }
 
-    // The pieces without the first so many characters.
-    private static IEnumerable<Node> Behind(IEnumerable<Node> pieces, int characters)
-    {
-        foreach (var piece in pieces)
-        {
-            var length = Text([piece]).Length;
-            if (length <= characters)
-            {
-                characters -= length;
-                continue;
-            }
-
-            yield return characters == 0 ? piece : piece switch
-            {
-                TextNode text => text.Value[characters..],
-                Element element => new Element(element.Name, element.Attributes.Select(a => (a.Name, (string?)a.Value)), Behind(element.Content, characters)),
-                _ => piece,
-            };
-            characters = 0;
-        }
-    }
-
     // What a figure or table is called in its caption.
-    private static string? Label(Element element)
-    {
-        var caption = element.Content.OfType<Element>().FirstOrDefault(e => e.Name is "caption" or "figcaption");
-        return caption is not null && LabelAtStart().Match(Text(caption.Content)) is { Success: true } match ? match.Value.TrimEnd('.', ' ') : null;
-    }
+    private static string? Label(Element element) => Tree.Caption(element) is { } caption && Tree.Label(caption.Words) is var (kind, number, _) ? $"{kind} {number}" : null;
 
-    private static string Name(string label) => label.Replace(' ', '_').Replace('\u00A0', '_');
-
-    [GeneratedRegex(@"^(?<kind>Table|Figure)[ \u00A0](?<number>\d+)\.", RegexOptions.ExplicitCapture | RegexOptions.CultureInvariant | RegexOptions.NonBacktracking)]
-    private static partial Regex LabelAtStart();
+    private static string Name(string label) => label.Replace(' ', '_');
 }

@@ -15,9 +15,16 @@ internal readonly partial record struct ColumnGuess(ColumnUse Use, Property? Pro
     /// <summary>Words for a reading from which nothing was subtracted.</summary>
     internal static readonly HashSet<string> Raw = new("raw brut brute brutto bruta bruto grezza roh uncorrected gross".Split(' '), StringComparer.Ordinal);
 
+    // Which of several readings; numbers in words, since "A1" may name anything.
+    private static readonly HashSet<string> Ordinals = new(("1st 2nd 3rd 4th first second third i ii iii 1re 1ere 2e 2eme 3e 3eme premiere deuxieme seconde troisieme erste zweite dritte 1a 2a 3a primera segunda tercera primeira terceira prima seconda terza "
+        + "eerste tweede derde pierwsza druga trzecia birinci ikinci ucuncu forsta andra tredje prvni druha treti pertama kedua ketiga").Split(' '), StringComparer.Ordinal);
+
     /// <summary>Words for liquid that was taken out of a vessel to be read or diluted.</summary>
     internal static readonly HashSet<string> Drawn = new(("taken aliquot aliquots pipetted withdrawn drawn sampling aliquote aliquoten alicuota alicuotas aliquota aliquotas entnommen entnahme probenahme probennahme pipettiert "
         + "preleve preleves prelevee prelevement prelevements prelevato prelevati prelievo prelievi tomado tomada muestreo retirado retirada retiradas retirados amostragem pobrano pobierano odebrano monstername uttag diambil").Split(' '), StringComparer.Ordinal);
+
+    // What a burette gave is no vessel's volume.
+    private static readonly HashSet<string> OfATitrant = new("edta titrant titrante titulant titriplex burette bureta buret burete burette gastado gasto verbrauch verbrauchte consumed consumido consumato zuzyto verbruik spent titrated titulado".Split(' '), StringComparer.Ordinal);
 
     /// <summary>What a column whose listed headings did not match is most likely; null when nothing is known of it.</summary>
     /// <param name="h">The heading.</param>
@@ -38,10 +45,14 @@ internal readonly partial record struct ColumnGuess(ColumnUse Use, Property? Pro
             return new(ColumnUse.Signal, SpectrometryProperties.Absorbance, "an absorbance at a wavelength");
         if (h.Has(W.Date) && kind is UnitKind.None && !h.Has(W.Time))
             return new(ColumnUse.Fact, SampleProperties.Day, "a date");
+        // What came off the powder again is another liquid than what it was in.
+        if (h.Has(W.Eluate) && kind is UnitKind.Volume or UnitKind.Concentration or UnitKind.Share or UnitKind.None)
+            return LeftOut("of the eluate");
         return kind switch
         {
             UnitKind.Volume when IsDilutedFrom(h) => new(ColumnUse.DilutedFrom, SpectrometryProperties.Dilution, "a volume taken"),
             UnitKind.Volume when IsDilutedTo(h) => new(ColumnUse.DilutedTo, SpectrometryProperties.Dilution, "a volume made up to"),
+            UnitKind.Volume when h.Tokens.Any(OfATitrant.Contains) => LeftOut("a volume of titrant"),
             UnitKind.Volume => h.HasAny(W.Dilution, W.Preparing, W.Background) ? null : Fact(BatchProperties.Volume, "a volume"),
             UnitKind.Mass => MassOf(h),
             UnitKind.Time => h.HasAny(W.Date, W.Preparing) || IsOfThePeak(h) ? null : Fact(BatchProperties.ContactTime, "a time"),
@@ -124,7 +135,7 @@ internal readonly partial record struct ColumnGuess(ColumnUse Use, Property? Pro
         if (h.Has(W.Dose) || (h.Has(W.Sorbent) && !h.HasAny(W.Concentration, W.Metal, W.Start, W.End, W.Removal, W.Uptake)) || (h.Has(W.Sorbent) && IsGramPerLitre(h)))
             return Fact(BatchProperties.Dose, "powder per volume");
         if (h.HasAny(W.Removal, W.Uptake) && !h.HasAny(W.Start, W.End) && !h.Has(W.Result) && h.Tokens.Any(t => t.StartsWith("remov", StringComparison.Ordinal) || t is "adsorbed" or "sorbed"))
-            return null;
+            return new(ColumnUse.TakenOut, BatchProperties.ReportedRemoval, "a concentration taken out");
         if (h.Has(W.Standard) || (h.Has(W.Known) && table.HasSignal) || (h.Has(W.Check) && h.Has(W.Known)))
             return Fact(SpectrometryProperties.StandardConcentration, "the concentration of a standard");
         if (IsStart(h, table.Analyte) ?? (h.Has(W.Known) && !h.HasAny(W.End, W.AsRead)))
@@ -165,6 +176,9 @@ internal readonly partial record struct ColumnGuess(ColumnUse Use, Property? Pro
         // "A brute", "A netto": the symbol, and whether the blank is still in it.
         if (h.Tokens is ["a", var state] && (Raw.Contains(state) || state.StartsWith("net", StringComparison.Ordinal) || state.StartsWith("corr", StringComparison.Ordinal)))
             return new(ColumnUse.Signal, SpectrometryProperties.Absorbance, "an absorbance");
+        // "A (1st)", "E 2nd": the symbol, and which reading of it.
+        if (h.Tokens is ["a" or "e", var which] && char.IsUpper(h.Name[0]) && Ordinals.Contains(which))
+            return new(ColumnUse.Signal, SpectrometryProperties.Absorbance, "an absorbance, read more than once");
         if (h.Has(W.Absorbance) && !h.HasAny(W.Removal, W.Spread))
             return new(ColumnUse.Signal, SpectrometryProperties.Absorbance, "an absorbance");
         if (IsDifferenceOfConcentrations(h.Text))
@@ -175,7 +189,8 @@ internal readonly partial record struct ColumnGuess(ColumnUse Use, Property? Pro
             return Fact(BatchProperties.ReportedRemaining, "a share left");
         if (h.Tokens is ["in" or "out", "at"] or ["in" or "out"])
             return new(h.Tokens[0] == "in" ? ColumnUse.ClockStart : ColumnUse.ClockEnd, BatchProperties.ContactTime, "a time of the day");
-        if (h.Has(W.Remark) || h.Has(W.Person))
+        // "Conc. nota" is a concentration that is known, "nota" alone a note.
+        if ((h.Has(W.Remark) && !(h.Has(W.Concentration) && h.Has(W.Known))) || h.Has(W.Person))
             return new(ColumnUse.Fact, SampleProperties.Remark, h.Has(W.Person) ? "a name" : "a remark");
         if (h.Has(W.Replicate))
             return new(ColumnUse.Position, null, "a replicate's number");

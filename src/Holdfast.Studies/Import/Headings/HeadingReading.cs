@@ -49,6 +49,13 @@ internal sealed record HeadingReading(string Text, string Name, UnitText Unit, I
         ["timmar"] = "h",
         ["gun"] = "d",
         ["dagen"] = "d",
+        ["dag"] = "d",
+        ["jour"] = "d",
+        ["dia"] = "d",
+        ["giorno"] = "d",
+        ["dzien"] = "d",
+        ["doba"] = "d",
+        ["den"] = "d",
         ["dni"] = "d",
         ["tage"] = "d",
         ["tag"] = "d",
@@ -68,6 +75,12 @@ internal sealed record HeadingReading(string Text, string Name, UnitText Unit, I
         ["gl"] = "g/L",
         ["mgg"] = "mg/g",
         ["mgperl"] = "mg/L",
+        ["mgl1"] = "mg/L",
+        ["ugl1"] = "ug/L",
+        ["gl1"] = "g/L",
+        ["mgg1"] = "mg/g",
+        ["mmoll1"] = "mmol/L",
+        ["umoll1"] = "umol/L",
         ["percent"] = "%",
         ["pct"] = "%",
         ["prozent"] = "%",
@@ -141,6 +154,9 @@ internal sealed record HeadingReading(string Text, string Name, UnitText Unit, I
             name = name[..^2].TrimEnd();
         if (unit is UnitText.Absent or UnitText.Unknown && unitLine is { Length: > 0 })
             unit = UnitOf(unitLine);
+        // "c(Gl.)" over mg/l: where a line of units states one, a word that merely may be a unit is none.
+        else if (header.Unit is not UnitText.Known && unit is UnitText.Known loose && unitLine is { Length: > 0 } && UnitOf(unitLine) is UnitText.Known { Unit.IsOne: false } stated && !loose.Unit.HasSameScale(stated.Unit))
+            unit = stated;
         var tokens = Lexicon.Tokens(name);
         var words = Lexicon.Of(tokens);
         // "Co in", "out at": a direction counts as before and after where it stands last or first, not within a sentence.
@@ -153,7 +169,7 @@ internal sealed record HeadingReading(string Text, string Name, UnitText Unit, I
         }
 
         // "hours" says what it is and in which unit.
-        if (unit is UnitText.Absent && tokens.Length == 1 && tokens[0].Length > 3 && UnitOf(tokens[0]) is UnitText.Known { Unit.IsOne: false } itself && UnitKinds.Of(itself) == UnitKind.Time)
+        if (unit is UnitText.Absent && tokens.Length == 1 && (tokens[0].Length > 3 || tokens[0] is "hrs" or "mins" or "hr" or "min" or "h") && UnitOf(tokens[0]) is UnitText.Known { Unit.IsOne: false } itself && UnitKinds.Of(itself) == UnitKind.Time)
             return new(written, name, itself, tokens, words.Add(HeadingWord.Time));
         return new(written, name, unit, tokens, words);
     }
@@ -182,7 +198,7 @@ internal sealed record HeadingReading(string Text, string Name, UnitText Unit, I
     {
         var at = text.LastIndexOf(' ');
         return at > 0 && text.IndexOf('/', at) is > 0 and var stroke && stroke > at + 1 && stroke < text.Length - 1 && text.IndexOfAny(['(', '['], at) < 0
-            && UnitOf(text[(at + 1)..]) is UnitText.Known { Unit.IsOne: false } unit ? (text[..at].Trim(), unit) : null;
+            && UnitOf(text[(at + 1)..]) is UnitText.Known { Unit.IsOne: false } unit ? (text[..at].TrimEnd(' ', '/', ','), unit) : null;
     }
 
     // "mg powder", "% of Cd still in the water", "mL" alone: the unit comes first.
@@ -191,8 +207,19 @@ internal sealed record HeadingReading(string Text, string Name, UnitText Unit, I
         if (UnitOf(text) is UnitText.Known { Unit.IsOne: false } whole && text.Length > 1 && UnitKinds.Of(whole) is UnitKind.Mass or UnitKind.Volume or UnitKind.Concentration or UnitKind.Share or UnitKind.Loading)
             return ("", whole);
         var at = text.IndexOf(' ', StringComparison.Ordinal);
-        return at > 0 && text[..at] is { } first && (first.Length > 1 || first is "%" or "g" or "L") && UnitOf(first) is UnitText.Known { Unit.IsOne: false } unit && UnitKinds.Of(unit) is not (UnitKind.Other or UnitKind.Time)
-            && !Lexicon.Of(text[at..]).IsEmpty ? (text[at..].Trim(), unit) : null;
+        if (at <= 0 || text[..at] is not { } first || (first.Length == 1 && first is not ("%" or "g" or "L" or "h")) || UnitOf(first) is not UnitText.Known { Unit.IsOne: false } unit)
+            return null;
+        var rest = text[at..].Trim();
+        var words = Lexicon.Of(rest);
+        return UnitKinds.Of(unit) switch
+        {
+            UnitKind.Other => null,
+            // "h shaken", "min contact": "h of measurement" is something else.
+            UnitKind.Time => words.Overlaps([HeadingWord.Contact, HeadingWord.Time]) ? (rest, unit) : null,
+            // "g of iron sand": whatever it is, it was weighed.
+            UnitKind.Mass when rest.Split(' ') is ["of" or "de" or "di" or "von", _, ..] and var parts => (string.Join(' ', parts[1..]), unit),
+            _ => words.IsEmpty ? null : (rest, unit),
+        };
     }
 
     // "mass_g", "c0_mg_l", "removal_percent", "time h": the last words are the unit, once what stands before them means something.
@@ -236,7 +263,7 @@ internal sealed record HeadingReading(string Text, string Name, UnitText Unit, I
     {
         foreach (var part in name.Split([' ', '_', '[', ']', '(', ')', ',', '/', '-', ':'], StringSplitOptions.RemoveEmptyEntries))
         {
-            var symbol = ElementNames.SymbolOf(part);
+            var symbol = ElementNames.SymbolOf(part) ?? (part.Length > 3 ? ElementNames.SymbolOf(Lexicon.Plain(part)) : null);
             // "In" and "or" are words before they are metals.
             if (symbol is not null && (part.Length > 3 || (char.IsUpper(part[0]) && part is not ("In" or "As" or "V" or "C" or "K" or "P" or "B" or "U" or "Or"))))
                 return symbol;

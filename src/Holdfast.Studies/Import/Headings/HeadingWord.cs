@@ -153,6 +153,12 @@ internal enum HeadingWord
     /// <summary>Recovery.</summary>
     Recovery,
 
+    /// <summary>Counts of a detector.</summary>
+    Counts,
+
+    /// <summary>Liquid that took the metal off the powder again.</summary>
+    Eluate,
+
     /// <summary>Wavelength, line.</summary>
     Line,
 

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using Holdfast.BatchSorption;
 using Holdfast.Studies.Properties;
 
 namespace Holdfast.Studies.Import.Sense;
@@ -6,8 +7,11 @@ namespace Holdfast.Studies.Import.Sense;
 /// <content>Controls without powder that lost metal: what vanished there was not taken up, and the vessel beside is in doubt.</content>
 internal static partial class PhysicalSense
 {
-    /// <summary>A control that lost more than this share of its start lost more than two readings scatter; common practice.</summary>
-    internal const double ControlLostFrom = 0.1;
+    /// <summary>
+    /// Share of its start that a control must have lost to be named while files are read: twice the loss that is worth correcting, since nothing is known of the scatter of
+    /// start and end yet.
+    /// </summary>
+    internal const double ControlLostFrom = 2 * ControlCorrection.LossWorthCorrecting;
 
     // Powder moves the pH: a control set to the pH of a vessel ends further from it than two of one kind do.
     private const double SamePhWithin = 0.5;
@@ -19,6 +23,8 @@ internal static partial class PhysicalSense
         bool IsControl(Whole v) => samples[v.Code].Role == SampleRole.Control;
         var read = all.Where(v => v is { Start: > 0, End: not null }).ToList();
         var controls = read.Where(IsControl).ToList();
+        if (controls.Count == 0)
+            return;
         var doubtful = read.Where(v => !IsControl(v)).Select(v => (Vessel: v, Control: controls.Where(c => Tolerances.SameStart(v.Start!.Value, c.Start!.Value) && (Ph(c) is null) == (Ph(v) is null))
                 .Select(c => (Control: c, Apart: Ph(c) is { } there && Ph(v) is { } here ? Math.Abs(here - there) : 0)).Where(c => c.Apart <= SamePhWithin).OrderBy(c => c.Apart).Select(c => c.Control).FirstOrDefault()))
             .Where(p => p.Control is { } c && c.End < c.Start * (1 - ControlLostFrom)).ToList();

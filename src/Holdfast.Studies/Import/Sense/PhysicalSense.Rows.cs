@@ -14,6 +14,15 @@ internal static partial class PhysicalSense
 
     private const double MinutesOfAnHour = 60;
 
+    // A vessel of the same time reads within this share of the other.
+    private const double LeftOfAReplicate = 0.2;
+
+    /// <summary>A series over time that goes on for longer than a week, in min, may be minutes under a heading of hours; common practice.</summary>
+    internal const double LongestUsual = 7 * 24 * 60;
+
+    /// <summary>What remains of it as minutes still is a series over time.</summary>
+    private const double ShortestUsual = 30;
+
     // One mass for all, and volumes like weighings: "50, 50, 50" under mg and "25.3, 51.3, 102.7" under mL.
     private static void SwappedAmounts(List<Whole> vessels, IncomingUnderstood[] understood, Answers answers)
     {
@@ -52,7 +61,7 @@ internal static partial class PhysicalSense
                 continue;
             var (before, after) = (file[..at], file[at..]);
             var last = before[^1];
-            if (!Rises(before) || !Rises(after) || after.Exists(v => before.Exists(b => b.Time.Equals(v.Time)) || v.End > last.End * (1 + StartExceededBy) || v.Start != last.Start)
+            if (!Rises(before) || !Rises(after) || after.Exists(v => before.Exists(b => b.Time.Equals(v.Time) && v.End > b.End * (1 - LeftOfAReplicate)) || v.End > last.End * (1 + StartExceededBy) || v.Start != last.Start)
                 || after[0].Time * MinutesOfAnHour <= last.Time || Apart(before, after, v => v.Dose ?? 1))
                 continue;
             ImmutableArray<string> codes = [.. after.Select(v => v.Code)];
@@ -60,6 +69,22 @@ internal static partial class PhysicalSense
             var place = Place(after[0].TimeAt, understood);
             Decide(place, understood, answers.For(place.File.Name), "time-unit-of-rows:" + heading, $"{Shown(codes)}: {heading} falls from {Text(last.Time!.Value)} to {Text(after[0].Time!.Value)}, and what is left in the water goes on falling. Are these hours (h) under a heading of minutes?",
                 ["h", "keep", "leave-out"], codes, answer => Change(understood, codes, answer == "h" ? s => Scaled(s, BatchProperties.ContactTime, MinutesOfAnHour, "h") : answer == "keep" ? null : WithoutTime), after[0]);
+        }
+    }
+
+    // 5, 10, 20, 40, 60, 120, 240 under h: ten days on a shaker are rare, four hours are usual.
+    private static void LongTimes(List<Whole> vessels, IncomingUnderstood[] understood, Answers answers)
+    {
+        foreach (var file in vessels.Where(v => v is { Time: > 0, TimeAt: not null }).GroupBy(v => v.TimeAt!.Original, StringComparer.Ordinal).Select(g => g.ToList()))
+        {
+            var (most, least) = (file.Max(v => v.Time!.Value), file.Min(v => v.Time!.Value));
+            if (most < LongestUsual || file.Select(v => v.Time).Distinct().Count() < FewestAlike || most / MinutesOfAnHour < ShortestUsual || least / MinutesOfAnHour > MinutesOfAnHour)
+                continue;
+            ImmutableArray<string> codes = [.. file.Select(v => v.Code)];
+            var heading = file[0].TimeAt!.Column ?? "the contact time";
+            var place = Place(file[0].TimeAt, understood);
+            Decide(place, understood, answers.For(place.File.Name), "time-unit:" + heading, $"{heading} runs to {Text(most / MinutesOfAnHour)} h, {Text(most / MinutesOfAnHour / 24)} days. Are these times hours, or minutes ({Text(most / MinutesOfAnHour)} min)?",
+                ["h", "min", "leave-out"], codes, answer => Change(understood, codes, answer == "min" ? s => Scaled(s, BatchProperties.ContactTime, 1 / MinutesOfAnHour, "min") : answer == "h" ? null : WithoutTime), file[0]);
         }
     }
 

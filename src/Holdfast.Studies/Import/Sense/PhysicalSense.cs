@@ -42,15 +42,18 @@ internal static partial class PhysicalSense
     /// <param name="answers">Answers to questions.</param>
     public static void Review(Study before, Study after, IncomingUnderstood[] understood, Answers answers)
     {
-        var vessels = Of(before, after).ToList();
+        var solutions = StartSolutions.Of(after);
+        var vessels = Of(before, after, solutions).ToList();
         if (vessels.Count == 0)
             return;
         InTwoFiles(before, after, understood, answers);
+        WhichStart(after, solutions, vessels, understood, answers);
         Above(vessels, understood, answers);
         Jump(vessels, understood, answers);
         Amounts(vessels, understood, answers);
         SwappedAmounts(vessels, understood, answers);
         FallingTimes(vessels, understood, answers);
+        LongTimes(vessels, understood, answers);
         OwnResults(vessels, understood);
         ControlsThatLost(before, after, vessels, understood);
     }
@@ -256,7 +259,7 @@ internal static partial class PhysicalSense
         => understood.FirstOrDefault(u => origin is not null && u.Understanding.Sha256 == origin.Original && u.Understanding.Proposal is not null)
             ?? understood.OrderBy(u => u.Turn).LastOrDefault(u => u.Understanding.Proposal is not null) ?? understood[0];
 
-    private static IEnumerable<Whole> Of(Study before, Study after)
+    private static IEnumerable<Whole> Of(Study before, Study after, StartSolutions solutions)
     {
         var old = before.Samples.ToDictionary(s => s.Code, StringComparer.Ordinal);
         var readings = after.Readings.Where(r => r.Signal == SpectrometryProperties.ReportedConcentration.Name && r.Value is not null && !after.IsStruck(r)).ToLookup(r => r.Sample, StringComparer.Ordinal);
@@ -267,7 +270,7 @@ internal static partial class PhysicalSense
             if (!fresh.Contains(sample.Code) && old.TryGetValue(sample.Code, out var same) && same.Facts.Count == sample.Facts.Count)
                 continue;
             var read = readings[sample.Code].ToList();
-            var start = sample.Fact(BatchProperties.InitialConcentration);
+            var start = solutions.Of(sample);
             double? end = read.Count > 0 ? read.Average(r => r.Value!.Value * r.Dilution)
                 : start?.Value is { } c0 && sample.Number(BatchProperties.ReportedRemoval) is { } removal ? c0 * (1 - (removal / 100)) : null;
             var mass = sample.Role == SampleRole.Control ? null : sample.Fact(BatchProperties.Mass);

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using System.Globalization;
 using Holdfast.Studies.History;
 using Holdfast.Studies.Properties;
 
@@ -21,7 +22,7 @@ internal static class WhatIsMissing
         var place = Array.FindLastIndex(understood, u => u.Understanding.Proposal is { Samples.IsEmpty: false } or { Readings.IsEmpty: false });
         var absorbing = vessels.Where(v => read[v.Code].Any(r => SpectrometryProperties.IsCalibrated(r.Signal)) && !read[v.Code].Any(r => r.Signal == SpectrometryProperties.ReportedConcentration.Name)).ToList();
         if (absorbing.Count > 0 && after.Samples.All(s => s.Role != SampleRole.Standard))
-            Note(understood, place, absorbing, "readings without standards give no concentration: the calibration is missing. Take it in, a table of known concentrations and their readings");
+            Note(understood, place, absorbing, $"readings{Under(absorbing, read)} without standards give no concentration: the calibration is missing. Take it in, a table of known concentrations and their readings");
         var runs = absorbing.SelectMany(v => read[v.Code]).Select(r => r.Run).ToHashSet(StringComparer.Ordinal);
         var standards = after.Samples.Where(s => s.Role == SampleRole.Standard).Select(s => s.Code).ToHashSet(StringComparer.Ordinal);
         var calibrated = after.Readings.Where(r => standards.Contains(r.Sample) && SpectrometryProperties.IsCalibrated(r.Signal)).Select(r => r.Run).Distinct(StringComparer.Ordinal).ToList();
@@ -37,6 +38,14 @@ internal static class WhatIsMissing
 
         if (measured.Count > 0 && measured.All(v => !Has(v, BatchProperties.InitialConcentration) && !Has(v, BatchProperties.ReportedUptake)) && after.Samples.All(s => s.Role != SampleRole.StartSolution))
             Note(understood, place, measured, "the start concentration (C0) is missing, so removal and uptake cannot be worked out. Add a column or a line \"C0 = … mg/L\", or set it");
+        var solutions = StartSolutions.Of(after);
+        var startless = measured.Where(v => solutions.Of(v) is null && !Has(v, BatchProperties.ReportedUptake)).ToList();
+        if (startless.Count > 0 && solutions.Each.Length > 1)
+        {
+            var each = string.Join(", ", solutions.Each.Take(4).Select(s => string.Create(CultureInfo.InvariantCulture, $"{s.Sample.Code} {s.Read:0.###} mg/L")));
+            Note(understood, place, startless, $"{Ordinal.Text(solutions.Each.Length)} start solutions differ ({each}), and which vessel was filled from which is not said, so no C0 is known. Add a column \"start solution\" that names it, or C0");
+        }
+
         var unweighed = measured.Where(v => Has(v, BatchProperties.InitialConcentration) && !Has(v, BatchProperties.ReportedUptake) && !(Has(v, BatchProperties.Dose) || (Has(v, BatchProperties.Mass) && Has(v, BatchProperties.Volume)))).ToList();
         if (unweighed.Count > 0 && unweighed.Count == measured.Count)
         {
@@ -48,6 +57,10 @@ internal static class WhatIsMissing
     // Sensing, beds, competition and the like ask for other things.
     private static bool IsOfAnotherTest(Sample sample) => sample.Facts.Keys.Any(k => Property.Named(k) is { } p && (p == FluorescenceProperties.Quencher || p == ColumnProperties.TimeOnStream || p == CompetitionProperties.Rival || p == RegenerationProperties.Cycle
         || p == FluorescenceProperties.Added || p == FluorescenceProperties.Exposure || p == FluorescenceProperties.Interferent || p == ColumnProperties.BedDepth));
+
+    // " under Abs 510 nm": where the readings stand.
+    private static string Under(List<Sample> vessels, ILookup<string, Reading> read)
+        => vessels.SelectMany(v => read[v.Code]).Select(r => r.Origin.Column).FirstOrDefault(c => c is { Length: > 0 }) is { } heading ? $" under {heading}" : "";
 
     private static bool Has(Sample sample, Property property) => sample.Fact(property) is { Value: not null } or { Below: not null };
 

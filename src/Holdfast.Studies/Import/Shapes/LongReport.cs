@@ -45,7 +45,7 @@ internal static class LongReport
         ImmutableArray<Cell> heading = [new Cell(layout.Headings[code]), .. kept.Select(i => new Cell(layout.Headings[i])), .. names.Select(n => new Cell(Heading(n, units[n], unit < 0 ? headings[result].Unit : null)))];
         var body = rows.GroupBy(r => r.At(code).Text, StringComparer.Ordinal).SelectMany(g => Repeats(g, NameOf)).Select(g =>
         {
-            var own = g.Find(r => ElementNames.SymbolOf(FirstWord(NameOf(r))) == analyte && analyte is not null) ?? g[0];
+            var own = g.Find(r => SymbolIn(NameOf(r)) == analyte && analyte is not null) ?? g[0];
             return new GridRow(own.Number, [own.At(code), .. kept.Select(i => own.At(i)), .. names.Select(n => g.Find(r => string.Equals(NameOf(r), n, StringComparison.OrdinalIgnoreCase)) is { } r ? CellOf(r, result, unit, units[n]) : default)]);
         });
         return new TableLayout(layout.Grid, layout.Preamble, new GridRow(layout.Heading.Number, heading), null, [.. body])
@@ -90,7 +90,7 @@ internal static class LongReport
             if ((!headings[i].Has(HeadingWord.Parameter) && !headings[i].Has(HeadingWord.Metal)) || !HeadingWords.Properties(headings[i].Key).IsEmpty)
                 continue;
             var cells = layout.Body.Select(r => r.At(i)).Where(c => !c.IsBlank).Take(100).ToList();
-            if (cells.Count > 0 && cells.Count(c => ElementNames.SymbolOf(FirstWord(c.Text)) is not null) * 3 >= cells.Count)
+            if (cells.Count > 0 && cells.Count(c => SymbolIn(c.Text) is not null) * 3 >= cells.Count)
                 return i;
         }
 
@@ -107,6 +107,9 @@ internal static class LongReport
 
         return -1;
     }
+
+    // "Lead", "Pb (dissolved)", "Metaal (Pb)".
+    private static string? SymbolIn(string name) => ElementNames.SymbolOf(FirstWord(name)) ?? HeadingReading.Of(name).Element;
 
     private static string FirstWord(string text) => Lexicon.Plain(text).Split([' ', ',', '('], 2)[0];
 }

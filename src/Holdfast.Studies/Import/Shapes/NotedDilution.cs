@@ -11,7 +11,7 @@ namespace Holdfast.Studies.Import.Shapes;
 /// <param name="Written">The line.</param>
 internal sealed partial record NotedDilution(bool? Applied, double? Factor, string Written)
 {
-    private static readonly string[] Denials = ["not ", "nicht", "non ", "no ", "without", "ohne", "before dilution", "sans", "uncorrected", "sin ", "sem "];
+    private static readonly string[] Before = ["before dilution", "uncorrected"];
     private static readonly string[] Products = ["x dilution", "× dilution", "* dilution"];
 
     /// <summary>What a line says, or null where it speaks of no dilution, or of it without telling anything.</summary>
@@ -21,19 +21,28 @@ internal sealed partial record NotedDilution(bool? Applied, double? Factor, stri
         var words = Lexicon.Of(line);
         if (!words.Contains(W.Dilution))
             return null;
-        var isDenied = Holds(line, Denials);
+        var isDenied = Holds(line, Before) || Lexicon.Tokens(line).Any(Lexicon.Denials.Contains);
         bool? applied = words.Contains(W.Corrected) || Holds(line, Products) ? !isDenied
             // That something was diluted says nothing of what was written down.
             : Lexicon.Of(Lexicon.Tokens(line).Where(t => t is not "diluted")).Contains(W.AsRead) || isDenied ? false : null;
-        var factor = FactorNoted().Match(line) is { Success: true } m
-            ? Number(m, "factor") ?? (Number(m, "all") / (Number(m, "one") ?? 1)) : null;
+        var factor = FactorOf(FactorNoted().Match(line));
         return applied is null && factor is null ? null : new(applied, factor, line);
     }
+
+    /// <summary>True for "1 mL made up to 5 mL": two volumes of a dilution, none of them a vessel's.</summary>
+    /// <param name="clause">Part of a line.</param>
+    public static bool IsOfVolumes(string clause) => FactorNoted().Matches(clause).Any(m => m.Value.EndsWith("mL", StringComparison.OrdinalIgnoreCase));
+
+    /// <summary>The factor of two volumes in a text, "1 mL auf 50 mL aufgefüllt"; null for none.</summary>
+    /// <param name="text">The text.</param>
+    public static double? FactorIn(string text) => FactorNoted().Matches(text) is [{ } only] && IsOfVolumes(only.Value) ? FactorOf(only) : null;
+
+    private static double? FactorOf(Match m) => m.Success ? Number(m, "factor") ?? (Number(m, "all") / (Number(m, "one") ?? 1)) : null;
 
     private static bool Holds(string line, string[] words) => Array.Exists(words, w => line.Contains(w, StringComparison.OrdinalIgnoreCase));
 
     private static double? Number(Match m, string group) => m.Groups[group].Success ? (CellText.Read(m.Groups[group].Value, null) as CellText.Number)?.Value : null;
 
-    [GeneratedRegex(@"(factor|faktor|facteur|fator|fattore)\s*(of\s*)?(?<factor>\d+([.,]\d+)?)|(?<one>\d+([.,]\d+)?)\s*(mL|ml|µL|uL)?\s*(to|in|auf|à|en|a)\s*(?<all>\d+([.,]\d+)?)\s*(mL|ml)|\b(?<one>1)\s*:\s*(?<all>\d+)\b|(?<factor>\d+)\s*(-?fold|x\b|times)", RegexOptions.ExplicitCapture | RegexOptions.NonBacktracking | RegexOptions.IgnoreCase)]
+    [GeneratedRegex(@"(factor|faktor|facteur|fator|fattore)\s*(of\s*)?(?<factor>\d+([.,]\d+)?)|(?<one>\d+([.,]\d+)?)\s*(mL|ml|µL|uL)?\s*(made up |brought |filled |topped up |diluted |verdünnt |aufgefüllt |dilué |aforado |diluido |rozcieńczone )?(to|in|auf|à|en|a|do)\s*(?<all>\d+([.,]\d+)?)\s*(mL|ml)|\b(?<one>1)\s*(:|in)\s*(?<all>\d+)\b|(?<factor>\d+)\s*(-?fold|x\b|times)", RegexOptions.ExplicitCapture | RegexOptions.NonBacktracking | RegexOptions.IgnoreCase)]
     private static partial Regex FactorNoted();
 }

@@ -37,6 +37,10 @@ internal sealed partial class Notes
     /// <summary>The volume that a line says was drawn each time, where another is the vessel's; null for none.</summary>
     public NotedSetting? Drawn => drawn.Count > 0 && settings.Exists(s => s.Property == BatchProperties.Volume) ? drawn[0] : null;
 
+    /// <summary>True for a volume that was drawn from a vessel, whatever it holds.</summary>
+    /// <param name="note">One of <see cref="All"/>.</param>
+    public bool IsDrawn(NotedSetting note) => drawn.Contains(note);
+
     // "25 mL aliquots" are what a vessel holds, unless a line states that in other words.
     private IEnumerable<NotedSetting> Stated => settings.Exists(s => s.Property == BatchProperties.Volume) ? settings : settings.Concat(drawn);
 
@@ -88,12 +92,48 @@ internal sealed partial class Notes
         return both;
     }
 
+    /// <summary>What is told, in words: settings, and the line that states a dilution.</summary>
+    public ImmutableArray<string> Statements => [.. All.Select(n => $"{n.Property.Title} {n.Written}"), .. DilutionFactor is { } dilution ? [$"“{dilution.Written}”"] : Array.Empty<string>()];
+
+    /// <summary>True where nothing is told that vessels or readings need.</summary>
+    public bool IsEmpty => Statements.IsEmpty;
+
+    /// <summary>The same, as said in another file than the table's.</summary>
+    /// <param name="name">Name of that file.</param>
+    /// <param name="sha256">Its fingerprint.</param>
+    public Notes In(string name, string sha256)
+    {
+        var notes = new Notes().Or(this);
+        for (var i = 0; i < notes.settings.Count; i++)
+            notes.settings[i] = notes.settings[i] with { File = (name, sha256) };
+        return notes;
+    }
+
+    /// <summary>The same without what vessels hold: what the lines say of the readings.</summary>
+    public Notes OfReadings()
+    {
+        var notes = new Notes().Or(this);
+        notes.settings.Clear();
+        notes.drawn.Clear();
+        return notes;
+    }
+
+    /// <summary>These and what another file says of the same vessels: where the two differ, both are stated.</summary>
+    /// <param name="others">What the other file says.</param>
+    public Notes And(Notes others)
+    {
+        var both = Or(others);
+        both.settings.AddRange(others.settings.Where(o => settings.Exists(s => s.Property == o.Property) && !settings.Exists(s => s.Property == o.Property && s.Value.Equals(o.Value))));
+        return both;
+    }
+
     private void Read(GridRow row, string? analyte)
     {
         var cells = row.Cells.Where(c => !c.IsBlank).ToList();
         if (cells.Count == 0)
             return;
-        var line = string.Join(' ', cells.Select(c => c.Text));
+        // Words in several cells are clauses of their own, cut at their marks or written side by side; a number belongs to the words before it.
+        var line = string.Join(cells.Skip(1).Any(TableLayout.IsNumberLike) ? " " : "; ", cells.Select(c => c.Text));
         if (Lexicon.Of(line).Contains(W.Planned))
             return;
         lines.Add(line);
@@ -105,8 +145,17 @@ internal sealed partial class Notes
         var dilution = NotedDilution.In(line);
         DilutionApplied = dilution?.Applied is null ? DilutionApplied : dilution;
         DilutionFactor = dilution?.Factor is null ? DilutionFactor : dilution;
-        if (cells.Count is >= 2 and <= 4 && char.IsLetter(cells[0].Text[0]) && Pair(row.Number, cells, analyte))
+        // "Shaken for 24 h | 25 °C": there the first cell says something of its own.
+        var isLabelled = cells.Count is >= 2 and <= 4 && char.IsLetter(cells[0].Text[0]) && !AmountLines.HoldsAmount(cells[0].Text);
+        if (isLabelled && Pair(row.Number, cells, analyte))
             return;
+        // "Read delay | 15 s": what is no setting by its label is none by its unit alone.
+        if (isLabelled && cells.Count == 2 && CellParts.Split(cells[1].Text) is not null)
+        {
+            Clause(row.Number, $"{cells[0].Text} {cells[1].Text}", analyte);
+            return;
+        }
+
         foreach (var cell in cells)
         {
             foreach (var clause in Clauses().Split(cell.Text))
@@ -132,7 +181,9 @@ internal sealed partial class Notes
             string.Join(' ', cells.Skip(1).Select(c => c.Text)) + (cells.Count == 2 && inCell is null && reading.Unit is UnitText.Known { Unit: { IsOne: false } unit } ? " " + unit.Plain : ""), row, analyte, isStated: true);
     }
 
-    private static Property? PropertyOf(HeadingReading heading)
+    /// <summary>The setting that a label means, "start concentration", "V"; null for none.</summary>
+    /// <param name="heading">The label.</param>
+    public static Property? PropertyOf(HeadingReading heading)
     {
         if (heading.HasAny(W.Preparing, W.Limit, W.Standard, W.Blank, W.Dilution) && !heading.Has(W.Dose))
             return null;
@@ -153,9 +204,11 @@ internal sealed partial class Notes
         {
             var (m, read, end) = amounts[i];
             var before = clause[(i == 0 ? 0 : amounts[i - 1].End)..m.Index];
-            if (before.TrimEnd().EndsWith('-') || before.TrimEnd().EndsWith('–') || before.TrimEnd().EndsWith("to", StringComparison.Ordinal) || before.TrimEnd().EndsWith("bis", StringComparison.Ordinal))
+            if (before.TrimEnd().EndsWith('-') || before.TrimEnd().EndsWith('–') || before.TrimEnd().Split(' ')[^1] is "to" or "bis")
                 continue;
             var after = clause[end..(i + 1 < amounts.Count ? amounts[i + 1].Match.Index : clause.Length)];
+            // "Shaken 3 h, filtered": what follows the comma is another step.
+            after = after.IndexOfAny([',', ';']) is >= 0 and var comma ? after[..comma] : after;
             if (after.TrimStart().StartsWith('-') || after.TrimStart().StartsWith('–') || CellText.Read(m.Groups["number"].Value, null) is not CellText.Number number)
                 continue;
             if (read is not var (unit, _) || UnitKinds.Of(unit) is UnitKind.None or UnitKind.Other)
@@ -173,6 +226,9 @@ internal sealed partial class Notes
                 words = words.Add(W.Metal);
             var spoken = Lexicon.Tokens(before).Concat(Lexicon.Tokens(after)).ToList();
             if (spoken.Exists(OfTheInstrument.Contains))
+                continue;
+            // "1 mL made up to 5 mL before the flame": volumes of a dilution.
+            if (UnitKinds.Of(unit) == UnitKind.Volume && NotedDilution.IsOfVolumes(clause))
                 continue;
             var into = UnitKinds.Of(unit) == UnitKind.Volume && spoken.Exists(ColumnGuess.Drawn.Contains) ? drawn : settings;
             if (Setting(UnitKinds.Of(unit), into == drawn ? words.Remove(W.Preparing) : words, before, unit) is { } property)
@@ -207,7 +263,7 @@ internal sealed partial class Notes
             UnitKind.Temperature => BatchProperties.Temperature,
             UnitKind.Speed => BatchProperties.StirringSpeed,
             UnitKind.Concentration when Any(W.Dose) || (Any(W.Sorbent) && unit is UnitText.Known { Unit.Plain: "g/L" }) => BatchProperties.Dose,
-            UnitKind.Concentration when Any(W.Background, W.End) => null,
+            UnitKind.Concentration when Any(W.Background, W.End, W.Control) => null,
             UnitKind.Concentration when Any(W.Start, W.Metal, W.Liquid) || before.TrimEnd().EndsWith('=') => BatchProperties.InitialConcentration,
             _ => null,
         };
@@ -255,14 +311,22 @@ internal sealed partial class Notes
                 continue;
             foreach (var part in clause.Split([" en ", " in ", " em ", ": ", "= "], StringSplitOptions.RemoveEmptyEntries)[^1..].Concat(clause.Split([' ', ':', '=', '(', ')', '[', ']', ';', ','], StringSplitOptions.RemoveEmptyEntries)))
             {
-                if (part.Length > 0 && !char.IsDigit(part[0]) && HeadingReading.UnitOf(part) is UnitText.Known { Unit.IsOne: false } known && UnitKinds.Of(known) == kind && !UnitIsOfNumber(clause, part))
+                if (part.Length > 0 && !char.IsDigit(part[0]) && StatedUnit(part) is { } unit && UnitKinds.Of(new UnitText.Known(unit)) == kind && !UnitIsOfNumber(clause, part))
                 {
-                    units.Add(new NotedUnit(kind, known.Unit, row));
+                    units.Add(new NotedUnit(kind, unit, row));
                     break;
                 }
             }
         }
     }
+
+    // "All results in ppm": of a liquid, as results of dissolved metal are.
+    private static Unit? StatedUnit(string part) => HeadingReading.UnitOf(part) switch
+    {
+        UnitText.Known { Unit.IsOne: false } known => known.Unit,
+        UnitText.Ambiguous several when several.Text.StartsWith("pp", StringComparison.OrdinalIgnoreCase) => several.Candidates.FirstOrDefault(c => UnitKinds.Of(new UnitText.Known(c)) == UnitKind.Concentration),
+        _ => null,
+    };
 
     private static bool UnitIsOfNumber(string clause, string part)
     {

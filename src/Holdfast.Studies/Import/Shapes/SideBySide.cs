@@ -6,11 +6,15 @@ namespace Holdfast.Studies.Import.Shapes;
 /// <summary>Two tables beside each other on one sheet: vessels, and to the right of an empty column the standards.</summary>
 internal static class SideBySide
 {
+    private const int RowsSearched = 200, FewestHeadings = 3, LinesOfHeadings = 2;
+
     /// <summary>The parts, or null where the sheet holds one table.</summary>
     /// <param name="grid">The grid.</param>
     public static ImmutableArray<Grid>? Split(Grid grid)
     {
-        var heading = grid.Rows.FirstOrDefault(r => !r.Cells.Any(c => !c.IsBlank && TableLayout.IsNumeric(c)) && TableLayout.KnownHeadings(r) >= 3);
+        // Over the headings a line may name each part: "pH 3", "pH 6".
+        var heading = grid.Rows.Take(RowsSearched).Where(r => !r.Cells.Any(c => !c.IsBlank && TableLayout.IsNumeric(c))).Select(r => new { Row = r, Known = TableLayout.KnownHeadings(r) })
+            .Where(r => r.Known >= FewestHeadings).Take(LinesOfHeadings).MaxBy(r => r.Known)?.Row;
         if (heading is null)
             return null;
         var gap = Enumerable.Range(1, Math.Max(0, heading.Cells.Length - 2)).FirstOrDefault(i => heading.At(i).IsBlank && heading.At(i + 1) is { IsBlank: false } && grid.Rows.All(r => r.At(i).IsBlank));

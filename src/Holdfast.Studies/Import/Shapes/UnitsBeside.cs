@@ -21,6 +21,8 @@ internal static class UnitsBeside
             && grid.Rows.Skip(heading + 1).Where(r => r.Filled > 1 && !r.At(i - 1).IsBlank).ToList() is { Count: > 0 } body && body.TrueForAll(r => r.At(i).IsBlank || HeadingReading.UnitOf(r.At(i).Text) is UnitText.Known or UnitText.Ambiguous)).ToHashSet();
         if (places.Count >= FewestColumns)
             return grid with { Rows = [.. grid.Rows.Select((r, at) => at < heading ? r : r with { Cells = [.. Joined(r, places, at > heading)] })] };
+        if (places.Count == 1 && IsOfOneResult(grid, heading, places.First()))
+            return grid with { Rows = [.. grid.Rows.Select((r, at) => at < heading ? r : r with { Cells = [.. Joined(r, places, at > heading)] })] };
         return IsOfABalance(grid, heading, places) ? Weighed(grid, heading, places.First()) : null;
     }
 
@@ -39,6 +41,15 @@ internal static class UnitsBeside
         => places.Count == 1 && HeadingReading.Of(grid.Rows[heading].At(places.First() - 1).Text) is var weighed && (weighed.HasAny(HeadingWord.Mass, HeadingWord.Result) || weighed.Tokens.Any(ColumnGuess.IsNet))
             && grid.Rows[heading].Cells.Any(c => Lexicon.Of(c.Text).Contains(HeadingWord.Sample)) && grid.Rows.Skip(heading + 1).Where(r => r.Filled > 2).ToList() is { Count: > 0 } body
             && body.TrueForAll(r => r.At(places.First()).IsBlank || UnitKinds.Of(HeadingReading.UnitOf(r.At(places.First()).Text)) == UnitKind.Mass);
+
+    // "Sample | Sb | Unit" over "FH1 | 76 | µg/L", "FH4 | 1.59 | mg/L": one result a row, and its unit changes on the way down.
+    private static bool IsOfOneResult(Grid grid, int heading, int unit)
+    {
+        var headings = grid.Rows[heading].Cells.Where(c => !c.IsBlank).Select(c => HeadingReading.Of(c.Text)).ToList();
+        var units = grid.Rows.Skip(heading + 1).Where(r => r.Filled > 1).Select(r => HeadingReading.UnitOf(r.At(unit).Text)).Where(u => u is UnitText.Known { Unit.IsOne: false }).ToList();
+        return units.Count > 1 && units.TrueForAll(u => UnitKinds.Of(u) == UnitKind.Concentration) && units.Distinct().Count() > 1 && HeadingReading.Of(grid.Rows[heading].At(unit - 1).Text).Unit is UnitText.Absent
+            && !headings.Exists(h => h.HasAny(HeadingWord.Parameter, HeadingWord.Metal)) && headings.Exists(h => h.Has(HeadingWord.Sample));
+    }
 
     private static IEnumerable<Cell> Joined(GridRow row, HashSet<int> places, bool isBody)
     {

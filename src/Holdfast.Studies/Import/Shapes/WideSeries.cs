@@ -6,11 +6,51 @@ namespace Holdfast.Studies.Import.Shapes;
 /// <summary>Tables of one setting against another: times down the side, "C0 = 10 mg/L", "C0 = 25 mg/L" along the top, results in the body.</summary>
 internal static class WideSeries
 {
-    private const int FewestSeries = 2;
+    private const int FewestSeries = 2, LongestName = 4;
 
     /// <summary>The table with one row a result; null where it is none.</summary>
     /// <param name="layout">The table.</param>
-    public static TableLayout? Turn(TableLayout layout)
+    public static TableLayout? Turn(TableLayout layout) => WithSettingAbove(layout) ?? WithSettingsAsHeadings(layout);
+
+    // "Ct (mg/L) | Time (min)" over "Material | 5 | 10 | 20": the setting's name on one line, its values on the next.
+    private static TableLayout? WithSettingAbove(TableLayout layout)
+    {
+        if (layout.Heading is not { } heading || layout.Units is not null || layout.Body.Where(r => !r.IsBlank).ToList() is not [var values, _, ..] rows)
+            return null;
+        var place = heading.Cells.Length - 1;
+        while (place > 0 && heading.At(place).IsBlank)
+            place--;
+        if (place < 1 || Enumerable.Range(1, place - 1).Any(i => !heading.At(i).IsBlank) || TableLayout.IsNumeric(values.At(0)) || Along(HeadingReading.Of(heading.At(place).Text)) is not { } along)
+            return null;
+        var places = Enumerable.Range(place, Math.Max(0, values.Cells.Length - place)).Where(i => TableLayout.IsNumeric(values.At(i))).ToList();
+        var others = Enumerable.Range(place, Math.Max(0, values.Cells.Length - place)).Where(i => !values.At(i).IsBlank && !places.Contains(i));
+        if (places.Count < FewestSeries || others.Any(i => !Footer.IsSummary(values.At(i).Text)) || (Result(heading.At(0)) ?? Body(layout)) is not { } result)
+            return null;
+        var name = HeadingReading.Of(heading.At(place).Text) is { Name.Length: > 0 } of ? of.Name : along.Title;
+        var side = values.At(0).IsBlank ? "Series" : values.At(0).Text;
+        return new TableLayout(layout.Grid, layout.Preamble, new GridRow(heading.Number, [new Cell("Sample"), new Cell(side), heading.At(place), new Cell(result)]), null,
+            [.. rows.Skip(1).Where(r => !r.At(0).IsBlank && !Footer.IsSummary(r.At(0).Text)).SelectMany(r => places.Where(i => r.At(i).Text.Any(char.IsLetterOrDigit))
+                .Select(i => new GridRow(r.Number, [new Cell($"{r.At(0).Text} {(name.Length <= LongestName ? name + " " : "")}{values.At(i).Text}"), r.At(0), values.At(i), r.At(i)])))])
+        {
+            Notes = layout.Notes,
+            Part = layout.Part,
+            Turned = $"one row a result: {side} down, {along.Title} along",
+        };
+    }
+
+    private static Property? Along(HeadingReading top)
+        => SettingDown(top) is { } along && (along == BatchProperties.InitialConcentration || along == BatchProperties.ContactTime || along == BatchProperties.StartPh || along == BatchProperties.Temperature || along == BatchProperties.Dose || along == BatchProperties.Mass) ? along : null;
+
+    // "Média de Ct (mg/L)" in the corner says what the body holds.
+    private static string? Result(Cell corner)
+    {
+        if (corner.IsBlank)
+            return null;
+        var h = HeadingReading.Of(corner.Text);
+        return h.Unit is Amounts.UnitText.Known { Unit: var unit } known && UnitKinds.Of(known) switch { UnitKind.Concentration when !h.Has(HeadingWord.Start) => $"Ce ({unit.Plain})", UnitKind.Share when h.Has(HeadingWord.Removal) => "Removal (%)", UnitKind.Loading => $"q ({unit.Plain})", _ => null } is { } result ? result : null;
+    }
+
+    private static TableLayout? WithSettingsAsHeadings(TableLayout layout)
     {
         if (layout.Heading is not { } heading || layout.Headings.Length < FewestSeries + 1)
             return null;

@@ -1,0 +1,27 @@
+using System.Collections.Immutable;
+using Holdfast.Studies.Properties;
+
+namespace Holdfast.Studies.Import.Sense;
+
+/// <content>A start solution that reads far from what the sheet says of every vessel: which is C0 is asked.</content>
+internal static partial class PhysicalSense
+{
+    private static void WhichStart(Study after, StartSolutions solutions, List<Whole> vessels, IncomingUnderstood[] understood, Answers answers)
+    {
+        // Several levels have several solutions.
+        if (!solutions.AreOne)
+            return;
+        var samples = after.Samples.ToDictionary(s => s.Code, StringComparer.Ordinal);
+        var stated = vessels.Where(v => v.StartAt is not null && samples[v.Code].Fact(BatchProperties.InitialConcentration) is not null).ToList();
+        if (stated.Count == 0 || stated.Exists(v => v.Start != stated[0].Start) || stated[0].Start is not { } said || Tolerances.SameSolution(said, solutions.Mean))
+            return;
+        var place = Place(stated[0].StartAt, understood);
+        ImmutableArray<string> codes = [.. stated.Select(v => v.Code)];
+        var controls = vessels.Where(v => v.End is not null && samples[v.Code].Role == SampleRole.Control).ToList();
+        var beside = controls.Count > 0 ? $" The controls without powder ({Shown([.. controls.Select(c => c.Code)])}) read {Text(controls.Average(c => c.End!.Value))}." : "";
+        Decide(place, understood, answers.For(place.File.Name), "which-start", $"{stated[0].StartAt!.Column ?? "C0"} says that the vessels began at {Text(said)} mg/L, but {Shown([.. solutions.Each.Select(s => s.Sample.Code)])} reads {Text(solutions.Mean)} mg/L.{beside} Which is C0?",
+            ["measured", "as-stated", "leave-out"], codes, answer => Change(understood, codes, answer switch { "measured" => WithoutStart, "as-stated" => null, _ => Without }), null);
+    }
+
+    private static (Sample, Func<Reading, Reading?>) WithoutStart(Sample sample) => (sample with { Facts = sample.Facts.Remove(BatchProperties.InitialConcentration.Name) }, r => r);
+}

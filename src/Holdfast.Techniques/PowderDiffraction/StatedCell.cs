@@ -1,0 +1,39 @@
+using Holdfast.Diffraction;
+
+namespace Holdfast.Techniques.PowderDiffraction;
+
+/// <summary>Whether the lines of a scan lie where a stated cell puts them, or where it would put them under another anode or at twice the angle.</summary>
+/// <param name="scan">The scan.</param>
+/// <param name="stated">Its radiation as stated.</param>
+/// <param name="cell">The cell that was stated for the powder.</param>
+internal sealed class StatedCell(PowderScan scan, Radiation stated, UnitCell cell)
+{
+    // A displaced sample moves lines by about this much, degrees.
+    private const double Within = 0.15;
+
+    // Fewer lines could meet the places of another cell by chance.
+    private const int FewestLines = 5;
+    private const int MostLines = 12;
+
+    // Twice the angle is one other reading, not five: fewer lines tell.
+    private const int FewestHalved = 4;
+
+    // Part of the strong lines that the stated radiation may explain while another is thought of, and that the other must.
+    private const double AtMost = 0.4, AtLeast = 0.9;
+
+    private readonly double[] strong = [.. ProfileFit.Of(scan, stated).Lines.OrderByDescending(l => l.Height).Take(MostLines).Select(l => l.TwoTheta)];
+
+    /// <summary>True when the strong lines lie where the cell has planes once every angle is doubled, and not as they stand: θ was written for 2θ.</summary>
+    public bool SaysHalf => strong.Length >= FewestHalved && 2 * strong.Max() < ScanLayout.LargestAngle && Explained(strong, stated) <= AtMost && Explained([.. strong.Select(x => 2 * x)], stated) >= AtLeast;
+
+    /// <summary>The radiation under which the strong lines lie where the cell has planes, when under the stated one they do not; null elsewhere.</summary>
+    public Radiation? Other
+        => strong.Length < FewestLines || Explained(strong, stated) > AtMost ? null
+            : Radiation.All.Where(r => r.Anode != stated.Anode).Select(r => (Radiation: r, Part: Explained(strong, r))).MaxBy(r => r.Part) is { Part: >= AtLeast } best ? best.Radiation : null;
+
+    private double Explained(double[] lines, Radiation radiation)
+    {
+        var places = DiffractionStudy.Everywhere(cell, radiation, Math.Max(lines.Min() - 1, 1), lines.Max() + 1).Select(l => Bragg.TwoTheta(l.Spacing, radiation.Ka1)).OfType<double>().ToArray();
+        return lines.Count(x => places.Any(p => Math.Abs(p - x) <= Within)) / (double)lines.Length;
+    }
+}
