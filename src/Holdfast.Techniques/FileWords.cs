@@ -93,7 +93,7 @@ internal static partial class FileWords
             if (cells.Length == 0)
                 continue;
             var mark = cells[0].IndexOfAny([':', '=']);
-            var (key, value) = mark > 0 ? (cells[0][..mark], string.Join(' ', cells.Skip(1).Prepend(cells[0][(mark + 1)..].Trim())).Trim()) : (cells[0], cells.Length == 2 ? cells[1] : "");
+            var (key, value) = mark > 0 ? (cells[0][..mark], string.Join(' ', cells.Skip(1).TakeWhile(c => !c.Contains(':', StringComparison.Ordinal)).Prepend(cells[0][(mark + 1)..].Trim())).Trim()) : (cells[0], cells.Length == 2 ? cells[1] : "");
             if (value.Length is > 0 and <= 60 && key.Trim().TrimStart('#').Trim().Length <= 24 && NamesAPowder(key))
                 return (value, row.Number);
         }

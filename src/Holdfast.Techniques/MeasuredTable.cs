@@ -175,6 +175,11 @@ internal sealed record MeasuredTable(
     }
 
     // A row of units belongs to the row above it only where both have as many cells; else it is the heading itself: "cm-1, %T".
+    // "wavenumber | blank | loaded" over " | T (%) | T (%)": the names stand above, what all of them are below.
+    private static bool IsOneWordUnderNames(ImmutableArray<GridRow> rows, int over, int at)
+        => over >= 0 && rows[at].Filled >= 2 && rows[over].Filled > rows[at].Filled && rows[at].Cells.Where(c => !c.IsBlank).Select(c => c.Text).Distinct(StringComparer.OrdinalIgnoreCase).Count() == 1
+            && rows[over].Cells.Where(c => !c.IsBlank).Select(c => c.Text).Distinct(StringComparer.OrdinalIgnoreCase).Count() == rows[over].Filled;
+
     private static (GridRow? Heading, GridRow? Units, int Above) HeadOf(ImmutableArray<GridRow> rows, int from)
     {
         var at = from - 1;
@@ -183,7 +188,7 @@ internal sealed record MeasuredTable(
         if (at < 0 || rows[at].Cells.Any(c => c.Kind == CellKind.Number && !c.IsBlank))
             return (null, null, at + 1);
         var over = at - 1;
-        if ((TableLayout.IsUnits(rows[at]) || AreUnitsUnderWords(rows, over, at)) && over >= 0 && !rows[over].IsBlank && rows[over].Filled >= rows[at].Filled && rows[over].Filled <= rows[from].Filled && !rows[over].Cells.Any(c => !c.IsBlank && TableLayout.IsNumeric(c)))
+        if ((TableLayout.IsUnits(rows[at]) || AreUnitsUnderWords(rows, over, at) || IsOneWordUnderNames(rows, over, at)) && over >= 0 && !rows[over].IsBlank && rows[over].Filled >= rows[at].Filled && rows[over].Filled <= rows[from].Filled && !rows[over].Cells.Any(c => !c.IsBlank && TableLayout.IsNumeric(c)))
             return (rows[over], rows[at], over);
         return rows[at].Filled < 2 && rows[from].Filled > 1 ? (null, null, at + 1) : (rows[at], null, at);
     }

@@ -77,6 +77,7 @@ public sealed class Browsing : IAsyncLifetime
             await context.AddCookiesAsync([pass]);
         await context.AddInitScriptAsync("document.addEventListener('securitypolicyviolation', e => console.error('policy: ' + e.violatedDirective + ' ' + e.blockedURI))");
         context.SetDefaultTimeout(60_000);
+        await SlowLine.Lay(context);
         var page = await context.NewPageAsync();
         page.Request += (_, request) =>
         {
@@ -85,12 +86,16 @@ public sealed class Browsing : IAsyncLifetime
         };
         page.Console += (_, message) =>
         {
-            if (message.Type == "error")
+            if (message.Type == "error" && !IsOfTheLine(message.Text))
                 offences.Add("console: " + message.Text);
         };
         page.PageError += (_, error) => offences.Add("script: " + error);
         return page;
     }
+
+    // On a busy machine the live connection may drop and come back: the page heals by itself, which LostTests holds, and a page that did not would fail its own test.
+    private static bool IsOfTheLine(string text)
+        => text.Contains("Connection disconnected with error", StringComparison.Ordinal) || text.Contains("/_blazor?id=", StringComparison.Ordinal) || text.Contains("Failed to start the transport", StringComparison.Ordinal);
 
     // A test that fails leaves its page open, and a page whose bench is gone complains for ever: it must not speak into the next test.
     private async Task CloseWhatOthersLeft()

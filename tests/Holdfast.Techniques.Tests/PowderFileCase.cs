@@ -8,6 +8,7 @@ using Holdfast.Studies;
 using Holdfast.Studies.History;
 using Holdfast.Studies.Import;
 using Holdfast.Techniques.Elements;
+using Holdfast.Techniques.HeatingCurves;
 using Holdfast.Techniques.Infrared;
 using Holdfast.Techniques.NitrogenSorption;
 using Holdfast.Techniques.Particles;
@@ -55,7 +56,7 @@ internal sealed class PowderFileCase
 
         var evidence = Evidence.Of(study);
         findings.AddRange(SorptionStudy.Of(evidence).Isotherms.SelectMany(i => i.Findings.Append(i.Refused)).OfType<Finding>().Concat(DiffractionStudy.Of(evidence).Patterns.SelectMany(p => p.Findings))
-            .Concat(InfraredStudy.Of(evidence).Spectra.SelectMany(s => s.Findings)).Concat(ElementStudy.Of(evidence).Powders.SelectMany(p => p.Findings)).Concat(ParticleStudy.Of(evidence).Lists.SelectMany(l => l.Findings))
+            .Concat(InfraredStudy.Of(evidence).Spectra.SelectMany(s => s.Findings)).Concat(ElementStudy.Of(evidence).Powders.SelectMany(p => p.Findings)).Concat(HeatingStudy.Of(evidence).Curves.SelectMany(c => c.Findings)).Concat(ParticleStudy.Of(evidence).Lists.SelectMany(l => l.Findings))
             .Select(f => f.ToString()));
         var (right, wrong, missing) = (0, new List<string>(), new List<string>());
         foreach (var row in expected.GetProperty("quantities").EnumerateArray())
@@ -99,8 +100,10 @@ internal sealed class PowderFileCase
     private double? Quantity(Evidence evidence, string sample, string quantity, double near, JsonElement row) => said.GetProperty("method").GetString() switch
     {
         "sorption" => One(SorptionStudy.Of(evidence).Isotherms, i => i.Measurement.Sample, sample) is { } isotherm ? OfIsotherm(isotherm, quantity) : null,
+        "diffraction" when quantity == "scans" => DiffractionStudy.Of(evidence).Patterns.Count(p => p.Sample.StartsWith(sample, StringComparison.Ordinal)),
         "diffraction" => One(DiffractionStudy.Of(evidence).Patterns, p => p.Sample, sample) is { } pattern ? OfPattern(pattern, quantity, near) : null,
         "infrared" => OfSpectrum(InfraredStudy.Of(evidence), sample, quantity, near, row),
+        "composition" when quantity is "mass_loss" or "residue" or "sample_mass" => One(HeatingStudy.Of(evidence).Curves, c => c.Powder, sample) is { } heated ? OfHeating(heated, quantity, row) : null,
         "composition" => OfComposition(ElementStudy.Of(evidence), sample, quantity, row),
         _ => One(ParticleStudy.Of(evidence).Lists.Where(l => l.Measurand == quantity.Split('_')[0] || quantity == "count"), l => l.Powder, sample) is { } list ? OfParticles(list, quantity) : null,
     };
@@ -127,10 +130,10 @@ internal sealed class PowderFileCase
         return quantity switch
         {
             "wavelength" => pattern.Radiation.Ka1,
-            "points" => pattern.Scan.Length,
-            "peak_2theta" => double.IsNaN(near) ? pattern.Fit.Lines.FirstOrDefault()?.TwoTheta : pattern.Fit.Lines.MinBy(l => Math.Abs(l.TwoTheta - near))?.TwoTheta,
-            "peak_d" => pattern.Fit.Lines.Select(l => (double?)Bragg.Spacing(l.TwoTheta, pattern.Radiation.Ka1)).MinBy(d => Math.Abs(d!.Value - near)),
-            "unmatched_2theta" => pattern.Fit.Lines.Select(l => (double?)l.TwoTheta).MinBy(x => Math.Abs(x!.Value - near)),
+            "points" => pattern.Fitted?.Scan.Length,
+            "peak_2theta" => double.IsNaN(near) ? pattern.Lines.FirstOrDefault()?.TwoTheta : pattern.Lines.MinBy(l => Math.Abs(l.TwoTheta - near))?.TwoTheta,
+            "peak_d" => pattern.Lines.Select(l => (double?)Bragg.Spacing(l.TwoTheta, pattern.Radiation.Ka1)).MinBy(d => Math.Abs(d!.Value - near)),
+            "unmatched_2theta" => pattern.Lines.Select(l => (double?)l.TwoTheta).MinBy(x => Math.Abs(x!.Value - near)),
             "a" => FromLattice(l => l.Parameters[0].Value),
             "c" => FromLattice(l => l.Parameters[1].Value),
             "displacement" => FromLattice(l => l.Displacement(pattern.Radius ?? Given("radius_mm")!.Value.GetDouble()).Value),
@@ -151,11 +154,19 @@ internal sealed class PowderFileCase
         double? Band(string powder, double at) => One(study.Spectra, s => s.Powder, powder)?.Bands.MinBy(b => double.IsNaN(at) ? 0 : Math.Abs(b.Band.Wavenumber - at))?.Band.Wavenumber;
         if (!quantity.StartsWith("shift", StringComparison.Ordinal))
             return Band(sample, near);
-        // "shift_1089" of "FT-Ti - FT-0": the band that lies there in the second, and the same band in the first.
-        if (sample.Split(" - ") is not [var after, var before] || !double.TryParse(quantity[(quantity.LastIndexOf('_') + 1)..], System.Globalization.CultureInfo.InvariantCulture, out var at))
+        // "shift_1089" of "FT-Ti - FT-0": the band that lies there in the second, and the same band in the first; or both named beside it.
+        string[] named = row.TryGetProperty("between", out var two) ? [two[1].GetString()!, two[0].GetString()!] : sample.Split(" - ");
+        if (named is not [var after, var before] || !double.TryParse(quantity[(quantity.LastIndexOf('_') + 1)..], System.Globalization.CultureInfo.InvariantCulture, out var at))
             return null;
         return Band(after, at + near) - Band(before, at);
     }
+
+    private static double? OfHeating(PowderHeated heated, string quantity, JsonElement row) => quantity switch
+    {
+        "mass_loss" => heated.Curve.At(row.GetProperty("between")[0].GetDouble()) - heated.Curve.At(row.GetProperty("between")[1].GetDouble()),
+        "residue" => heated.Curve.At(row.GetProperty("at").GetDouble()),
+        _ => heated.Curve.Milligrams / 1000,
+    };
 
     private double? OfComposition(ElementStudy study, string sample, string quantity, JsonElement row)
     {

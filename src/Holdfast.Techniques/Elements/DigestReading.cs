@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using System.Globalization;
+using System.Text.RegularExpressions;
 using Holdfast.Amounts;
 using Holdfast.Studies;
 using Holdfast.Studies.Import;
@@ -9,12 +10,14 @@ using Holdfast.Studies.Import.Techniques;
 namespace Holdfast.Techniques.Elements;
 
 /// <summary>Takes dissolved portions as they stand in the file; loadings are worked out afterwards.</summary>
-internal sealed class DigestReading
+internal sealed partial class DigestReading
 {
     private const string Multiply = "multiply", Applied = "applied", AsSamples = "as-the-portions", Undiluted = "undiluted", LeaveOut = "leave-out", OnePowder = "one-powder", Powders = "powders";
 
     private readonly MeasurementSource source;
     private readonly DigestTable digests;
+    private double? volume;
+    private string? unitOfMass;
 
     private DigestReading(MeasurementSource source, DigestTable digests) => (this.source, this.digests) = (source, digests);
 
@@ -26,15 +29,17 @@ internal sealed class DigestReading
     private MeasurementDraft Read()
     {
         var table = digests.Table;
-        int[] numeric = [digests.MassColumn, digests.VolumeColumn, .. digests.Readings.Select(r => r.Column)];
+        int[] numeric = [digests.MassColumn, .. digests.VolumeColumn >= 0 ? [digests.VolumeColumn] : Array.Empty<int>(), .. digests.Readings.Select(r => r.Column)];
         var evidence = table.Marks(numeric);
         var mark = evidence.Settle(source.Talk);
         var factor = Factor();
         var powder = FileWords.Powder(source, table.Preamble);
-        var portions = mark is null ? [] : table.Body.Where(r => !DigestTable.IsBlank(Label(r)) && MeasuredTable.Number(r.At(digests.MassColumn), mark) is > 0 && MeasuredTable.Number(r.At(digests.VolumeColumn), mark) is > 0 && factor?.Invoke(r) is not null).ToImmutableArray();
+        volume = digests.VolumeColumn >= 0 || mark is null ? null : MadeUpTo();
+        unitOfMass = mark is null ? null : PortionMass.Unit(source, digests, mark.Value);
+        var portions = mark is null ? [] : table.Body.Where(r => !DigestTable.IsBlank(Label(r)) && MeasuredTable.Number(r.At(digests.MassColumn), mark) is > 0 && Volume(r, mark.Value) is > 0 && factor?.Invoke(r) is not null).ToImmutableArray();
         var apart = Apart(portions, powder);
         var blank = mark is null || factor is null ? null : Blank(portions, mark.Value, factor);
-        var open = mark is null || factor is null || apart is null || blank is null;
+        var open = mark is null || factor is null || apart is null || blank is null || unitOfMass is null || digests.VolumeColumn < 0 && volume is null;
         ImmutableArray<Measurement> measured = open ? [] : [.. portions.GroupBy(r => apart == Powders ? FileWords.Spelled(source, PortionNames.Stem(Label(r))) : powder, StringComparer.Ordinal).Select(g => One(g.Key, [.. g], mark!.Value, factor!, blank!))];
         var used = portions.Length + digests.Blanks.Length;
         return new(new RowCount(open ? 0 : used, open ? used : 0, table.Blank, table.Body.Length - used + table.Below.Length), Columns(), measured)
@@ -58,8 +63,8 @@ internal sealed class DigestReading
             new(ElementFiles.Symbol, "", "") { Words = [.. lines.Select(l => l.Element.Symbol)] },
             new(DigestLoadings.Reading, digests.Table.Named(digests.Readings[0].Column), unit.Plain) { Numbers = [.. lines.Select(l => (double?)l.Read)] },
             new(DigestLoadings.Blank, "", unit.Plain) { Numbers = [.. lines.Select(l => (double?)Same(blank(l.Row, l.Column), l.Column, unit))] },
-            Numbers(DigestLoadings.Portion, digests.MassColumn, digests.UnitOf(digests.MassColumn).Plain, r => MeasuredTable.Number(r.At(digests.MassColumn), mark)),
-            Numbers(DigestLoadings.Volume, digests.VolumeColumn, digests.UnitOf(digests.VolumeColumn).Plain, r => MeasuredTable.Number(r.At(digests.VolumeColumn), mark)),
+            Numbers(DigestLoadings.Portion, digests.MassColumn, unitOfMass!, r => MeasuredTable.Number(r.At(digests.MassColumn), mark)),
+            Numbers(DigestLoadings.Volume, digests.VolumeColumn, digests.VolumeColumn >= 0 ? digests.UnitOf(digests.VolumeColumn).Plain : "mL", r => Volume(r, mark)),
             Numbers(DigestLoadings.Dilution, digests.DilutionColumn, "", factor),
         ], source.At(portions[0].Number, null));
     }
@@ -131,14 +136,26 @@ internal sealed class DigestReading
 
         return (row, column) =>
         {
-            var (volume, times) = (Volume(row) ?? 1, factor(row) ?? 1);
+            var (own, times) = (Volume(row, mark) ?? 1, factor(row) ?? 1);
             double[] read = [.. blanks.Select(b => (b, Read: MeasuredTable.Number(b.At(column), mark))).Where(b => b.Read is not null)
-                .Select(b => b.Read!.Value * (Volume(b.b) ?? volume) * (factor(b.b) ?? (asUndiluted ? 1 : times)) / (volume * times))];
+                .Select(b => b.Read!.Value * (Volume(b.b, mark) ?? own) * (factor(b.b) ?? (asUndiluted ? 1 : times)) / (own * times))];
             return read.Length > 0 ? read.Average() : 0;
         };
-
-        double? Volume(GridRow row) => MeasuredTable.Number(row.At(digests.VolumeColumn), mark) is > 0 and var v ? v : null;
     }
+
+    private double? Volume(GridRow row, DecimalMark mark) => digests.VolumeColumn < 0 ? volume : MeasuredTable.Number(row.At(digests.VolumeColumn), mark) is > 0 and var v ? v : null;
+
+    // One volume for all, in a line of the file or asked.
+    private double? MadeUpTo()
+    {
+        ImmutableArray<string> stated = [.. digests.Lines.SelectMany(r => r.Cells).Where(c => !c.IsBlank).SelectMany(c => Millilitres().Matches(c.Text)).Select(m => m.Groups["v"].Value.Replace(',', '.')).Distinct()];
+        var (id, text) = (source.Question("value:volume"), "No column holds the volume that the portions were made up to.");
+        var answer = stated.Length == 1 ? source.Talk.Assume(id, Codes.Ambiguous, $"{text} A line says {stated[0]} mL, which is taken for all.", stated) : source.Talk.Ask(id, Codes.UnitMissing, text + " How many mL was it?", stated);
+        return answer is null ? null : CellText.Read(answer, null) is CellText.Number { Value: > 0 } number ? number.Value : throw Answers.Unknown(id, answer, "a volume above 0, in mL");
+    }
+
+    [GeneratedRegex(@"(^|[^\d.,])(?<v>\d+([.,]\d+)?)\s*mL(\W|$)", RegexOptions.IgnoreCase | RegexOptions.ExplicitCapture | RegexOptions.NonBacktracking)]
+    private static partial Regex Millilitres();
 
     // Rows may be portions of one powder or powders of their own.
     private string? Apart(ImmutableArray<GridRow> portions, string powder)
@@ -153,7 +170,7 @@ internal sealed class DigestReading
 
     private ImmutableArray<ColumnUnderstanding> Columns() => [.. Enumerable.Range(0, digests.Table.Width).Select(i =>
         digests.Readings.Any(r => r.Column == i) ? Shown(i, digests.Readings.First(r => r.Column == i).Element.Name + " read", "What stands behind ± is not used: the scatter between portions is.")
-        : i == digests.MassColumn ? Shown(i, "mass of powder", null) : i == digests.VolumeColumn ? Shown(i, "volume", null) : i == digests.DilutionColumn ? Shown(i, "times diluted", null)
+        : i == digests.MassColumn ? Shown(i, "mass of powder", null) : i == digests.VolumeColumn && i >= 0 ? Shown(i, "volume", null) : i == digests.DilutionColumn ? Shown(i, "times diluted", null)
         : i == digests.LabelColumn ? digests.Table.Shown(i, ColumnUse.Measured, "portion", null, null)
         : digests.Table.Shown(i, ColumnUse.LeftOut, null, null, "Loadings are worked out from what was read."))];
 

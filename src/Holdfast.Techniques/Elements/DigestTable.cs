@@ -33,7 +33,7 @@ internal sealed class DigestTable
     /// <summary>Column of the mass of powder.</summary>
     public int MassColumn { get; private init; } = -1;
 
-    /// <summary>Column of the volume that each was made up to.</summary>
+    /// <summary>Column of the volume that each was made up to, or −1 where it is the same for all and stands elsewhere.</summary>
     public int VolumeColumn { get; private init; } = -1;
 
     /// <summary>Column of how many times each was diluted, or −1.</summary>
@@ -68,9 +68,13 @@ internal sealed class DigestTable
 
         // A concentration of no element is a dose of powder.
         var read = Of(UnitKind.Concentration).Select(i => (Column: i, Element: headings[i].Element is { } symbol ? Element.Find(symbol) : Species.Headed(table.Named(i), _ => true)?.Element)).ToList();
+        // "Results Pb" over a single column of readings says of what they are.
+        if (read is [(var only, null)] && InTitle(table) is { } titled)
+            read = [(only, titled)];
         var readings = read.DistinctBy(r => r.Element?.Number).ToList();
-        if (readings.Count == 0 || readings.Exists(r => r.Element?.AtomicWeight is null) || readings.Exists(r => !((UnitText.Known)headings[r.Column].Unit).Unit.IsConvertibleTo(Unit.Parse("mg/L"))) || Of(UnitKind.Mass) is not [var mass] || Of(UnitKind.Volume) is not [var volume])
+        if (readings.Count == 0 || readings.Exists(r => r.Element?.AtomicWeight is null) || readings.Exists(r => !((UnitText.Known)headings[r.Column].Unit).Unit.IsConvertibleTo(Unit.Parse("mg/L"))) || Of(UnitKind.Mass) is not [var mass] || Of(UnitKind.Volume) is not ([] or [_]))
             return null;
+        var volume = Of(UnitKind.Volume).DefaultIfEmpty(-1).First();
         var dilutions = Enumerable.Range(0, table.Width).Where(i => headings[i].Has(HeadingWord.Dilution) && !read.Exists(r => r.Column == i)).ToList();
         return dilutions.Count > 1 || dilutions.Exists(i => headings[i].Unit is UnitText.Known { Unit.IsOne: false } or UnitText.Ambiguous) ? null : new(table, headings)
         {
@@ -81,6 +85,10 @@ internal sealed class DigestTable
             Readings = [.. readings.Select(r => (r.Column, r.Element!))],
         };
     }
+
+    // The one element that the lines above name by its symbol.
+    private static Element? InTitle(MeasuredTable table)
+        => table.Preamble.SelectMany(r => r.Cells).SelectMany(c => c.Text.Split(' ', ',', ';', ':', '(', ')')).Where(w => w.Length is 1 or 2 && char.IsAsciiLetterUpper(w[0])).Select(Element.Find).OfType<Element>().Where(e => e.AtomicWeight is not null).DistinctBy(e => e.Number).ToList() is [var one] ? one : null;
 
     /// <summary>Unit of a column as stated.</summary>
     /// <param name="column">Its place, from 0.</param>

@@ -59,6 +59,9 @@ internal sealed class ElementTable : IElementTable
     /// <summary>Heading of the atomic percentages.</summary>
     public string AtomicHeading => layout.AtomicColumn >= 0 ? Heading(layout.AtomicColumn) : "";
 
+    // Rounded percentages of a whole may miss a hundred by this much.
+    private const double WholeWithin = 1;
+
     /// <summary>The table of a grid; null where it is none.</summary>
     /// <param name="grid">The grid.</param>
     public static ElementTable? Of(Grid grid) => new[] { ByRow(grid), ByColumn(grid) }.FirstOrDefault(t => t is not null && t.MayBeOxides());
@@ -263,7 +266,7 @@ internal sealed class ElementTable : IElementTable
             ImmutableArray<(int, int, Species)> cells = [.. body.SelectMany(r => elements.Select(e => (r, e.Column, e.Species)))];
             return new(grid, new Layout(true, h, -1, spot, elements[0].Column, -1, elements, per ?? "%", kind, powder), cells)
             {
-                IsCertain = others == 0 && per is null && kind is not null,
+                IsCertain = others == 0 && per is null && (kind is not null || body.TrueForAll(r => AreWhole(grid.Rows[r], elements))),
                 Evidence = $"columns of {string.Join(", ", elements.Select(e => e.Species.Symbol).Distinct())} in {(per ?? "%")}",
             };
         }
@@ -273,6 +276,10 @@ internal sealed class ElementTable : IElementTable
 
     private static bool IsSummary(GridRow row, ImmutableArray<(int Column, Species Species)> elements)
         => row.Cells.Where((_, i) => elements.All(e => e.Column != i)).Any(c => IsTotal(c.Text) || (c.Kind == CellKind.Text && !c.Text.Any(char.IsDigit) && Footer.IsSummary(c.Text)) || MeasuredTable.Has(c.Text, "mean average mittelwert moyenne media sd std stdev deviation min max srednia ortalama 平均"));
+
+    // Percentages of elements that make a hundred together are no readings of vessels, whatever kind they are.
+    private static bool AreWhole(GridRow row, ImmutableArray<(int Column, Species Species)> elements)
+        => elements.Sum(e => MeasuredTable.Number(row.At(e.Column), null) ?? 0) is >= 100 - WholeWithin and <= 100 + WholeWithin;
 
     private bool MayBeOxides() => cells.All(c => c.Species.Oxide is null) || OxideSums.AreWhole(this, grid);
 }

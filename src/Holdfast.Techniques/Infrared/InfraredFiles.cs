@@ -29,6 +29,9 @@ public sealed class InfraredFiles : ITechnique
     /// <summary>Setting of how the light went: "total reflection" or "transmission".</summary>
     internal const string Path = "path";
 
+    /// <summary>Setting of what was taken off a curve that had been moved up for a figure.</summary>
+    internal const string Shifted = "moved up by";
+
     /// <summary>Value of <see cref="Path"/> for attenuated total reflection.</summary>
     internal const string Reflected = "total reflection";
 
@@ -77,6 +80,9 @@ public sealed class InfraredFiles : ITechnique
         // Wavelengths from 2.5 to 25 µm with an absorbance or transmittance over each: light of no other instrument reaches so far.
         if (WavelengthUnit(table, x) != "cm-1" && numbers.Min() >= LowestBare && numbers.Max() is > 2500 and < 8000 && span >= LeastBareSpan && OrdinateWords.IsOrdinate(table.Says(pairs[0].Y)))
             return Recognition.Certain($"'{table.Named(x)}' reaches into the infrared, and '{table.Named(pairs[0].Y)}' stands beside it");
+        // A transmittance over the numbers of its points: the wavenumbers were lost, and are asked for.
+        if (Counted(table, x, table.Marks([x]).Mark ?? DecimalMark.Point) is >= FewestBareRows && OrdinateWords.StatedScale(table.Says(pairs[0].Y), []) is StatedScale.Percent or StatedScale.Transmittance)
+            return Recognition.Certain($"'{table.Named(pairs[0].Y)}' over the numbers of its points");
         if (said && span >= LeastSpan && numbers.Max() is > 500 and < 15000)
             return Recognition.Certain("a line above the table says that it is infrared");
         return table.Heading is null && numbers.Length >= FewestBareRows && numbers.Min() >= LowestBare && numbers.Max() is > 2500 and < 8000 && span >= LeastBareSpan
@@ -90,7 +96,7 @@ public sealed class InfraredFiles : ITechnique
         ArgumentNullException.ThrowIfNull(source);
         var table = MeasuredTable.Of(source.Grid, 2)!;
         var pairs = Pairs(table);
-        var evidence = table.Marks([.. pairs.SelectMany(p => new[] { p.X, p.Y }).Distinct()]);
+        var evidence = WithinAScale(table.Marks([.. pairs.SelectMany(p => new[] { p.X, p.Y }).Distinct()]), table, pairs);
         var mark = evidence.Settle(source.Talk);
         var counted = pairs.IsEmpty || mark is null ? null : Counted(table, pairs[0].X, mark.Value);
         var range = counted is null ? null : PointNumbers.Ask(source, table, pairs[0].X, counted.Value);
@@ -107,13 +113,13 @@ public sealed class InfraredFiles : ITechnique
             columns[x] = table.Shown(x, ColumnUse.Measured, unit == "cm-1" ? "wavenumber" : "wavelength", unit, null);
             var scale = scales.IsEmpty ? null : scales[k];
             columns[y] = table.Shown(y, ColumnUse.Measured, scale ?? "ordinate of the spectrum", null, scale is null ? "Absorbance or transmittance: see the question." : null);
-            if (scale is null || mark is null)
+            if (scale is null || mark is null || ShiftedCurve.Ask(source, table.Named(y), scale, table.Numbers(y, mark)) is not { } shift)
                 continue;
-            ImmutableArray<double?> abscissas = range is { } known ? [.. table.Numbers(x, mark).Select(n => n is { } i ? known.At(i) : (double?)null)] : table.Numbers(x, mark), ordinates = table.Numbers(y, mark);
+            ImmutableArray<double?> abscissas = range is { } known ? [.. table.Numbers(x, mark).Select(n => n is { } i ? known.At(i) : (double?)null)] : table.Numbers(x, mark), ordinates = shift == 0 ? table.Numbers(y, mark) : [.. table.Numbers(y, mark).Select(n => n - shift)];
             int[] rows = [.. Enumerable.Range(0, abscissas.Length).Where(i => abscissas[i] is not null && ordinates[i] is not null)];
             measurements.Add(new Measurement(
                 "", TechniqueName, several ? FileWords.Spelled(source, (OrdinateWords.PowderIn(table.Named(y)) is { Length: > 0 } name ? name : Above(table, pairs, k)) is { Length: > 0 } powder ? powder : $"{FileStem(source)} {(k + 1).ToString(CultureInfo.InvariantCulture)}") : own,
-                [new(Scale, scale, null, "", table.HeadingLine ?? 0), .. settings],
+                [new(Scale, scale, null, "", table.HeadingLine ?? 0), .. shift == 0 ? [] : new[] { new MeasuredSetting(Shifted, Text(shift), shift, "", 0) }, .. settings],
                 [
                     new(Wavenumber, table.Named(x), unit) { Numbers = [.. rows.Select(i => abscissas[i])] },
                     new(Ordinate, table.Named(y), scale == "percent-transmittance" ? "%" : "") { Numbers = [.. rows.Select(i => ordinates[i])] },
@@ -132,6 +138,19 @@ public sealed class InfraredFiles : ITechnique
             FirstRows = table.Body,
         };
     }
+
+    // "95,463" could be thousands anywhere else; as a transmittance or an absorbance it cannot.
+    private static DecimalEvidence WithinAScale(DecimalEvidence evidence, MeasuredTable table, ImmutableArray<(int X, int Y)> pairs)
+    {
+        if (evidence is not { Mark: null, Other: null, Example: { } example } || pairs.IsEmpty)
+            return evidence;
+        var (mark, other) = example.Contains(',', StringComparison.Ordinal) ? (DecimalMark.Comma, DecimalMark.Point) : (DecimalMark.Point, DecimalMark.Comma);
+        double Highest(DecimalMark m) => pairs.SelectMany(p => table.Numbers(p.Y, m)).OfType<double>().DefaultIfEmpty().Max();
+        return Highest(mark) <= HighestOrdinate && Highest(other) > HighestOrdinate ? new(mark, $"{example} is an ordinate, which no thousands could be", null) : evidence;
+    }
+
+    // Stacked curves included, no ordinate in per cent is larger.
+    private const double HighestOrdinate = 1000;
 
     // Each spectrum with its own wavenumbers: the nearest such column to its left, else the first of the table.
     private static ImmutableArray<(int X, int Y)> Pairs(MeasuredTable table)

@@ -113,7 +113,7 @@ internal sealed class SorptionReading
         var branch = series.Branch ?? table.Title;
         double? saturation = null;
         var odd = new List<int>();
-        foreach (var row in table.Body)
+        foreach (var row in OrderOfMeasuring.Of(source, table, Number))
         {
             var (relative, absolute) = (series.Relative is { } r ? Number(row.At(r)) : null, series.Absolute is { } a ? Number(row.At(a)) : null);
             saturation = series.Saturation is { } s ? Number(row.At(s)) ?? saturation : null;

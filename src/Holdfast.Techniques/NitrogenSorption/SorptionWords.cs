@@ -51,7 +51,8 @@ internal static partial class SorptionWords
     public static string? PerWhat(string text)
     {
         var plain = Plain(text);
-        return (PerGram().IsMatch(plain), WholeSample().IsMatch(plain)) switch
+        var denied = NotPerGram().IsMatch(plain);
+        return (!denied && PerGram().IsMatch(plain), denied || WholeSample().IsMatch(plain)) switch
         {
             (true, false) => SorptionReading.PerGram,
             (false, true) => SorptionReading.WholeSample,
@@ -85,7 +86,10 @@ internal static partial class SorptionWords
     [GeneratedRegex(@"per gram|pro gramm|par gramme|por gramo|por grama|per grammo|na gram|на грамм|на 1 г|每克|per g |normali[sz]ed (to|by) (the )?(sample )?mass", RegexOptions.ExplicitCapture | RegexOptions.NonBacktracking)]
     private static partial Regex PerGram();
 
-    [GeneratedRegex(@"whole sample|entire sample|total sample|per sample|/ ?sample|not normali[sz]ed|gesamte probe|ganze probe|pro probe|echantillon entier|par echantillon|muestra entera|por muestra|amostra inteira|por amostra|всей навеск|на навеск|整个样品", RegexOptions.ExplicitCapture | RegexOptions.NonBacktracking)]
+    [GeneratedRegex(@"(not|nicht|kein\w*|pas|no|nao|non|nie|niet|ikke|inte|degil|ne)\W+(per|pro|par|por|na|je) (gram\w*|g([^a-z]|$))", RegexOptions.ExplicitCapture | RegexOptions.NonBacktracking)]
+    private static partial Regex NotPerGram();
+
+    [GeneratedRegex(@"whole sample|entire sample|total sample|per sample|/ ?sample|not normali[sz]ed|gesamte probe|ganze probe|pro probe|echantillon entier|par echantillon|muestra entera|toda la muestra|por muestra|campione intero|intero campione|tutto il campione|cal(a|ej) prob\w*|hele monster|hela provet|hele proven|numunenin tamami|cely vzorek|celeho vzorku|amostra inteira|por amostra|всей навеск|на навеск|整个样品", RegexOptions.ExplicitCapture | RegexOptions.NonBacktracking)]
     private static partial Regex WholeSample();
 
     [GeneratedRegex(@"(reference|certified|known) (surface )?area|referenzflache|(surface|aire|area|superficie) (specifique )?de ref", RegexOptions.ExplicitCapture | RegexOptions.NonBacktracking)]
@@ -145,7 +149,7 @@ internal static partial class SorptionWords
     [GeneratedRegex(@"mass|weight|einwaage|gewicht|masse|poids|(^|[^a-z])(peso|masa|massa|berat|waga|kutle|hmotnost|vikt|m)([^a-z0-9]|$)|вес|масса|навеск|质量|質量|重量|무게", RegexOptions.ExplicitCapture | RegexOptions.NonBacktracking)]
     private static partial Regex Mass();
 
-    [GeneratedRegex(@"molar|molec|molek|tube|tare|tara|leer|empty|cell|atomic|flow|before|vor dem|avant", RegexOptions.ExplicitCapture | RegexOptions.NonBacktracking)]
+    [GeneratedRegex(@"molar|molec|molek|tube|tare|tara|leer|empty|cell|atomic|flow|before|vor dem|avant|(^|[^a-z])(prima|antes|przed|once|voor|pred|fore|for)([^a-z]|$)", RegexOptions.ExplicitCapture | RegexOptions.NonBacktracking)]
     private static partial Regex NotMass();
 
     [GeneratedRegex(@"ambient|room|raum|ambiant|umgebung|manifold", RegexOptions.ExplicitCapture | RegexOptions.NonBacktracking)]

@@ -58,9 +58,11 @@ public sealed class ParticleFiles : ITechnique
         var table = sizes.Table;
         var evidence = table.Marks([.. sizes.Sizes.Select(s => s.Column)]);
         var mark = evidence.Settle(source.Talk);
-        var unit = sizes.Unit ?? UnitAsked(source, sizes);
-        var groups = mark is null ? [] : Groups(source, sizes, mark.Value, unit);
-        var open = mark is null || unit is null;
+        ImmutableArray<double>? pixels = sizes.ArePixels ? ScreenPixels.Ask(source, sizes) : [];
+        var repeated = PastedTwice.Ask(source, table, sizes.ImageColumn, sizes.Sizes[0].Column);
+        var unit = sizes.Unit ?? (sizes.ArePixels ? pixels is null ? null : "nm" : UnitAsked(source, sizes));
+        var groups = mark is null ? [] : Groups(source, sizes, mark.Value, unit, pixels ?? [], repeated ?? []);
+        var open = mark is null || unit is null || repeated is null;
         var measured = ImmutableArray.CreateBuilder<Measurement>();
         var apart = groups.Length > 1 && unit is not null && !sizes.AreStrips;
         var scales = apart ? GroupScales(source, groups, unit!) : [];
@@ -116,7 +118,7 @@ public sealed class ParticleFiles : ITechnique
         return answer is not null && Unit.Read(answer) is UnitText.Known known && known.Unit.IsConvertibleTo(Unit.Parse("nm")) ? known.Unit.Plain : null;
     }
 
-    private static ImmutableArray<SizeGroup> Groups(MeasurementSource source, SizeTable sizes, DecimalMark mark, string? unit)
+    private static ImmutableArray<SizeGroup> Groups(MeasurementSource source, SizeTable sizes, DecimalMark mark, string? unit, ImmutableArray<double> pixels, ImmutableHashSet<int> repeated)
     {
         var table = sizes.Table;
         if (sizes.IsWide)
@@ -137,8 +139,8 @@ public sealed class ParticleFiles : ITechnique
         }
 
         var words = sizes.GroupColumn >= 0 ? table.Words(sizes.GroupColumn) : [];
-        var columns = sizes.Sizes.Select(s => (s, Numbers: s.IsLength ? SizeUnits.Numbers(table, s.Column, mark, unit) : table.Numbers(s.Column, mark))).ToArray();
-        int[] all = [.. Enumerable.Range(0, table.Body.Length).Where(i => columns.Any(c => c.Numbers[i] is not null))];
+        var columns = sizes.Sizes.Select(s => (s, Numbers: !s.IsLength ? table.Numbers(s.Column, mark) : pixels.IsEmpty ? SizeUnits.Numbers(table, s.Column, mark, unit) : [.. table.Numbers(s.Column, mark).Select((n, i) => n * pixels[i])])).ToArray();
+        int[] all = [.. Enumerable.Range(0, table.Body.Length).Where(i => !repeated.Contains(i) && columns.Any(c => c.Numbers[i] is not null))];
         return
         [
             .. all.GroupBy(i => words.IsEmpty ? "" : words[i], StringComparer.Ordinal).Select(g => new SizeGroup(

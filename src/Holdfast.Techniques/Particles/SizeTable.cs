@@ -11,7 +11,7 @@ internal sealed class SizeTable
     private static readonly (string Name, string Words)[] SizeWords =
     [
         ("length", "length* lange langen laenge* longueur* longitud* lunghezz* comprimento* lengte* dlugosc* uzunluk panjang 长度 длина"),
-        ("width", "width* breite* largeur* ancho anchura* larghezz* largura* breedte szerokosc* genislik lebar 宽度 ширина thickness dicke"),
+        ("width", "width* breite* largeur* ancho anchura* larghezz* largura* breedte szerokosc* genislik lebar across 宽度 ширина thickness dicke"),
         ("diameter", "diameter* dia diam durchmesser diametr* cap srednic* feret ecd 直径 粒径 диаметр"),
         ("size", "size* grosse* groesse* korngrosse* partikelgrosse* teilchengrosse* taille* tamano* tamanho* dimension* grootte rozmiar* boyut ukuran 尺寸 размер particlesize grainsize"),
     ];
@@ -21,7 +21,7 @@ internal sealed class SizeTable
     private const string GroupWords = "group gruppe groupe grupo gruppo sample powder material batch probe specimen type kind class treatment muestra amostra campione numune probka pulver poudre polvo 样品 组";
     private const string ImageWords = "image* img micrograph* photo* picture bild bilder aufnahme imagen imagem immagine obraz resim gambar zdjec* cliche* prise vue lamina foto* scatto snimek fotogra* mikrogra* sem tem frame file 图像 图";
     private const string IndexWords = "no nr number index particle partikel teilchen particule particula particella grain korn id n num count # row deeltje czastka";
-    private const string ShapeWords = "area areas aire surface superficie flache* flaeche* powierzchnia pole circularity zirkularitat circularite circularidad circularidade circolarita angle angulo angolo winkel kat perimeter perimetre perimetro umfang obwod x y roundness solidity pixel pixels";
+    private const string ShapeWords = "area areas aire surface superficie flache* flaeche* powierzchnia pole circularity zirkularitat circularite circularidad circularidade circolarita angle angulo angolo winkel kat perimeter perimetre perimetro umfang obwod x y roundness solidity";
     private const int MostGroups = 12;
 
     /// <summary>What is known of a table of sizes.</summary>
@@ -58,6 +58,9 @@ internal sealed class SizeTable
     /// <summary>Unit of the sizes, or null where none is stated.</summary>
     public string? Unit { get; internal init; }
 
+    /// <summary>True where sizes are in pixels.</summary>
+    public bool ArePixels { get; internal init; }
+
     /// <summary>True where nothing else is written like this.</summary>
     public bool IsCertain { get; internal init; }
 
@@ -77,7 +80,9 @@ internal sealed class SizeTable
             return strips;
         int[] numeric = [.. Enumerable.Range(0, table.Width).Where(table.IsNumeric)];
         int[] words = [.. Enumerable.Range(0, table.Width).Where(i => !numeric.Contains(i) && table.Body.Any(r => !r.At(i).IsBlank))];
-        var named = numeric.Select(i => (Column: i, Name: NameOf(table.Says(i)), IsLength: true, Powder: (string?)null)).Where(s => s.Name is not null && !IsSteady(table, s.Column) && !MeasuredTable.Has(table.Says(s.Column), Others)).ToList();
+        int[] pixels = [.. numeric.Where(i => ScreenPixels.Are(table.Says(i)) && !IsOfShape(table, i))];
+        // A column in pixels without a word for a size: what is measured first is the length.
+        var named = numeric.Select(i => (Column: i, Name: NameOf(table.Says(i)) ?? (pixels.Contains(i) ? Array.IndexOf(pixels, i) == 0 ? "length" : "width" : null), IsLength: true, Powder: (string?)null)).Where(s => s.Name is not null && !IsSteady(table, s.Column) && !MeasuredTable.Has(table.Says(s.Column), Others)).ToList();
         var aspects = numeric.Where(i => MeasuredTable.Has(table.Says(i), AspectWords)).Select(i => (Column: i, Name: (string?)"aspect", IsLength: false, Powder: (string?)null)).ToList();
         named = [.. named.Where(n => aspects.TrueForAll(a => a.Column != n.Column))];
         int[] index = [.. numeric.Where(i => IsIndex(table, i))];
@@ -85,6 +90,8 @@ internal sealed class SizeTable
         var unit = named.Select(n => SizeUnits.Of(table, n.Column)).FirstOrDefault(u => u is not null);
         if (named.Count == 0)
             return Wide(table, numeric, index);
+        // "Sample QS-10, lengths in nm" above a column headed Length.
+        var above = unit is null && pixels.Length == 0 ? SizeUnits.InLines([.. table.Preamble.Where(r => r.Cells.Any(c => NameOf(c.Text) is not null))]) : null;
 
         // Notes in the margin are no groups: a group has a heading, or stands in nearly every row.
         var groups = words.Where(i => Distinct(table, i) is > 1 and <= MostGroups && (table.Named(i).Length > 0 || table.Body.Count(r => !r.At(i).IsBlank) >= 0.9 * table.Body.Length)).ToList();
@@ -105,8 +112,9 @@ internal sealed class SizeTable
             GroupColumn = group,
             ImageColumn = image,
             IndexColumns = [.. index],
-            Unit = named.All(n => SizeUnits.Of(table, n.Column) is not null) ? unit : null,
-            IsCertain = unit is not null && strangers == 0,
+            Unit = above ?? (named.All(n => SizeUnits.Of(table, n.Column) is not null) ? unit : null),
+            ArePixels = unit is null && named.TrueForAll(n => pixels.Contains(n.Column)),
+            IsCertain = (unit is not null || above is not null || pixels.Length > 0) && strangers == 0,
             Evidence = $"'{table.Named(named[0].Column)}' of {table.Body.Length.ToString(CultureInfo.InvariantCulture)} particles",
         };
     }

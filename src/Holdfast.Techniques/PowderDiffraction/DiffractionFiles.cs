@@ -3,7 +3,7 @@ using Holdfast.Studies.Import.Techniques;
 
 namespace Holdfast.Techniques.PowderDiffraction;
 
-/// <summary>Powder diffraction: scans in columns, step-counted scans, powder CIF, and structures to compare with.</summary>
+/// <summary>Powder diffraction: scans in columns, step-counted scans, powder CIF, lists of lines, and structures to compare with.</summary>
 public sealed class DiffractionFiles : ITechnique
 {
     /// <summary>Name kept with every measurement.</summary>
@@ -16,7 +16,7 @@ public sealed class DiffractionFiles : ITechnique
     public string Title => "powder diffraction";
 
     /// <inheritdoc/>
-    public string Reads => "scans: 2θ against counts in columns, or start, step and stop with counts in rows; XY, CSV, text, XLSX, powder CIF; structures as CIF";
+    public string Reads => "scans: 2θ against counts in columns, or start, step and stop with counts in rows; lists of lines with 2θ, d, intensity, h k l; XY, CSV, text, XLSX, powder CIF; structures as CIF";
 
     /// <inheritdoc/>
     public Recognition Recognise(Grid grid)
@@ -28,7 +28,7 @@ public sealed class DiffractionFiles : ITechnique
                 : Studies.Import.Cif.CifStructure.IsIn(block) ? Recognition.Certain("a cell and places of atoms: a structure to compare with") : Recognition.None;
         }
 
-        return ScanLayout.Of(grid) is { } layout ? layout.Says : Recognition.None;
+        return BesideEachOther.Of(grid) is [var alone] ? ScanLayout.Of(alone)?.Says ?? Listed(alone)?.Says ?? Recognition.None : Recognition.Certain("a scan and a list of lines beside each other");
     }
 
     /// <inheritdoc/>
@@ -37,7 +37,13 @@ public sealed class DiffractionFiles : ITechnique
         ArgumentNullException.ThrowIfNull(source);
         if (CifGrid.Of(source.Grid) is { } block)
             return CifScan.IsIn(block) ? CifScan.Read(source, block) : StructureReading.Read(source, block);
-        // Scans below each other, each under its own name, are read each as if it were alone.
-        return MergedDrafts.Of(ScanLayout.Apart(source.Grid).Select(b => ScanReading.Read(source with { Grid = b.Grid }, ScanLayout.Of(b.Grid)!, b.Name)));
+        return MergedDrafts.Of(BesideEachOther.Of(source.Grid).SelectMany(g => Drafts(source with { Grid = g })));
     }
+
+    // Scans below each other, each under its own name, are read each as if it were alone.
+    private static IEnumerable<MeasurementDraft> Drafts(MeasurementSource source)
+        => ScanLayout.Of(source.Grid) is null ? [LineListReading.Read(source, Listed(source.Grid)!)]
+            : ScanLayout.Apart(source.Grid).Select(b => ScanReading.Read(source with { Grid = b.Grid }, ScanLayout.Of(b.Grid)!, b.Name));
+
+    private static LineListLayout? Listed(Grid grid) => LineListLayout.Of(grid) ?? (LinesInText.Of(grid) is { } told ? LineListLayout.Of(told) : null);
 }

@@ -48,7 +48,7 @@ internal sealed class DiffractionNumbers : IDerivedNumbers
         var (id, sample) = (pattern.Measurement.Id, pattern.Sample);
         var from = pattern.Measurement.Origin.ToString();
         var wavelength = new TrailInput("λ", pattern.Radiation.Ka1, "Å", pattern.Measurement.Setting(ScanNames.Wavelength) is { Row: > 0 and var row } ? string.Create(CultureInfo.InvariantCulture, $"{pattern.Measurement.Origin.FileName}, line {row}; table of wavelengths") : "as answered; table of wavelengths");
-        foreach (var line in pattern.TrueLines)
+        foreach (var line in pattern.Fitted is null ? [] : pattern.TrueLines)
         {
             yield return new(Line(id, line), $"place of a line of {sample} ({id})", Measured.From(line.TwoTheta, new Source(Line(id, line), "profile fit, covariance × max(1, χ²ᵣ)", line.TwoThetaU)), "°",
                 string.Create(CultureInfo.InvariantCulture, $"pseudo-Voigt profile{(pattern.Radiation.Ka2 is null ? "" : " of Kα1 and Kα2")} on the raw readings, weights 1/variance, χ²ᵣ {line.ReducedChiSquare:0.0}; d = λ/(2 sin θ) = {line.Spacing:0.00000} Å"), [wavelength], [])

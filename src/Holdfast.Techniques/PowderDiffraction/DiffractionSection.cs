@@ -48,17 +48,17 @@ internal sealed class DiffractionSection : IResultSection
         var id = pattern.Measurement.Id;
         if (pattern.Main is { } main)
         {
-            yield return [$"{id}: {InWords.Count(main.Match.Matched.Length, "line")} of {pattern.Fit.Lines.Length} lie where {main.Name} has its own"
+            yield return [$"{id}: {InWords.Count(main.Match.Matched.Length, "line")} of {pattern.Lines.Length} lie where {main.Name} has its own"
                 + (main.HasIntensities ? main.Match.Missing.IsEmpty ? "; all of its lines above 10 % of the strongest are there." : $"; {InWords.Count(main.Match.Missing.Length, "line")} above 10 % of the strongest, with d = {Spacings(main.Match.Missing.Select(m => m.Spacing))}, {(main.Match.Missing.Length == 1 ? "is" : "are")} missing." : ".")];
             if (pattern.Phases.Length > 1)
                 yield return [$"Lines of {InWords.Listed(pattern.Phases.Skip(1).Select(p => p.Name))} are there as well."];
-            yield return [pattern.Strangers.IsEmpty
+            yield return [pattern.Fitted is null ? ListedStrangers(pattern) : pattern.Strangers.IsEmpty
                 ? $"No line of another phase with z of {InWords.Plain(LineMatch.SecondPhase)} or more. A line of {InWords.Plain(main.Match.DetectionLimit, "%")} of the strongest would have been seen, usually 1 to 5 % by mass of a crystalline phase; amorphous matter is not seen."
                 : $"{InWords.Count(pattern.Strangers.Length, "line")} of no known phase, a possible second phase: {string.Join("; ", pattern.Strangers.Take(MostNamed).Select(l => string.Create(CultureInfo.InvariantCulture, $"2θ {l.TwoTheta:0.00}°, d {l.Spacing:0.000} Å, z {l.Significance:0}")))}."];
         }
         else
         {
-            yield return [$"{id}: {InWords.Count(pattern.Fit.Lines.Length, "line")}, none compared: no structure of a phase that fits is in the study. Take the structure in as CIF, or state a cell."];
+            yield return [$"{id}: {InWords.Count(pattern.Lines.Length, "line")}{(pattern.Fitted is null ? " as listed" : "")}, none compared: no structure of a phase that fits is in the study. Take the structure in as CIF, or state a cell."];
             if (!pattern.Cubic.IsEmpty)
                 yield return [$"The lines fit {string.Join(" or ", pattern.Cubic.Take(3).Select(c => string.Create(CultureInfo.InvariantCulture, $"a cubic {c.Lattice} cell of about {c.A:0.000} Å")))}; other cells are not excluded."];
         }
@@ -79,6 +79,10 @@ internal sealed class DiffractionSection : IResultSection
                 : [$"Crystallites: {Nanometres(low)} to {Nanometres(high)} nm", .. numbering.Trail(DiffractionNumbers.Size(id)), $", K = {InWords.Plain(Scherrer.UsualK)}, {InWords.Count(size.Lines.Length, "line")}, by {(size.IsSeparated ? "Williamson and Hall, size apart from strain" : "Scherrer; strain, if any, makes them look smaller")}. The bracket is between both ways to take the instrument off. It is a length of coherent columns, not the size of particles."];
         }
     }
+
+    private static string ListedStrangers(PatternFound pattern)
+        => pattern.Strangers.IsEmpty ? "No line of the list belongs to another phase; what the list leaves out is not known."
+            : $"{InWords.Count(pattern.Strangers.Length, "line")} of no known phase, a possible second phase: {string.Join("; ", pattern.Strangers.Take(MostNamed).Select(l => string.Create(CultureInfo.InvariantCulture, $"2θ {l.TwoTheta:0.00}°, d {l.Spacing:0.000} Å")))}.";
 
     // Two figures: more than a size from breadths can carry.
     private static string Nanometres(double size)

@@ -48,67 +48,72 @@ internal sealed record DiffractionStudy(ImmutableArray<PatternFound> Patterns, I
     /// <summary>Patterns of a powder of the study, standards left out.</summary>
     public IEnumerable<PatternFound> Powders => Patterns.Where(p => !p.IsStandard);
 
-    /// <summary>The last pattern of a powder, or null.</summary>
+    /// <summary>The pattern of a powder that reaches farthest, the last of several; a list of its lines where there is no other, or null.</summary>
     /// <param name="sample">Its name.</param>
-    public PatternFound? Of(string? sample) => sample is null ? null : Powders.LastOrDefault(p => Studies.Import.Techniques.PowderName.Same(p.Sample, sample));
+    public PatternFound? Of(string? sample) => sample is null ? null : Powders.Where(p => Studies.Import.Techniques.PowderName.Same(p.Sample, sample)).OrderBy(p => p.Fitted is null ? 0 : p.Range.To - p.Range.From).LastOrDefault();
 
     private static DiffractionStudy Work(Evidence evidence)
     {
         var study = evidence.Study;
         Measurement[] own = [.. study.Measurements.Where(m => m.Technique == DiffractionFiles.TechniqueName && !study.IsStruck(m))];
-        (string Name, CrystalStructure Structure)[] structures = [.. own.Select(m => (m.Sample, Structure: StructureReading.Of(m))).Where(s => s.Structure is not null).Select(s => (s.Sample, s.Structure!))];
+        KnownPhase[] known = [.. own.Select(KnownPhase.Of).OfType<KnownPhase>()];
         var findings = new List<Finding>();
         var fitted = new List<PatternFound>();
-        foreach (var measurement in own.Where(m => m.Setting(ScanNames.Structure) is null))
+        foreach (var measurement in own.Where(m => m.Setting(ScanNames.Structure) is null && !ListedLines.IsReference(m)))
         {
             var outcome = Room.Of("the pattern of " + measurement.Sample, () => Fits.GetValue(measurement, Fitted.Of), measurement.Id);
             findings.AddRange(outcome.Findings);
             if (outcome.Value is { Pattern: { } pattern })
                 fitted.Add(pattern);
             else if (outcome.Value is not null)
-                findings.Add(Finding.Of(NoPattern, Weight.Stop, $"{measurement.Id} ({measurement.Sample}) is no pattern: fewer than {PowderScan.FewestReadings} readings with rising angles. Strike it, or take the right file in.", measurement.Id));
+                findings.Add(Finding.Of(NoPattern, Weight.Stop, ListedLines.Are(measurement) ? $"{measurement.Id} ({measurement.Sample}) lists no line that can be used. Strike it, or take the right file in."
+                    : $"{measurement.Id} ({measurement.Sample}) is no pattern: fewer than {PowderScan.FewestReadings} readings with rising angles. Strike it, or take the right file in.", measurement.Id));
         }
 
-        var instruments = fitted.Where(p => p.IsStandard).Select(p => (p.Radiation.Ka1, Width: InstrumentWidth.Of(p.Fit.Lines))).Where(i => i.Width is not null).ToArray();
+        var instruments = fitted.Where(p => p.IsStandard && p.Fitted is not null).Select(p => (p.Radiation.Ka1, Width: InstrumentWidth.Of(p.Lines))).Where(i => i.Width is not null).ToArray();
         ImmutableArray<PatternFound> patterns = [.. fitted.Select(p =>
         {
             var width = instruments.LastOrDefault(i => Math.Abs(i.Ka1 / p.Radiation.Ka1 - 1) < 1e-3).Width;
-            var outcome = Room.Of("the phases of " + p.Sample, () => Compared(p, structures, p.IsStandard ? null : width), p.Measurement.Id);
+            var outcome = Room.Of("the phases of " + p.Sample, () => Compared(p, known, p.IsStandard ? null : width), p.Measurement.Id);
             return outcome.Value ?? p with { Findings = [.. p.Findings, .. outcome.Findings] };
         })];
         return new(patterns, [.. findings]);
     }
 
-    private static PatternFound Compared(PatternFound pattern, (string Name, CrystalStructure Structure)[] structures, InstrumentWidth? instrument)
+    private static PatternFound Compared(PatternFound pattern, KnownPhase[] known, InstrumentWidth? instrument)
     {
-        var (from, to) = (Math.Max(pattern.Scan.TwoTheta[0], 1), pattern.Scan.TwoTheta[^1]);
+        var (from, to) = pattern.Range;
         var phases = new List<PhaseFound>();
         var findings = pattern.Findings.ToBuilder();
-        foreach (var (name, structure) in structures)
+        foreach (var phase in known)
         {
-            var lines = ComputedPattern.Of(structure, pattern.Radiation, from, to);
-            var match = LineMatch.Of(pattern.Fit, pattern.Scan, lines, structure.Cell, pattern.Radiation);
+            var lines = phase.Lines(pattern.Radiation, from, to);
+            var match = pattern.Against(lines, phase.Cell);
             if (IsSeen(match, lines))
-                phases.Add(new(name, structure.Cell, lines, match, true));
-            else if (Elsewhere(pattern, structure, from, to) is { } other)
-                findings.Add(Finding.Of(OtherRadiation, Weight.Caution, $"{pattern.Sample}: the lines of {name} are not where {pattern.Radiation.Name} puts them, but where {other.Name} does. Look at the radiation of {pattern.Measurement.Id}.", pattern.Measurement.Id));
+                phases.Add(new(phase.Name, phase.Cell, lines, match, lines.Any(l => l.Intensity is not null)));
+            else if (Elsewhere(pattern, phase, from, to) is { } other)
+                findings.Add(Finding.Of(OtherRadiation, Weight.Caution, $"{pattern.Sample}: the lines of {phase.Name} are not where {pattern.Radiation.Name} puts them, but where {other.Name} does. Look at the radiation of {pattern.Measurement.Id}.", pattern.Measurement.Id));
         }
 
         if (pattern.Measurement.Setting(ScanNames.Cell) is { } stated && ReferenceCell.Of(stated.Written) is { } cell)
         {
             var lines = Everywhere(cell, pattern.Radiation, from, to);
-            phases.Insert(0, new("stated cell", cell, lines, LineMatch.Of(pattern.Fit, pattern.Scan, lines, cell, pattern.Radiation), false));
+            phases.Insert(0, new("stated cell", cell, lines, pattern.Against(lines, cell), false));
+        }
+        else if (phases.Count == 0 && pattern.Fitted is null && OfOwnIndices(pattern, from, to) is { } listed)
+        {
+            phases.Add(listed);
         }
 
         phases = [.. phases.OrderByDescending(p => p.Area)];
         var cubic = phases.Count == 0 ? Indexed(pattern) : [];
-        HashSet<FittedLine> explained = [.. phases.SelectMany(p => pattern.Fit.Lines.Except(p.Match.Unmatched))];
+        HashSet<FittedLine> explained = [.. phases.SelectMany(p => pattern.Lines.Except(p.Match.Unmatched))];
         return pattern with
         {
             Phases = [.. phases],
             Cubic = cubic,
             Lattice = phases.Count > 0 ? phases[0].Match.Lattice : cubic is [var only, ..] && cubic.Select(c => Math.Round(c.A, 2)).Distinct().Count() == 1 ? OfCubic(pattern, only) : null,
-            Size = pattern.IsStandard ? null : SizeOf(pattern, phases.Count > 0 ? [.. phases[0].Match.Matched.Where(m => m.IsAlone).Select(m => m.Line)] : [.. pattern.TrueLines], instrument),
+            Size = pattern.IsStandard || pattern.Fitted is null ? null : SizeOf(pattern, phases.Count > 0 ? [.. phases[0].Match.Matched.Where(m => m.IsAlone).Select(m => m.Line)] : [.. pattern.TrueLines], instrument),
             Strangers = phases.Count == 0 ? [] : [.. phases[0].Match.Strangers.Where(l => !explained.Contains(l))],
             Findings = findings.ToImmutable(),
         };
@@ -119,17 +124,30 @@ internal sealed record DiffractionStudy(ImmutableArray<PatternFound> Patterns, I
     /// <param name="cell">A cell near the answer.</param>
     /// <param name="planes">Planes that show.</param>
     public static LineMatch With(PatternFound pattern, UnitCell cell, IEnumerable<Miller> planes)
-        => LineMatch.Of(pattern.Fit, pattern.Scan, [.. planes.Select(p => new ReferenceLine(p, cell.Spacing(p), null))], cell, pattern.Radiation);
+        => pattern.Against([.. planes.Select(p => new ReferenceLine(p, cell.Spacing(p), null))], cell);
 
+    // A line without an intensity may be a strong one; none of those counts as missing in the match, so that enough of them must be there.
     private static bool IsSeen(LineMatch match, ImmutableArray<ReferenceLine> lines)
     {
-        var strong = lines.Count(l => l.Intensity >= LineMatch.MustBeSeen);
-        return strong > 0 && match.Matched.Length >= Math.Min(3, strong) && strong - match.Missing.Length >= PhaseSeen * strong && match.Matched.Count(m => m.Reference.Intensity >= LineMatch.MustBeSeen) >= Math.Min(3, PhaseSeen * strong);
+        var strong = lines.Count(l => !(l.Intensity < LineMatch.MustBeSeen));
+        var seen = match.Matched.Count(m => !(m.Reference.Intensity < LineMatch.MustBeSeen));
+        return strong > 0 && match.Matched.Length >= Math.Min(3, strong) && strong - match.Missing.Length >= PhaseSeen * strong
+            && seen >= (lines.Any(l => l.Intensity is null) ? PhaseSeen * strong : Math.Min(3, PhaseSeen * strong));
     }
 
-    private static Radiation? Elsewhere(PatternFound pattern, CrystalStructure structure, double from, double to)
-        => Radiation.All.FirstOrDefault(r => r.Anode != pattern.Radiation.Anode && ComputedPattern.Of(structure, r, from, to) is { IsEmpty: false } lines
-            && LineMatch.Of(pattern.Fit, pattern.Scan, lines, structure.Cell, r) is var match && match.Missing.IsEmpty && match.Matched.Length >= 5 && IsSeen(match, lines));
+    private static Radiation? Elsewhere(PatternFound pattern, KnownPhase phase, double from, double to)
+        => Radiation.All.FirstOrDefault(r => r.Anode != pattern.Radiation.Anode && phase.Lines(r, from, to) is { IsEmpty: false } lines
+            && pattern.Against(lines, phase.Cell, r) is var match && match.Missing.IsEmpty && match.Matched.Length >= 5 && IsSeen(match, lines));
+
+    // A list may bring the indices of its lines: they give a cell by themselves.
+    private static PhaseFound? OfOwnIndices(PatternFound pattern, double from, double to)
+    {
+        ReferenceLine[] own = [.. ListedLines.AsReference(pattern.Measurement).Where(l => l.Planes is not null)];
+        if (CellOfPlanes.Of([.. own.Select(l => (l.Planes!.Value, l.Spacing))]) is not { } cell)
+            return null;
+        ImmutableArray<ReferenceLine> lines = [.. own.Select(l => l with { Spacing = cell.Spacing(l.Planes!.Value), Intensity = null }).Where(l => Bragg.TwoTheta(l.Spacing, pattern.Radiation.Ka1) is { } at && at >= from && at <= to)];
+        return new("indices as listed", cell, lines, pattern.Against(lines, cell), false);
+    }
 
     // Every set of planes of a bare cell that is not the double of symmetry: one for each spacing.
     internal static ImmutableArray<ReferenceLine> Everywhere(UnitCell cell, Radiation radiation, double from, double to)
@@ -201,10 +219,14 @@ internal sealed record DiffractionStudy(ImmutableArray<PatternFound> Patterns, I
     {
         public static Fitted Of(Measurement measurement)
         {
-            if (ScanRadiation.Of(measurement) is not { } radiation || PatternReading.Scan(measurement, radiation.Ka1) is not { } scan)
+            if (ScanRadiation.Of(measurement) is not { } radiation)
+                return new((PatternFound?)null);
+            if (ListedLines.Are(measurement))
+                return new(ListedLines.AsMeasured(measurement, radiation) is { IsEmpty: false } listed ? new PatternFound(measurement, radiation, listed) : null);
+            if (PatternReading.Scan(measurement, radiation.Ka1) is not { } scan)
                 return new((PatternFound?)null);
             var fit = ProfileFit.Of(scan, radiation);
-            return new(new PatternFound(measurement, scan, radiation, fit) { Findings = [.. About(measurement, scan, fit)] });
+            return new(new PatternFound(measurement, radiation, fit.Lines) { Fitted = (scan, fit), Findings = [.. About(measurement, scan, fit)] });
         }
 
         private static IEnumerable<Finding> About(Measurement measurement, PowderScan scan, ProfileFit fit)

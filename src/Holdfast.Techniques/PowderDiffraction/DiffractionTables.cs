@@ -66,10 +66,12 @@ internal sealed class DiffractionTables : IStudyTables
 
     /// <summary>One row a line.</summary>
     /// <param name="pattern">The pattern.</param>
-    public static Table Lines(PatternFound pattern)
+    public static Table Lines(PatternFound pattern) => pattern.Fitted is var (_, fit) ? Fitted(pattern, fit) : Listed(pattern);
+
+    private static Table Fitted(PatternFound pattern, ProfileFit fit)
     {
-        var matched = pattern.Phases.SelectMany(p => p.Match.Matched.Select(m => (Phase: p, m))).ToLookup(m => m.m.Line);
-        var strongest = pattern.Fit.Lines.Select(l => l.Area).DefaultIfEmpty(1).Max();
+        var matched = Matched(pattern);
+        var strongest = pattern.Lines.Select(l => l.Area).DefaultIfEmpty(1).Max();
         return new(
             "lines-" + LevelTable.Id(pattern.Measurement.Id),
             $"Lines of {pattern.Sample} ({pattern.Measurement.Id}), {pattern.Radiation.Name}",
@@ -85,18 +87,49 @@ internal sealed class DiffractionTables : IStudyTables
                 new Column("hkl", "h k l"),
                 new Column("flags", "Remarks"),
             ],
-            [.. pattern.Fit.Lines.Select(l => Row.Of(
+            [.. pattern.Lines.Select(l => Row.Of(
                 new MeasuredCell(l.TwoTheta, l.TwoThetaU) { Address = DiffractionNumbers.Line(pattern.Measurement.Id, l) }, new MeasuredCell(l.Spacing, l.SpacingU), new NumberCell(l.Height), new MeasuredCell(100 * l.Area / strongest, 100 * l.AreaU / strongest),
                 new MeasuredCell(l.Width, l.WidthU), new NumberCell(l.Eta), double.IsFinite(l.Significance) ? new NumberCell(l.Significance) : new MissingCell("nu"),
-                matched[l].Any() ? matched[l].First().Phase.Name : new MissingCell("nm"), matched[l].Any() && matched[l].First().m.Reference.Planes is { } planes ? planes.ToString() : new MissingCell("nm"), Words(l.Flags)))],
+                PhaseOf(matched, l), PlanesOf(matched, l), Words(l.Flags)))],
             Codes)
         {
             Notes =
             [
-                $"Profiles fitted to the raw readings; uncertainties from the covariance × max(1, χ²ᵣ). z: net counts over their standard uncertainty; {pattern.Fit.Search.Threshold.ToString("0.0", CultureInfo.InvariantCulture)} and more count, a 5 % chance of one false line in the whole scan.",
+                $"Profiles fitted to the raw readings; uncertainties from the covariance × max(1, χ²ᵣ). z: net counts over their standard uncertainty; {fit.Search.Threshold.ToString("0.0", CultureInfo.InvariantCulture)} and more count, a 5 % chance of one false line in the whole scan.",
             ],
         };
     }
+
+    private static Table Listed(PatternFound pattern)
+    {
+        var matched = Matched(pattern);
+        return new(
+            "lines-" + LevelTable.Id(pattern.Measurement.Id),
+            $"Lines of {pattern.Sample} as listed ({pattern.Measurement.Id}), {pattern.Radiation.Name}",
+            [
+                new Column("place", "2θ") { Unit = "°", NamesRows = true },
+                new Column("d", "d") { Unit = "Å" },
+                new Column("height", "Intensity as listed"),
+                new Column("width", "Width as listed") { Unit = "°" },
+                new Column("phase", "Phase"),
+                new Column("hkl", "h k l"),
+            ],
+            [.. pattern.Lines.Select(l => Row.Of(
+                new NumberCell(l.TwoTheta) { Decimals = 3 }, new NumberCell(l.Spacing) { Decimals = 4 }, l.Height > 0 ? new NumberCell(l.Height) : new MissingCell("nr"), l.Width > 0 ? new NumberCell(l.Width) : new MissingCell("nr"),
+                PhaseOf(matched, l), PlanesOf(matched, l)))],
+            Codes)
+        {
+            Notes = ["As listed in the file; the list states no uncertainty, and the pattern it was made from is not in the study."],
+        };
+    }
+
+    private static ILookup<FittedLine, (PhaseFound Phase, MatchedLine Match)> Matched(PatternFound pattern)
+        => pattern.Phases.SelectMany(p => p.Match.Matched.Select(m => (p, m))).ToLookup(m => m.m.Line);
+
+    private static Cell PhaseOf(ILookup<FittedLine, (PhaseFound Phase, MatchedLine Match)> matched, FittedLine line) => matched[line].Any() ? matched[line].First().Phase.Name : new MissingCell("nm");
+
+    private static Cell PlanesOf(ILookup<FittedLine, (PhaseFound Phase, MatchedLine Match)> matched, FittedLine line)
+        => matched[line].Any() && matched[line].First().Match.Reference.Planes is { } planes ? planes.ToString() : new MissingCell("nm");
 
     /// <summary>Remarks on a line, in words; empty for none.</summary>
     /// <param name="flags">Its flags.</param>
@@ -122,7 +155,7 @@ internal sealed class DiffractionTables : IStudyTables
         return Row.Of(
             id, p.Sample, p.Radiation.Name, new NumberCell(p.Radiation.Ka1) { Decimals = 6 },
             p.Main?.Name ?? (p.Cubic.IsEmpty ? new MissingCell("nm") : (Cell)string.Join(" or ", p.Cubic.Select(c => "cubic " + c.Lattice).Distinct())),
-            string.Create(CultureInfo.InvariantCulture, $"{p.Fit.Lines.Length}{(p.Main is { } main ? $", {main.Match.Matched.Length}" : "")}"),
+            string.Create(CultureInfo.InvariantCulture, $"{p.Lines.Length}{(p.Main is { } main ? $", {main.Match.Matched.Length}" : "")}"),
             Parameter("a"), Parameter("b"), Parameter("c"), Parameter("α"), Parameter("β"), Parameter("γ"),
             p.Lattice is { } l && p.Radius is { } r && l.Displacement(r) is var (value, u) ? new MeasuredCell(value, u) { Address = DiffractionNumbers.Displacement(id) } : new MissingCell(p.Lattice is null ? "ns" : "nr"),
             p.Main is null ? new MissingCell("nm") : new NumberCell(p.Strangers.Length), p.Main is { Match.DetectionLimit: var limit } && double.IsFinite(limit) ? new NumberCell(limit) : new MissingCell("nm"),

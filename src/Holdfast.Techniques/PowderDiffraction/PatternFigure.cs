@@ -19,21 +19,21 @@ internal sealed class PatternFigure : IStudyFigure
     public int Place => 3;
 
     /// <inheritdoc/>
-    public IEnumerable<Figure> Of(Dossier dossier) => DiffractionStudy.Of(dossier.Evidence).Patterns.Select(p => One(p, dossier));
+    public IEnumerable<Figure> Of(Dossier dossier) => DiffractionStudy.Of(dossier.Evidence).Patterns.Select(p => p.Fitted is var (scan, fit) ? One(p, scan, fit, dossier) : Listed(p, dossier));
 
-    private static Figure One(PatternFound pattern, Dossier dossier)
+    private static Figure One(PatternFound pattern, PowderScan scan, ProfileFit fit, Dossier dossier)
     {
-        var (id, name, scan) = (pattern.Measurement.Id, pattern.Sample, pattern.Scan);
+        var (id, name) = (pattern.Measurement.Id, pattern.Sample);
         var (angles, counts) = (scan.TwoTheta.ToArray(), scan.Counts.ToArray());
         var top = counts.Max();
         var x = new Axis("2θ", "°", "diffraction angle") { Min = angles[0], Max = angles[^1], Chosen = true };
         var unit = pattern.Measurement.Column(ScanNames.Counts)?.Unit is { Length: > 0 } said ? said : null;
         PhaseFound[] drawn = [.. pattern.Phases.Take(Layer.Slots - 1)];
-        var fitted = Enumerable.Range(0, angles.Length).Where(i => pattern.Fit.Model[i] is not null).ToArray();
-        var rest = Runs(fitted).Select(run => run.Select(i => (X: angles[i], Y: counts[i] - pattern.Fit.Model[i]!.Value)).ToArray()).ToArray();
+        var fitted = Enumerable.Range(0, angles.Length).Where(i => fit.Model[i] is not null).ToArray();
+        var rest = Runs(fitted).Select(run => run.Select(i => (X: angles[i], Y: counts[i] - fit.Model[i]!.Value)).ToArray()).ToArray();
         return new Figure(
             StudyFigure.Id("pattern", name + "-" + id), $"Diffraction pattern of {name} ({id})",
-            $"Intensity against 2θ with {InWords.Count(pattern.Fit.Lines.Length, "fitted line")}"
+            $"Intensity against 2θ with {InWords.Count(fit.Lines.Length, "fitted line")}"
                 + (drawn.Length > 0 ? $"; sticks mark the lines of {InWords.Listed(drawn.Select(p => p.Name))}." : "; no known phase is matched.") + (rest.Length > 0 ? " The lower panel shows what the fitted profiles leave over." : ""),
             [
                 new Panel(x, new Axis("I", unit, "intensity") { Min = drawn.Length > 0 ? -1.1 * StickShare * top : 0 },
@@ -51,6 +51,32 @@ internal sealed class PatternFigure : IStudyFigure
                 .. drawn.Length > 0 ? [RichText.Literal("Sticks: places under the refined cell where there is one; lengths are computed intensities, equal where only a cell is known. Texture changes lengths, not places.")] : Array.Empty<RichText>(),
                 .. rest.Length > 0 ? [RichText.Literal("Difference: only where lines were fitted.")] : Array.Empty<RichText>(),
             ],
+            MadeFrom = StudyFigure.MadeFrom(dossier),
+            RestsOn = [id],
+        };
+    }
+
+    // A list has no readings: its lines stand as sticks, those of its phases hang below.
+    private static Figure Listed(PatternFound pattern, Dossier dossier)
+    {
+        var (id, name) = (pattern.Measurement.Id, pattern.Sample);
+        var hasHeights = pattern.Lines.All(l => l.Height > 0);
+        var top = hasHeights ? pattern.Lines.Max(l => l.Height) : 1;
+        var (from, to) = pattern.Range;
+        PhaseFound[] drawn = [.. pattern.Phases.Take(Layer.Slots - 1)];
+        return new Figure(
+            StudyFigure.Id("pattern", name + "-" + id), $"Diffraction lines of {name} ({id})",
+            $"{SentenceCase.Of(InWords.Count(pattern.Lines.Length, "line"))} at their 2θ, as listed" + (drawn.Length > 0 ? $"; sticks below mark the lines of {InWords.Listed(drawn.Select(p => p.Name))}." : "; no known phase is matched."),
+            [
+                new Panel(new Axis("2θ", "°", "diffraction angle") { Min = from, Max = to, Chosen = true }, new Axis("I", null, hasHeights ? "intensity as listed" : "no intensity is listed") { Min = drawn.Length > 0 ? -1.1 * StickShare * top : 0 },
+                [
+                    new Sticks([.. pattern.Lines.Select(l => (l.TwoTheta, hasHeights ? l.Height : top))]) { Slot = 0, Label = drawn.Length > 0 ? RichText.Literal("listed") : null },
+                    .. drawn.Select((p, i) => new Sticks(Heights(p, pattern, top)) { Slot = i + 1, Label = RichText.Literal(p.Name) }),
+                ]),
+            ])
+        {
+            Caption = $"Lines of {name} as listed ({id}), {pattern.Radiation.Name}, λ = {InWords.Setting(pattern.Radiation.Ka1, "Å")}; the pattern itself is not in the study.",
+            Notes = ["A list states no uncertainty, no background and no line that its author left out."],
             MadeFrom = StudyFigure.MadeFrom(dossier),
             RestsOn = [id],
         };

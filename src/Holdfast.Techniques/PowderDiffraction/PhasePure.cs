@@ -56,10 +56,11 @@ internal sealed class PhasePure : IClaimRule
         var sentence = Phrase.Sentence(claim, Wording, ("powder", pattern?.Sample ?? claim.Words("powder") ?? "the powder"), ("phase", phase?.Name ?? claim.Words("phase") ?? "the phase"), ("smallest-line", claim.Words("smallest-line") ?? "the stated height"));
         var decision = claim.Words("powder") is null ? Decision.NotNamed(claim, "powder", "ZF-3")
             : pattern is null ? Decision.Missing($"There is no pattern of {claim.Words("powder")}. Take one in, or correct the name.", Next)
+            : pattern.Fitted is not var (scan, _) ? Decision.Missing($"Of {pattern.Sample} there is a list of lines only: a weaker line that its author left out does not stand in it. Take the pattern in.", Next)
             : phase is null ? Decision.Missing($"No structure of {claim.Words("phase") ?? "a phase"} that the lines of {pattern.Sample} fit is in the study. Take it in as CIF.", Next)
             : claim.In("smallest-line", "%") is not { } limit || limit is <= 0 or >= 100 ? Decision.NotNamed(claim, "smallest-line", "2 %")
-            : Decide(Foreign(pattern, phase), OwnSeen(phase), phase.Match.DetectionLimit, limit, pattern.Scan.AreCounts, pattern.Fit.Lines.Any(l => (l.Flags & (LineDoubts.MaybeKBeta | LineDoubts.MaybeTungsten)) != LineDoubts.None));
-        return decision.On(claim, sentence, pattern is null || phase is null ? null : string.Create(CultureInfo.InvariantCulture, $"crystalline phases with lines between {pattern.Scan.TwoTheta[0]:0.#} and {pattern.Scan.TwoTheta[^1]:0.#}° ({pattern.Radiation.Name}), this portion"), pattern is null ? [] : [pattern.Measurement.Id]);
+            : Decide(Foreign(pattern, phase), OwnSeen(phase), phase.Match.DetectionLimit, limit, scan.AreCounts, pattern.Lines.Any(l => (l.Flags & (LineDoubts.MaybeKBeta | LineDoubts.MaybeTungsten)) != LineDoubts.None));
+        return decision.On(claim, sentence, pattern is null || phase is null ? null : string.Create(CultureInfo.InvariantCulture, $"crystalline phases with lines between {pattern.Range.From:0.#} and {pattern.Range.To:0.#}° ({pattern.Radiation.Name}), this portion"), pattern is null ? [] : [pattern.Measurement.Id]);
     }
 
     /// <summary>Judges a pattern.</summary>

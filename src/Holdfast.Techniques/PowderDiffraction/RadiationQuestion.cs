@@ -30,7 +30,7 @@ internal sealed class RadiationQuestion(MeasurementSource source, RadiationSaid 
 
         if (said.IsSilent)
         {
-            Ask("The file does not say its radiation. Which was it?", x, y, Usual);
+            Ask($"{source.Talk.FileName} does not say its radiation. Which tube, or which wavelength, was it?", x, y, Usual);
             return null;
         }
 
@@ -52,7 +52,7 @@ internal sealed class RadiationQuestion(MeasurementSource source, RadiationSaid 
         var held = cell is [var written] && ReferenceCell.Of(written.Written) is { } given ? new StatedCell(scan, radiation, given) : null;
         if (held is { SaysHalf: true } && source.Talk.Answers.To(source.Question("axis")) is null)
         {
-            source.Talk.Ask(source.Question("axis"), Codes.Ambiguous, "The column of angles is headed 2theta, but no line lies where the stated cell has planes; at twice the angle they all do. Is it θ?", ["θ", "2θ"]);
+            source.Talk.Ask(source.Question("axis"), Codes.Ambiguous, "No line of the column of angles, taken as 2theta, lies where the stated cell has planes; at twice the angle they all do. Is it θ?", ["θ", "2θ"]);
             source.Talk.Explain(source.Question("axis"), ["angles are doubled", "angles as they stand: the lines are of something else"]);
             return null;
         }

@@ -101,13 +101,13 @@ internal sealed partial record RadiationSaid(ImmutableArray<string> Anodes, Immu
     [GeneratedRegex(@"(?<![A-Za-z])(?<symbol>Cu|Co|Mo|Fe|Cr|Ag|CU|CO|MO|FE|CR|AG|cu|co|mo)[\s\-_]*K[\s\-_]*(α|a|alpha|Α|β|b|beta|\\a)", RegexOptions.ExplicitCapture, matchTimeoutMilliseconds: ScanWords.Patience)]
     private static partial Regex BesideK();
 
-    [GeneratedRegex(@"anode|anoda|anodo|anticat|tube|tubo|target|radiation|strahlung|rayonnement|radia[cç]|radiaz|straling|promieniow|lamp|x[- ]?ray source|source|quelle|r(ö|oe)hre|анод|излучение|靶", RegexOptions.ExplicitCapture | RegexOptions.IgnoreCase, matchTimeoutMilliseconds: ScanWords.Patience)]
+    [GeneratedRegex(@"anode|anoda|anodo|anticat|tube|tubo|target|radiation|strahlung|rayonnement|radia[cç]|radiaz|straling|promieniow|lamp|(?<![a-z])(buis|rura|rör|tüp|trubice)(?![a-z])|x[- ]?ray source|source|quelle|r(ö|oe)hre|анод|излучение|靶", RegexOptions.ExplicitCapture | RegexOptions.IgnoreCase, matchTimeoutMilliseconds: ScanWords.Patience)]
     private static partial Regex Tube();
 
     [GeneratedRegex(@"(?<![A-Za-z0-9\-])(?<symbol>Cu|Co|Mo|Fe|Cr|Ag|CU|CO|MO|FE|CR|AG)(?![A-Za-z0-9\-])", RegexOptions.ExplicitCapture, matchTimeoutMilliseconds: ScanWords.Patience)]
     private static partial Regex Alone();
 
-    [GeneratedRegex(@"wave\s*-?length|lambda|λ|wellenl|longueur d.onde|longitud de onda|lunghezza d.onda|длина волны|波长|k[\s\-_]*(alpha|α|a)[\s\-_]*[12]\b", RegexOptions.ExplicitCapture | RegexOptions.IgnoreCase, matchTimeoutMilliseconds: ScanWords.Patience)]
+    [GeneratedRegex(@"wave\s*-?length|lambda|λ|wellenl|longueur d.onde|longitud de onda|lunghezza d.onda|comprimento de onda|golflengte|d(ł|l)ugo(ś|s)(ć|c) fali|våglängd|vlnová délka|dalga boyu|длина волны|波长|(?<=(^|[^\p{L}])((cu|co|mo|fe|cr|ag)[\s\-_]*)?)k[\s\-_]*(alpha|α|a)[\s\-_]*[12]\b", RegexOptions.ExplicitCapture | RegexOptions.IgnoreCase, matchTimeoutMilliseconds: ScanWords.Patience)]
     private static partial Regex AboutWavelength();
 
     [GeneratedRegex(@"\d\s*(Å|Å|A(?![a-z])|angstr|ångstr)|\((Å|Å|A|angstr\w*)\)|\[(Å|Å|A|angstr\w*)\]|angstr", RegexOptions.ExplicitCapture | RegexOptions.IgnoreCase, matchTimeoutMilliseconds: ScanWords.Patience)]
@@ -119,12 +119,12 @@ internal sealed partial record RadiationSaid(ImmutableArray<string> Anodes, Immu
     [GeneratedRegex(@"(?<![\d.,])\d[.,]\d{2,}", RegexOptions.ExplicitCapture, matchTimeoutMilliseconds: ScanWords.Patience)]
     private static partial Regex Decimal();
 
-    [GeneratedRegex(@"k[\s\-_]*(alpha|α|a)[\s\-_]*1\W*(only|nur|seul|allein|pure|monochrom)|(only|pure|strictly|monochromated|monochromatic)\W*((cu|co|mo|fe|cr|ag)[\s\-_]*)?k[\s\-_]*(alpha|α|a)[\s\-_]*1|no\W*k[\s\-_]*(alpha|α|a)[\s\-_]*2|k[\s\-_]*(alpha|α|a)[\s\-_]*2\W*(stripped|removed|none)", RegexOptions.ExplicitCapture | RegexOptions.IgnoreCase, matchTimeoutMilliseconds: ScanWords.Patience)]
+    [GeneratedRegex(@"(?<=(^|[^\p{L}])((cu|co|mo|fe|cr|ag)[\s\-_]*)?)k[\s\-_]*(alpha|α|a)[\s\-_]*1\W*(only|nur|seul|allein|pure|monochrom)|(only|pure|strictly|monochromated|monochromatic)\W*((cu|co|mo|fe|cr|ag)[\s\-_]*)?k[\s\-_]*(alpha|α|a)[\s\-_]*1|no\W*k[\s\-_]*(alpha|α|a)[\s\-_]*2|k[\s\-_]*(alpha|α|a)[\s\-_]*2\W*(stripped|removed|none)", RegexOptions.ExplicitCapture | RegexOptions.IgnoreCase, matchTimeoutMilliseconds: ScanWords.Patience)]
     private static partial Regex OnlyKa1();
 
-    [GeneratedRegex(@"k[\s\-_]*(alpha|α|a)[\s\-_]*[1₁](?!\d)", RegexOptions.ExplicitCapture | RegexOptions.IgnoreCase, matchTimeoutMilliseconds: ScanWords.Patience)]
+    [GeneratedRegex(@"(?<=(^|[^\p{L}])((cu|co|mo|fe|cr|ag)[\s\-_]*)?)k[\s\-_]*(alpha|α|a)[\s\-_]*[1₁](?!\d)", RegexOptions.ExplicitCapture | RegexOptions.IgnoreCase, matchTimeoutMilliseconds: ScanWords.Patience)]
     private static partial Regex First();
 
-    [GeneratedRegex(@"k[\s\-_]*(alpha|α|a)[\s\-_]*1\W{0,3}(\+|and|/|,|&|und|et|y)?\W{0,3}(2|k[\s\-_]*(alpha|α|a)[\s\-_]*2)|k[\s\-_]*(alpha|α|a)(?![a-z])(?![\s\-_]*[1-9])|ratio|1[.,]5443|1[.,]5444", RegexOptions.ExplicitCapture | RegexOptions.IgnoreCase, matchTimeoutMilliseconds: ScanWords.Patience)]
+    [GeneratedRegex(@"(?<=(^|[^\p{L}])((cu|co|mo|fe|cr|ag)[\s\-_]*)?)k[\s\-_]*(alpha|α|a)[\s\-_]*1\W{0,3}(\+|and|/|,|&|und|et|y)?\W{0,3}(2|k[\s\-_]*(alpha|α|a)[\s\-_]*2)|k[\s\-_]*(alpha|α|a)(?![a-z])(?![\s\-_]*[1-9])|ratio|1[.,]5443|1[.,]5444", RegexOptions.ExplicitCapture | RegexOptions.IgnoreCase, matchTimeoutMilliseconds: ScanWords.Patience)]
     private static partial Regex Both();
 }

@@ -45,7 +45,8 @@ internal sealed partial record ScanLayout(
     /// <param name="grid">The grid.</param>
     public static ImmutableArray<(string? Name, Grid Grid)> Apart(Grid grid)
     {
-        var rows = grid.Rows;
+        // Lines as they read once a decimal comma is no separator; a row may hold several pairs, and is one row still.
+        var rows = Mended(grid);
         var runs = new List<(int From, int To)>();
         for (var i = 0; i < rows.Length; i++)
         {
@@ -57,7 +58,21 @@ internal sealed partial record ScanLayout(
         }
 
         var blocks = StackedBlocks.Of(grid, runs, ScanWords.NamesScan);
+        if (blocks.Length == 1 && Again(grid, rows, runs) is { } again)
+            blocks = again;
         return blocks.All(b => Of(b.Grid) is not null) ? blocks : [(null, grid)];
+    }
+
+    // The angles begin anew after each gap: scans of one powder, which nothing but their order tells apart.
+    private static ImmutableArray<(string? Name, Grid Grid)>? Again(Grid grid, ImmutableArray<GridRow> rows, List<(int From, int To)> runs)
+    {
+        double? First(int row) => Number(rows[row].Cells.FirstOrDefault(c => !c.IsBlank), null);
+        int LastFilled((int From, int To) run) => Enumerable.Range(run.From, run.To - run.From).Last(i => !rows[i].IsBlank);
+        if (runs.Count < 2 || !Enumerable.Range(1, runs.Count - 1).All(k => First(Enumerable.Range(runs[k].From, runs[k].To - runs[k].From).First(i => !rows[i].IsBlank)) < First(LastFilled(runs[k - 1]))))
+            return null;
+        // What stands over the gap above the first scan holds for all.
+        var own = Enumerable.Range(0, runs[0].From).LastOrDefault(i => rows[i].IsBlank && rows[..i].Any(r => !r.IsBlank), 0);
+        return [.. runs.Select((run, k) => ((string?)null, grid with { Rows = [.. grid.Rows[..own], .. grid.Rows[(k == 0 ? own : runs[k - 1].To)..run.To]] }))];
     }
 
     /// <summary>Number in a cell under a decimal mark, or null.</summary>
@@ -76,12 +91,11 @@ internal sealed partial record ScanLayout(
     public string StepsInWords => Steps is { } s ? string.Create(CultureInfo.InvariantCulture, $"from {s.Start:0.####} to {s.Stop:0.####}° in steps of {s.Step:0.#####}°") : "";
 
     // A comma in a title, or as a decimal mark, was taken for the separator of a file of blanks: "20,00 118" came as "20" and "00 118", and "446 392 403" whole.
-    private static List<GridRow> Rows(Grid grid)
-    {
-        List<GridRow> rows = grid.Separator is null ? [.. grid.Rows] : [.. grid.Rows.Select(r => Whole(r, grid.Separator) is { } text && ByBlanks().IsMatch(text)
+    private static List<GridRow> Rows(Grid grid) => RowsOfPairs.Unrolled([.. Mended(grid)]);
+
+    private static ImmutableArray<GridRow> Mended(Grid grid)
+        => grid.Separator is null ? grid.Rows : [.. grid.Rows.Select(r => Whole(r, grid.Separator) is { } text && ByBlanks().IsMatch(text)
             ? r with { Cells = [.. text.Split([' ', '\t'], StringSplitOptions.RemoveEmptyEntries).Select(t => new Cell(t))] } : grid.Separator == "," ? Mended(r) : r)];
-        return RowsOfPairs.Unrolled(rows);
-    }
 
     // Words that were cut at a decimal comma: "Kα1 1" and "54059 Å" are one.
     private static GridRow Mended(GridRow row)

@@ -12,6 +12,12 @@ internal static class ScanNames
     /// <summary>What a pattern is used for.</summary>
     public const string Standard = "standard for the width of the instrument";
 
+    /// <summary>Columns and settings of a list of lines.</summary>
+    public const string Width = "width", Planes = "hkl", List = "list of lines";
+
+    /// <summary>Whose lines a list holds.</summary>
+    public const string Measured = "of the powder", Reference = "of a known phase";
+
     /// <summary>Columns and settings of a structure.</summary>
     public const string Structure = "structure", Label = "label", Element = "element", X = "x", Y = "y", Z = "z", Occupancy = "occupancy", B = "B", Operation = "operation";
 }

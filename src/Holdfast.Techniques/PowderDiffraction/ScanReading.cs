@@ -276,7 +276,7 @@ internal sealed partial class ScanReading
         return axis switch { ScanAxis.TwoTheta or ScanAxis.Theta => "°", ScanAxis.Spacing => nano ? "nm" : "Å", _ => nano ? "1/nm" : "1/Å" };
     }
 
-    [GeneratedRegex(@"(?<![a-z-])(sample( name| id)?(?!\s*(holder|stage|spinner|changer))|specimen|probe|échantillon|muestra|campione|amostra|образец|title|titel|titre|name|scan of|pattern of|id|试样|样品)(?![a-z])\s*[:=]?\s+(?<name>.+)$|(?<![a-z])(sample|specimen|probe|title|name|id)\s*[:=,]\s*(?<name>.+)$", RegexOptions.IgnoreCase | RegexOptions.ExplicitCapture, matchTimeoutMilliseconds: ScanWords.Patience)]
+    [GeneratedRegex(@"(?<![a-z-])(sample( name| id)?(?!\s*(holder|stage|spinner|changer))|specimen|probe|échantillon|muestra|campione|amostra|vzorek|próbka|probka|monster|numune|prov|poudre|pulver|polvo|polvere|proszek|prášek|toz|poeder|powder|образец|title|titel|titre|name|scan of|pattern of|id|试样|样品)(?![a-z])\s*[:=]?\s+(?<name>.+)$|(?<![a-z])(sample|specimen|probe|title|name|id)\s*[:=,]\s*(?<name>.+)$", RegexOptions.IgnoreCase | RegexOptions.ExplicitCapture, matchTimeoutMilliseconds: ScanWords.Patience)]
     private static partial Regex SampleKey();
 
     [GeneratedRegex(@"(?<![A-Za-z0-9])[A-Za-z]{1,5}[-_ ]?[A-Za-z]{0,2}\d+([-_.][A-Za-z0-9]+)*[A-Za-z]?(?![A-Za-z0-9])", RegexOptions.ExplicitCapture, matchTimeoutMilliseconds: ScanWords.Patience)]

@@ -56,7 +56,7 @@ internal static partial class ScanWords
     [GeneratedRegex(@"(?<![a-z])(theta|thêta|тета)(?![a-z])|[θϑΘ]", RegexOptions.IgnoreCase | RegexOptions.ExplicitCapture, matchTimeoutMilliseconds: ScanWords.Patience)]
     private static partial Regex Theta();
 
-    [GeneratedRegex(@"^\W*(angle|winkel|ángulo|angolo|угол|角度|pos\.?|position)(?![a-z])", RegexOptions.IgnoreCase | RegexOptions.ExplicitCapture, matchTimeoutMilliseconds: ScanWords.Patience)]
+    [GeneratedRegex(@"^\W*(angle|winkel|ángulo|ângulo|angulo|angolo|hoek|kąt|kat|vinkel|úhel|uhel|açı|aci|угол|角度|pos\.?|position)(?![a-z])", RegexOptions.IgnoreCase | RegexOptions.ExplicitCapture, matchTimeoutMilliseconds: ScanWords.Patience)]
     private static partial Regex Angle();
 
     [GeneratedRegex(@"^\W*q(?![a-z])|scattering vector|momentum transfer", RegexOptions.IgnoreCase | RegexOptions.ExplicitCapture, matchTimeoutMilliseconds: ScanWords.Patience)]
@@ -80,7 +80,7 @@ internal static partial class ScanWords
     [GeneratedRegex(@"^\W*(no\.?|nr\.?|n°|#|index|point|punkt|row|step no\.?)\W*$", RegexOptions.IgnoreCase | RegexOptions.ExplicitCapture, matchTimeoutMilliseconds: ScanWords.Patience)]
     private static partial Regex Number();
 
-    [GeneratedRegex(@"count|intens|(?<![a-z])int(?![a-z])|(?<![a-z])cps(?![a-z])|(?<![a-z])cts|imp(uls|\.|/|\W|$)|z(ä|ae)hl|coups|cuentas|(?<![a-z])i(?![a-z])|(?<![a-z])y(obs)?(?![a-z])|импульс|强度|計数|(?<![a-z])det", RegexOptions.IgnoreCase | RegexOptions.ExplicitCapture, matchTimeoutMilliseconds: ScanWords.Patience)]
+    [GeneratedRegex(@"count|intens|(?<![a-z])int(?![a-z])|(?<![a-z])cps(?![a-z])|(?<![a-z])cts|imp(uls|\.|/|\W|$)|z(ä|ae)hl|coups|cuentas|contagens|conteggi|tellen|tellingen|zlicze\w*|sayım|(?<![a-z])i(?![a-z])|(?<![a-z])y(obs)?(?![a-z])|импульс|强度|計数|(?<![a-z])det", RegexOptions.IgnoreCase | RegexOptions.ExplicitCapture, matchTimeoutMilliseconds: ScanWords.Patience)]
     private static partial Regex Intensity();
 
     [GeneratedRegex(@"cps|/\s*s(?![a-z])|s\^?-1|per second|pro sekunde|counts?/sec", RegexOptions.IgnoreCase | RegexOptions.ExplicitCapture, matchTimeoutMilliseconds: ScanWords.Patience)]
@@ -89,6 +89,6 @@ internal static partial class ScanWords
     [GeneratedRegex(@"count|cts|imp(uls|\.|\W|$)|coups|cuentas", RegexOptions.IgnoreCase | RegexOptions.ExplicitCapture, matchTimeoutMilliseconds: ScanWords.Patience)]
     private static partial Regex Counts();
 
-    [GeneratedRegex(@"diffract|diffrakt|(?<![a-z])p?xrd(?![a-z])|goniomet|(?<![a-z])k[\s\-_]*(alpha|α|a)[\s\-_]*[12]?(?![a-z])|anode|x[\s\-]?ray|röntgen|bragg|divergence slit", RegexOptions.IgnoreCase | RegexOptions.ExplicitCapture, matchTimeoutMilliseconds: ScanWords.Patience)]
+    [GeneratedRegex(@"diffract|diffrakt|(?<![a-z])p?xrd(?![a-z])|goniomet|(?<=(^|[^\p{L}])((cu|co|mo|fe|cr|ag)[\s\-_]*)?)k[\s\-_]*(alpha|α|a)[\s\-_]*[12]?(?![\p{L}])|anode|x[\s\-]?ray|röntgen|bragg|divergence slit", RegexOptions.IgnoreCase | RegexOptions.ExplicitCapture, matchTimeoutMilliseconds: ScanWords.Patience)]
     private static partial Regex Diffraction();
 }

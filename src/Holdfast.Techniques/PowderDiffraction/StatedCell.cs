@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using Holdfast.Diffraction;
 
 namespace Holdfast.Techniques.PowderDiffraction;
@@ -15,20 +16,28 @@ internal sealed class StatedCell(PowderScan scan, Radiation stated, UnitCell cel
     private const int FewestLines = 5;
     private const int MostLines = 12;
 
+    // Height from which a line counts as strong, part of the strongest.
+    private const double StrongFrom = 0.1;
+
     // Twice the angle is one other reading, not five: fewer lines tell.
     private const int FewestHalved = 4;
 
     // Part of the strong lines that the stated radiation may explain while another is thought of, and that the other must.
     private const double AtMost = 0.4, AtLeast = 0.9;
 
-    private readonly double[] strong = [.. ProfileFit.Of(scan, stated).Lines.OrderByDescending(l => l.Height).Take(MostLines).Select(l => l.TwoTheta)];
+    private readonly ImmutableArray<FittedLine> highest = [.. ProfileFit.Of(scan, stated).Lines.OrderByDescending(l => l.Height).Take(MostLines)];
+
+    private double[] Strong => [.. highest.Select(l => l.TwoTheta)];
+
+    // What a doublet of the wrong spacing leaves over is no line of its own.
+    private double[] Stout => [.. highest.Where(l => l.Height >= StrongFrom * highest[0].Height).Select(l => l.TwoTheta)];
 
     /// <summary>True when the strong lines lie where the cell has planes once every angle is doubled, and not as they stand: θ was written for 2θ.</summary>
-    public bool SaysHalf => strong.Length >= FewestHalved && 2 * strong.Max() < ScanLayout.LargestAngle && Explained(strong, stated) <= AtMost && Explained([.. strong.Select(x => 2 * x)], stated) >= AtLeast;
+    public bool SaysHalf => Stout is { Length: >= FewestHalved } lines && 2 * lines.Max() < ScanLayout.LargestAngle && Explained(lines, stated) <= AtMost && Explained([.. lines.Select(x => 2 * x)], stated) >= AtLeast;
 
     /// <summary>The radiation under which the strong lines lie where the cell has planes, when under the stated one they do not; null elsewhere.</summary>
     public Radiation? Other
-        => strong.Length < FewestLines || Explained(strong, stated) > AtMost ? null
+        => Strong is not { Length: >= FewestLines } strong || Explained(strong, stated) > AtMost ? null
             : Radiation.All.Where(r => r.Anode != stated.Anode).Select(r => (Radiation: r, Part: Explained(strong, r))).MaxBy(r => r.Part) is { Part: >= AtLeast } best ? best.Radiation : null;
 
     private double Explained(double[] lines, Radiation radiation)

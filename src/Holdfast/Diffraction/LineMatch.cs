@@ -8,7 +8,7 @@ namespace Holdfast.Diffraction;
 /// <param name="Missing">Reference lines above 10 % of the strongest, inside the scan, that were not seen.</param>
 /// <param name="Displacement">Shift refined with the reference's own cell, degrees: amplitude D of D·cos θ.</param>
 /// <param name="Lattice">Cell refined with the matched lines, or null when the reference gives no planes or the lines cannot tell.</param>
-/// <param name="DetectionLimit">Height a line must have to reach z = 5 over the usual background, per cent of the strongest line.</param>
+/// <param name="DetectionLimit">Height a line must have to reach z = 5 over the usual background, per cent of the strongest line; not a number where no pattern is at hand.</param>
 public sealed record LineMatch(
     ImmutableArray<MatchedLine> Matched, ImmutableArray<FittedLine> Unmatched, ImmutableArray<ReferenceLine> Missing, double Displacement, Lattice? Lattice, double DetectionLimit)
 {
@@ -32,7 +32,7 @@ public sealed record LineMatch(
     public IEnumerable<FittedLine> Strangers
         => Unmatched.Where(l => l.Significance >= SecondPhase && (l.Flags & (LineDoubts.MaybeKBeta | LineDoubts.MaybeTungsten | LineDoubts.NarrowerThanInstrument)) == LineDoubts.None);
 
-    /// <summary>Matches.</summary>
+    /// <summary>Matches the fitted lines of a pattern.</summary>
     /// <param name="fit">Fitted lines.</param>
     /// <param name="scan">The pattern they were fitted on.</param>
     /// <param name="reference">Lines of the phase, above 0 % intensity.</param>
@@ -42,9 +42,21 @@ public sealed record LineMatch(
     {
         ArgumentNullException.ThrowIfNull(fit);
         ArgumentNullException.ThrowIfNull(scan);
+        return Of(fit.Lines, (scan.TwoTheta[0], scan.TwoTheta[^1]), reference, cell, radiation) with { DetectionLimit = Limit(scan, fit, fit.Lines.Where(l => l.IsSettled).Select(l => l.Height).DefaultIfEmpty().Max()) };
+    }
+
+    /// <summary>Matches lines of which no pattern is at hand: what a weaker line would have to be is not known then.</summary>
+    /// <param name="measured">The lines.</param>
+    /// <param name="range">Angles between which lines were looked for, degrees of 2θ.</param>
+    /// <param name="reference">Lines of the phase, above 0 % intensity.</param>
+    /// <param name="cell">Cell of the reference; null when the list has none.</param>
+    /// <param name="radiation">Radiation of the lines.</param>
+    public static LineMatch Of(IReadOnlyList<FittedLine> measured, (double From, double To) range, IReadOnlyList<ReferenceLine> reference, UnitCell? cell, Radiation radiation)
+    {
+        ArgumentNullException.ThrowIfNull(measured);
         ArgumentNullException.ThrowIfNull(reference);
         ArgumentNullException.ThrowIfNull(radiation);
-        FittedLine[] lines = [.. fit.Lines.Where(l => l.IsSettled)];
+        FittedLine[] lines = [.. measured.Where(l => l.IsSettled)];
         (ReferenceLine Line, double At)[] expected = [.. reference.Where(r => Bragg.TwoTheta(r.Spacing, radiation.Ka1) is not null).Select(r => (r, Bragg.TwoTheta(r.Spacing, radiation.Ka1)!.Value))];
         var own = Pair(lines, expected, Loose, LooseShare);
         var displacement = Shift(own);
@@ -62,14 +74,13 @@ public sealed record LineMatch(
         }
 
         HashSet<FittedLine> matched = [.. own.Select(m => m.Line)];
-        double Top(FittedLine l) => l.Height;
-        var (from, to) = (scan.TwoTheta[0], scan.TwoTheta[^1]);
+        var (from, to) = range;
         return new(
             own,
             [.. lines.Where(l => !matched.Contains(l) && !Explained(l, places))],
             [.. places.Where(p => p.Line.Intensity >= MustBeSeen && p.At > from + Loose && p.At < to - Loose && !own.Any(m => Math.Abs(m.Line.TwoTheta - p.At) < Math.Max(Loose, LooseShare * m.Line.Width)))
                 .Select(p => p.Line)],
-            displacement, lattice, Limit(scan, fit, lines.Select(Top).DefaultIfEmpty().Max()));
+            displacement, lattice, double.NaN);
     }
 
     // A line beside a matched one that the reference explains by another family.

@@ -45,9 +45,9 @@ public class IntakeTests
         var understood = Intake.Text("ZF-3.txt", Written(layout, points));
         Assert.Empty(understood.Questions.Where(q => q.IsOpen).Select(q => q.Text));
         var pattern = Assert.Single(Intake.Found(understood).Patterns);
-        Assert.Equal(points.Length, pattern.Scan.Length);
-        Assert.Equal(20, pattern.Scan.TwoTheta[0], 1e-9);
-        Assert.Equal(90, pattern.Scan.TwoTheta[^1], 1e-9);
+        Assert.Equal(points.Length, pattern.Fitted!.Value.Scan.Length);
+        Assert.Equal(20, pattern.Fitted!.Value.Scan.TwoTheta[0], 1e-9);
+        Assert.Equal(90, pattern.Fitted!.Value.Scan.TwoTheta[^1], 1e-9);
         Assert.Equal(Copper.Ka1, pattern.Radiation.Ka1, 1e-6);
         Assert.NotNull(pattern.Radiation.Ka2);
         Assert.Equal("ZF-3", pattern.Sample);
@@ -197,7 +197,7 @@ public class IntakeTests
         var counts = string.Concat(Made.Cubic(4.2112, Copper).Select(p => $"{p.Counts:0}\n"));
         var text = $"Diffraction of ZF-3\nAnode: Cu (1.54059 Å)\nDébut: 20.00\nPas: {step}\nArrivée: {stop}\nCoups:\n{counts}";
         Assert.Equal("count", Assert.Single(Intake.Text("ZF-3.txt", text).Questions, q => q.IsOpen).Id);
-        Assert.Equal(90, Assert.Single(Intake.Found(Intake.Text("ZF-3.txt", text, ("count", answer))).Patterns).Scan.TwoTheta[^1], 1e-3);
+        Assert.Equal(90, Assert.Single(Intake.Found(Intake.Text("ZF-3.txt", text, ("count", answer))).Patterns).Fitted!.Value.Scan.TwoTheta[^1], 1e-3);
     }
 
     // Bare columns of fine even steps may be a scan or a spectrum: asked, and read once it is said.
@@ -230,10 +230,10 @@ public class IntakeTests
         if (understood.Questions.Any(q => q.IsOpen))
             understood = Intake.Text(file, text, ("unit:radiation", "Cu Kα"));
         var pattern = Assert.Single(Intake.Found(understood).Patterns);
-        Assert.Equal(known.RootElement.GetProperty("points").GetInt32(), pattern.Scan.Length);
-        Assert.Equal(known.RootElement.GetProperty("sum_counts").GetDouble(), pattern.Scan.Counts.ToArray().Sum());
-        Assert.Equal(27, pattern.Scan.TwoTheta[0]);
-        Assert.Equal(30, pattern.Scan.TwoTheta[^1], 1e-9);
+        Assert.Equal(known.RootElement.GetProperty("points").GetInt32(), pattern.Fitted!.Value.Scan.Length);
+        Assert.Equal(known.RootElement.GetProperty("sum_counts").GetDouble(), pattern.Fitted!.Value.Scan.Counts.ToArray().Sum());
+        Assert.Equal(27, pattern.Fitted!.Value.Scan.TwoTheta[0]);
+        Assert.Equal(30, pattern.Fitted!.Value.Scan.TwoTheta[^1], 1e-9);
         Assert.Equal(1.5405929, pattern.Radiation.Ka1, 1e-6);
     }
 

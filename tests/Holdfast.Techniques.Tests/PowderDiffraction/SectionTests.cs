@@ -54,6 +54,6 @@ public class SectionTests
     {
         var study = DiffractionStudy.Of(Dossier.Evidence);
         Assert.Equal(4, DiffractionTables.Numbers(study).Rows.Count);
-        Assert.All(study.Patterns, p => Assert.Equal(p.Fit.Lines.Length, DiffractionTables.Lines(p).Rows.Count));
+        Assert.All(study.Patterns, p => Assert.Equal(p.Lines.Length, DiffractionTables.Lines(p).Rows.Count));
     }
 }
