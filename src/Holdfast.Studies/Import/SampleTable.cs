@@ -34,6 +34,7 @@ internal static partial class SampleTable
         StruckRows.Settle(rows, columns, source);
         SpoiltRows.Ask(rows, columns, source);
         var repeats = OwnEvaluation.Settle(rows, columns, source);
+        OwnResultsOfUnread.Settle(rows, source);
         StartRow.SaidInWords(rows, source);
         new SampleNames(source, columns, repeats).Settle(rows);
         StartRow.Settle(rows, columns, source);

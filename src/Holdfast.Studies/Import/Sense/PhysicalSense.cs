@@ -48,6 +48,7 @@ internal static partial class PhysicalSense
             return;
         InTwoFiles(before, after, understood, answers);
         WhichStart(after, solutions, vessels, understood, answers);
+        StartsThatDiffer(after, solutions, vessels, understood, answers);
         Above(vessels, understood, answers);
         Jump(vessels, understood, answers);
         Amounts(vessels, understood, answers);

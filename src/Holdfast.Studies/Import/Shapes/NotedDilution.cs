@@ -25,6 +25,9 @@ internal sealed partial record NotedDilution(bool? Applied, double? Factor, stri
         bool? applied = words.Contains(W.Corrected) || Holds(line, Products) ? !isDenied
             // That something was diluted says nothing of what was written down.
             : Lexicon.Of(Lexicon.Tokens(line).Where(t => t is not "diluted")).Contains(W.AsRead) || isDenied ? false : null;
+        // "Did I enter it? I do not remember" tells nothing.
+        if (Doubted().IsMatch(line))
+            applied = null;
         var factor = FactorOf(FactorNoted().Match(line));
         return applied is null && factor is null ? null : new(applied, factor, line);
     }
@@ -42,6 +45,9 @@ internal sealed partial record NotedDilution(bool? Applied, double? Factor, stri
     private static bool Holds(string line, string[] words) => Array.Exists(words, w => line.Contains(w, StringComparison.OrdinalIgnoreCase));
 
     private static double? Number(Match m, string group) => m.Groups[group].Success ? (CellText.Read(m.Groups[group].Value, null) as CellText.Number)?.Value : null;
+
+    [GeneratedRegex(@"\?|remember|not sure|unsure|no idea|wei(ß|ss) (ich )?nicht|erinner|unsicher|souviens|pas s(û|u)re?|recuerdo|lembro|ricordo|pami(ę|e)tam|hat(ı|i)rlam|herinner|husker|minns|nie wiem|non so\b|no s(é|e)\b|n(ã|a)o sei", RegexOptions.ExplicitCapture | RegexOptions.NonBacktracking | RegexOptions.IgnoreCase)]
+    private static partial Regex Doubted();
 
     [GeneratedRegex(@"(factor|faktor|facteur|fator|fattore)\s*(of\s*)?(?<factor>\d+([.,]\d+)?)|(?<one>\d+([.,]\d+)?)\s*(mL|ml|µL|uL)?\s*(made up |brought |filled |topped up |diluted |verdünnt |aufgefüllt |dilué |aforado |diluido |rozcieńczone )?(to|in|auf|à|en|a|do)\s*(?<all>\d+([.,]\d+)?)\s*(mL|ml)|\b(?<one>1)\s*(:|in)\s*(?<all>\d+)\b|(?<factor>\d+)\s*(-?fold|x\b|times)", RegexOptions.ExplicitCapture | RegexOptions.NonBacktracking | RegexOptions.IgnoreCase)]
     private static partial Regex FactorNoted();

@@ -158,10 +158,14 @@ internal sealed partial class Notes
 
         foreach (var cell in cells)
         {
-            foreach (var clause in Clauses().Split(cell.Text))
+            foreach (var clause in Clauses().Split(WholeKey(cell.Text)))
                 Clause(row.Number, clause, analyte);
         }
     }
+
+    // "Cd at the start, measured: 35.2 mg/L": a comma before the colon parts no clauses.
+    private static string WholeKey(string text)
+        => text.IndexOfAny([':', '=']) is > 0 and var mark && !text.AsSpan(0, mark).ContainsAnyInRange('0', '9') ? text[..mark].Replace(',', ' ') + text[mark..] : text;
 
     // "Volume (mL) | 30", "C0 | 25 | mg/L", "Temperature: | 25 °C".
     private bool Pair(int row, List<Cell> cells, string? analyte)
