@@ -25,12 +25,13 @@ internal sealed partial record NotedDilution(bool? Applied, double? Factor, stri
         bool? applied = words.Contains(W.Corrected) || Holds(line, Products) ? !isDenied
             // That something was diluted says nothing of what was written down.
             : Lexicon.Of(Lexicon.Tokens(line).Where(t => t is not "diluted")).Contains(W.AsRead) || isDenied ? false : null;
-        // "Did I enter it? I do not remember" tells nothing.
-        if (Doubted().IsMatch(line))
-            applied = null;
         var factor = FactorOf(FactorNoted().Match(line));
         return applied is null && factor is null ? null : new(applied, factor, line);
     }
+
+    /// <summary>True for a line that asks itself: "did I enter the dilution? I do not remember".</summary>
+    /// <param name="line">The line.</param>
+    public static bool IsDoubt(string line) => Lexicon.Of(line).Contains(W.Dilution) && Doubted().IsMatch(line);
 
     /// <summary>True for "1 mL made up to 5 mL": two volumes of a dilution, none of them a vessel's.</summary>
     /// <param name="clause">Part of a line.</param>

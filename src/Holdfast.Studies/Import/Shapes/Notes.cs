@@ -44,8 +44,11 @@ internal sealed partial class Notes
     // "25 mL aliquots" are what a vessel holds, unless a line states that in other words.
     private IEnumerable<NotedSetting> Stated => settings.Exists(s => s.Property == BatchProperties.Volume) ? settings : settings.Concat(drawn);
 
-    /// <summary>What the last line says that tells whether results hold the dilution already; null for none.</summary>
-    public NotedDilution? DilutionApplied { get; private set; }
+    /// <summary>What the last line says that tells whether results hold the dilution already; null for none, or where a line doubts it.</summary>
+    public NotedDilution? DilutionApplied => isDilutionDoubted ? null : dilutionApplied;
+
+    private NotedDilution? dilutionApplied;
+    private bool isDilutionDoubted;
 
     /// <summary>What the last line says that states a factor ("1 mL to 10 mL", "factor 20"); null for none.</summary>
     public NotedDilution? DilutionFactor { get; private set; }
@@ -82,7 +85,7 @@ internal sealed partial class Notes
     /// <summary>These and what another sheet says; a table's own lines come first.</summary>
     public Notes Or(Notes others)
     {
-        var both = new Notes { DilutionApplied = DilutionApplied ?? others.DilutionApplied, DilutionFactor = DilutionFactor ?? others.DilutionFactor, Line = Line ?? others.Line, StartClock = StartClock ?? others.StartClock, Blank = Blank ?? others.Blank, Suspension = Suspension ?? others.Suspension };
+        var both = new Notes { dilutionApplied = dilutionApplied ?? others.dilutionApplied, isDilutionDoubted = isDilutionDoubted || others.isDilutionDoubted, DilutionFactor = DilutionFactor ?? others.DilutionFactor, Line = Line ?? others.Line, StartClock = StartClock ?? others.StartClock, Blank = Blank ?? others.Blank, Suspension = Suspension ?? others.Suspension };
         both.lines.AddRange(lines.Concat(others.lines));
         both.settings.AddRange(settings);
         both.drawn.AddRange(drawn.Concat(others.drawn));
@@ -143,7 +146,8 @@ internal sealed partial class Notes
         if (Blank is null && Lexicon.Of(line).Contains(W.Blank) && BlankNoted().Match(line) is { Success: true } b && CellText.Read(b.Groups["number"].Value, b.Groups["number"].Value.Contains(',', StringComparison.Ordinal) ? DecimalMark.Comma : DecimalMark.Point) is CellText.Number blank)
             Blank = (blank.Value, line);
         var dilution = NotedDilution.In(line);
-        DilutionApplied = dilution?.Applied is null ? DilutionApplied : dilution;
+        dilutionApplied = dilution?.Applied is null ? dilutionApplied : dilution;
+        isDilutionDoubted |= NotedDilution.IsDoubt(line);
         DilutionFactor = dilution?.Factor is null ? DilutionFactor : dilution;
         // "Shaken for 24 h | 25 °C": there the first cell says something of its own.
         var isLabelled = cells.Count is >= 2 and <= 4 && char.IsLetter(cells[0].Text[0]) && !AmountLines.HoldsAmount(cells[0].Text);
