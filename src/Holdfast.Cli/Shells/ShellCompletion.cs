@@ -1,4 +1,3 @@
-using System.CommandLine;
 using System.Text;
 
 namespace Holdfast.Cli.Shells;
