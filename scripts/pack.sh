@@ -1,6 +1,6 @@
 #!/usr/bin/env bash
 # Makes what is handed out: an archive for each kind of computer, the tool package, the bill of materials and the checksums, in artifacts/pack.
-# The same commit gives the same bytes. Usage: pack.sh [linux-x64|linux-arm64|win-x64|osx-arm64|tool ...]; all of them when none is named.
+# Nothing of this computer and no date goes in (docs/shipping.md). Usage: pack.sh [linux-x64|linux-arm64|win-x64|osx-arm64|tool ...]; all of them when none is named.
 set -euo pipefail
 cd "$(dirname "$0")/.."
 for needed in dotnet git jq zip tar gzip sha256sum; do
