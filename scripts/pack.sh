@@ -63,6 +63,8 @@ bill() {
 cache=$(dotnet nuget locals global-packages --list | sed 's/^global-packages: //')
 for what in "$@"; do
   if [ "$what" = tool ]; then
+    # What an earlier run left would travel along.
+    rm -rf "$out/build/publish"
     dotnet pack src/Holdfast.Cli "${build[@]}" -o "$out"
     continue
   fi
