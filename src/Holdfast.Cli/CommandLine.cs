@@ -12,6 +12,9 @@ internal static class CommandLine
     public static IReadOnlyList<IVerb> Verbs { get; } =
         [.. Catalogue.Of<IVerb>().OrderBy(v => v.Place)];
 
+    /// <summary>The program's version.</summary>
+    public static string Version { get; } = typeof(CommandLine).Assembly.GetName().Version!.ToString(3);
+
     /// <summary>Runs one command line.</summary>
     /// <param name="words">As typed.</param>
     /// <param name="door">The world.</param>
@@ -23,7 +26,7 @@ internal static class CommandLine
             return Help.Overview(door);
         if (words is ["--version"])
         {
-            door.Out.WriteLine("holdfast " + typeof(CommandLine).Assembly.GetName().Version!.ToString(3));
+            door.Out.WriteLine("holdfast " + Version);
             return Exit.Done;
         }
 

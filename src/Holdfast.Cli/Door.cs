@@ -30,12 +30,30 @@ internal sealed record Door(TextWriter Out, TextWriter Error, TimeProvider Clock
         Console.OutputEncoding = new System.Text.UTF8Encoding(encoderShouldEmitUTF8Identifier: false);
         var output = new StreamWriter(Console.OpenStandardOutput()) { AutoFlush = true, NewLine = "\n" };
         var error = new StreamWriter(Console.OpenStandardError()) { AutoFlush = true, NewLine = "\n" };
-        var who = Environment.GetEnvironmentVariable("HOLDFAST_AUTHOR") is { Length: > 0 } named ? named : Environment.UserName;
-        return new(output, error, TimeProvider.System, who, Environment.CurrentDirectory, !Console.IsOutputRedirected)
+        return new(output, error, TimeProvider.System, Author(Environment.GetEnvironmentVariable("HOLDFAST_AUTHOR"), () => Environment.UserName), Environment.CurrentDirectory, !Console.IsOutputRedirected)
         {
             IsWatched = !Console.IsErrorRedirected,
             In = Console.In,
             IsAnswered = !Console.IsInputRedirected && !Console.IsErrorRedirected,
         };
+    }
+
+    /// <summary>Who stands as the author of an entry: the name that was set, that of the login, or words that say that there is none.</summary>
+    /// <param name="named">As set for this program; null or empty where it is not.</param>
+    /// <param name="login">Asks the system.</param>
+    public static string Author(string? named, Func<string> login)
+    {
+        const string none = "author not named";
+        if (named is { Length: > 0 })
+            return named;
+        try
+        {
+            return login() is { Length: > 0 } name ? name : none;
+        }
+        catch (IOException)
+        {
+            // A system without a list of its users.
+            return none;
+        }
     }
 }

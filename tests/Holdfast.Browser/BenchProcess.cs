@@ -21,7 +21,7 @@ internal sealed class BenchProcess : IDisposable
     {
         // artifacts/bin/Holdfast.Browser/debug: the program lies in the neighbouring folder of the same configuration.
         var here = new DirectoryInfo(AppContext.BaseDirectory.TrimEnd(Path.DirectorySeparatorChar));
-        var program = Path.Combine(here.Parent!.Parent!.FullName, "Holdfast.Cli", here.Name, OperatingSystem.IsWindows() ? "Holdfast.Cli.exe" : "Holdfast.Cli");
+        var program = Path.Combine(here.Parent!.Parent!.FullName, "Holdfast.Cli", here.Name, OperatingSystem.IsWindows() ? "holdfast.exe" : "holdfast");
         // No reference: two projects with web files of their own cannot stand in one build. The solution builds both.
         Assert.True(File.Exists(program), $"{program} is missing. Build the solution, not this project alone.");
         var process = Process.Start(new ProcessStartInfo(program) { ArgumentList = { "bench", folder, "--no-open" }, UseShellExecute = false, RedirectStandardOutput = true, RedirectStandardError = true })!;

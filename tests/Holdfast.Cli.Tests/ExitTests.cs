@@ -13,6 +13,16 @@ public class ExitTests
         Assert.Contains("holdfast demo", line.Out, StringComparison.Ordinal);
     }
 
+    // A bare system has no list of its users, a container may run under a number that no list holds.
+    [Fact]
+    public void Author_WhereTheSystemNamesNobody_IsSaidToBeUnnamed()
+    {
+        Assert.Equal("M. Example", Door.Author("M. Example", () => "login"));
+        Assert.Equal("login", Door.Author("", () => "login"));
+        Assert.Equal("author not named", Door.Author(null, () => ""));
+        Assert.Equal("author not named", Door.Author(null, () => throw new IOException("no list")));
+    }
+
     [Fact]
     public void Overview_NamesEveryVerb()
     {

@@ -17,7 +17,7 @@ public class StopTests
         line.Type("list", "daybook");
         var before = line.Out;
 
-        using var process = Process.Start(new ProcessStartInfo(Path.Combine(AppContext.BaseDirectory, "Holdfast.Cli"))
+        using var process = Process.Start(new ProcessStartInfo(Path.Combine(AppContext.BaseDirectory, "holdfast"))
         {
             ArgumentList = { "fit", "kinetics", "--resample", "1000000", "--progress", "json", "--study", line.Folder },
             UseShellExecute = false,
