@@ -66,15 +66,17 @@ internal static partial class Notation
     private static IEnumerable<Node> Formula(string word)
         => Runs().Matches(word).Select(r => char.IsAsciiDigit(r.Value[0]) ? Html.Element("sub", r.Value) : (Node)r.Value);
 
+    // It looks behind and ahead, so it may step back; what repeats is atomic, so that no text takes more than one pass.
     // In order: a unit behind a number or solidus, or before one; a formula; a charge; a symbol with its index; a letter before = or <, and q.
     [GeneratedRegex(
         @"(?<=(?:[0-9%][ \u00A0\u202F]|/))(?<unit>[cdmnµk]?m)(?<power>[23])(?![\p{L}\p{N}])|(?<![\p{L}\p{N}_-])(?<unit>[cdmnµk]?m)(?<power>[23])(?=/\p{L})"
         + @"|(?<=[0-9][ \u00A0\u202F])(?<unit>cm|nm|min|g|L)(?<power>[-−][12])(?![\p{L}\p{N}])"
-        + @"|(?<![\p{L}\p{N}_-])(?<formula>(?:[A-Z][a-z]?[0-9]*|\((?:[A-Z][a-z]?[0-9]*)+\)[0-9]*){2,})(?![\p{L}\p{N}_-])"
+        + @"|(?<![\p{L}\p{N}_-])(?<formula>(?>(?:[A-Z][a-z]?[0-9]*|\((?>(?:[A-Z][a-z]?[0-9]*)+)\)[0-9]*){2,}))(?![\p{L}\p{N}_-])"
         + @"|(?<![\p{L}\p{N}_-])(?<ion>[A-Z][a-z]?)(?<charge>[1-4]?[+−])(?![\p{L}\p{N}])"
         + @"|(?<![\p{L}\p{N}_:.-])(?:(?<symbol>C)(?<index>0|e)|(?<symbol>q)(?<index>0|e|m|t)|(?<symbol>K)(?<index>L|F|d|S)|(?<symbol>k)(?<index>q|n|s|f|1|2)|(?<symbol>[Fps])(?<index>0))(?![\p{L}\p{N}_(-])"
         + @"|(?<![\p{L}\p{N}_-])(?<letter>[npztkKFR])(?=[ \u00A0][=<>≤≥])|(?<![\p{L}\p{N}_:/-])(?<letter>q)(?![\p{L}\p{N}_:/-])",
-        RegexOptions.ExplicitCapture | RegexOptions.CultureInvariant, 5000)]
+        RegexOptions.ExplicitCapture | RegexOptions.CultureInvariant)]
+    [System.Diagnostics.CodeAnalysis.SuppressMessage("Security", "MA0009", Justification = "Every repetition is atomic, and what it begins with tells where it ends.")]
     private static partial Regex Notations();
 
     [GeneratedRegex("[A-Z][a-z]?", RegexOptions.CultureInvariant | RegexOptions.NonBacktracking)]
