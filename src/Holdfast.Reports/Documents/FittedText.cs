@@ -1,4 +1,5 @@
 using Holdfast.Amounts;
+using Holdfast.Claims;
 using Holdfast.Claims.Analyses;
 using Holdfast.Fitting;
 using Holdfast.Reports.Figures;
@@ -47,13 +48,16 @@ internal static class FittedText
             yield return FindingSection.Grouped(fitted.Findings);
     }
 
-    /// <summary>What the chapter shows of a family: the equations of the curves that lead, and their parameters.</summary>
+    /// <summary>What the chapter shows of a family: the equations of the curves that lead, and their parameters, of the series that stated claims are about; of all where none is.</summary>
     /// <param name="all">Every fitted series of the family.</param>
+    /// <param name="verdicts">Judged claims.</param>
     /// <param name="kind">What they are: "isotherms".</param>
     /// <param name="numbering">Numbers of tables.</param>
-    public static IEnumerable<Node> InChapter(IReadOnlyCollection<FittedSeries> all, string kind, Numbering numbering)
+    public static IEnumerable<Node> InChapter(IReadOnlyCollection<FittedSeries> all, IReadOnlyCollection<Verdict> verdicts, string kind, Numbering numbering)
     {
-        FittedSeries[] led = [.. all.Where(f => f.Best is not null)];
+        var asked = verdicts.Where(v => v.Claim.Stated).SelectMany(v => v.Claim.Words("series")?.Split(',', StringSplitOptions.TrimEntries) ?? []).ToHashSet(StringComparer.Ordinal);
+        var some = all.Any(f => asked.Contains(f.Series.Name));
+        FittedSeries[] led = [.. all.Where(f => f.Best is not null && (!some || asked.Contains(f.Series.Name)))];
         if (led.Length == 0)
             yield break;
         foreach (var card in led.Select(f => f.Best!.Card).DistinctBy(c => c.Name, StringComparer.Ordinal))
@@ -61,7 +65,7 @@ internal static class FittedText
             yield return Prose.Paragraph($"{card.Name} has the lowest AICc for {InWords.Listed(led.Where(f => f.Best!.Card.Name == card.Name).Select(f => f.Series.Name))}: ", FormulaMath.Of(card.Formula), ".");
         }
 
-        yield return numbering.Table(() => BestCurveTable.Of("leading-" + LevelTable.Id(kind), $"The leading {kind} of each series", led));
+        yield return numbering.Table(() => BestCurveTable.Of("leading-" + LevelTable.Id(kind), $"The leading {kind} of {(led.Length < all.Count ? "the series that the claims are about; the record has the others" : "each series")}", led));
     }
 
     private static string Standing(FittedSeries fitted, FitResult? best)

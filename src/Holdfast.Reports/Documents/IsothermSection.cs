@@ -37,7 +37,7 @@ internal sealed class IsothermSection : IResultSection
     }
 
     /// <inheritdoc/>
-    public IEnumerable<Node> InChapter(Dossier dossier, Numbering numbering) => FittedText.InChapter(dossier.Evidence.Isotherms, "isotherms", numbering);
+    public IEnumerable<Node> InChapter(Dossier dossier, Numbering numbering) => FittedText.InChapter(dossier.Evidence.Isotherms, dossier.Verdicts, "isotherms", numbering);
 
     private static string? Coverage(FittedSeries fitted)
     {

@@ -36,7 +36,7 @@ internal sealed class KineticsSection : IResultSection
     }
 
     /// <inheritdoc/>
-    public IEnumerable<Node> InChapter(Dossier dossier, Numbering numbering) => FittedText.InChapter(dossier.Evidence.Kinetics, "kinetic curves", numbering);
+    public IEnumerable<Node> InChapter(Dossier dossier, Numbering numbering) => FittedText.InChapter(dossier.Evidence.Kinetics, dossier.Verdicts, "kinetic curves", numbering);
 
     // What t/q on t gives when there is nothing to find, at the study's own times.
     private static string? Trap(IEnumerable<FittedSeries> all)

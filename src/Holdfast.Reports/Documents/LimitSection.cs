@@ -34,7 +34,7 @@ internal static class LimitSection
         if (batches.Length == 0)
             yield return "The batch of the sorbent was not recorded, so its batches cannot be compared.";
         else if (batches.Length == 1)
-            yield return $"All vessels hold sorbent of one batch ({batches[0]}): the scatter between batches is in no interval of this report.";
+            yield return $"All vessels that were shaken hold sorbent of one batch ({batches[0]}): the scatter between batches is in no interval of this report.";
         var waters = vessels.Select(v => v.Sample.Words(SampleProperties.Matrix)).OfType<string>().Distinct(StringComparer.Ordinal).ToArray();
         if (waters.Length == 1)
             yield return $"Only one water was used ({waters[0]}): other waters may hold rivals, ligands and buffers.";

@@ -48,7 +48,7 @@ internal static class MethodsSection
         var named = evidence.Vessels.Select(v => v.Sample.Words(SampleProperties.Material)).OfType<string>().Distinct(StringComparer.Ordinal).ToArray();
         var material = Detail(study, "material") ?? (named.Length > 0 ? InWords.Listed(named) : Prose.Gap("material"));
         var batches = evidence.Vessels.Select(v => v.Sample.Batch).OfType<string>().Distinct(StringComparer.Ordinal).ToArray();
-        return $"Sorbent: {material}{Prose.Clause($"; batch {(batches.Length > 0 ? InWords.Listed(batches) : OfVessels(SampleProperties.Batch))}")}. Preparation: {Said(study, "preparation")}. "
+        return $"Sorbent: {material}{Prose.Clause($"; {(batches.Length > 1 ? "batches" : "batch")} {(batches.Length > 0 ? InWords.Listed(batches) : OfVessels(SampleProperties.Batch))}")}. Preparation: {Said(study, "preparation")}. "
             + $"Metal: {study.Analyte ?? Prose.Gap("analyte")}{Prose.Clause($", from {Said(study, "stock")}")}. Chemicals and water grade: {Said(study, "chemicals")}.";
     }
 
@@ -112,7 +112,7 @@ internal static class MethodsSection
         ];
         if (families.Length > 0)
         {
-            yield return $"{string.Join("; ", families.Select(f => $"{f.Name} were fitted to the uptake of single vessels, {f.How}"))}. "
+            yield return $"{SentenceCase.Of(string.Join("; ", families.Select(f => $"{f.Name.ToLowerInvariant()} were fitted to the uptake of single vessels, {f.How}")))}. "
                 + "The fits are by generalised least squares: the stated uncertainties with their shared parts, and a scatter between vessels in proportion to the uptake by restricted likelihood. "
                 + "Intervals are 95 % profile-likelihood intervals with Student's t for the degrees of freedom behind each parameter. "
                 + $"The curves are the whole list of the program, the same for every study. {string.Join(" ", families.Select(f => $"{f.Name}: {InWords.Listed(f.Curves)}."))}";

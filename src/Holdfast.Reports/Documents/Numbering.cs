@@ -23,6 +23,7 @@ internal sealed class Numbering(Dossier dossier, PageLinks? page = null, Func<Fi
     private readonly List<string> set = [];
     private readonly Dictionary<string, Figure> noted = new(StringComparer.Ordinal);
     private readonly Dictionary<string, int> drawnAs = new(StringComparer.Ordinal);
+    private readonly Dictionary<string, int> tableAs = new(StringComparer.Ordinal);
     private readonly Dictionary<string, Figure> drawn = new(StringComparer.Ordinal);
     private int figures;
     private int tables;
@@ -56,6 +57,7 @@ internal sealed class Numbering(Dossier dossier, PageLinks? page = null, Func<Fi
     {
         set.Add(table.Id);
         var caption = page is null ? RichText.Literal(NextTable()).With(table.Caption) : table.Caption;
+        tableAs[table.Id] = tables;
         var rows = table.Rows.Select(r => r with { Cells = [.. r.Cells.Select(Linked)] }).ToArray();
         var block = TableHtml.Of(new Table(table.Id, caption, table.Columns, rows, table.Codes) { Notes = table.Notes });
         return Scrolling(block, caption.Plain);
@@ -129,6 +131,10 @@ internal sealed class Numbering(Dossier dossier, PageLinks? page = null, Func<Fi
     /// <summary>A reference to a figure that was set: its number, leading to it.</summary>
     /// <param name="figure">The figure.</param>
     public Node Reference(Figure figure) => Html.Element("a", [("href", "#" + FigureId(figure))], string.Create(CultureInfo.InvariantCulture, $"Figure {drawnAs[figure.Id]}"));
+
+    /// <summary>A reference to a table that was set in a document: its number, leading to it.</summary>
+    /// <param name="table">Id of the table.</param>
+    public Node Reference(string table) => Html.Element("a", [("href", "#" + table)], string.Create(CultureInfo.InvariantCulture, $"Table {tableAs[table]}"));
 
     /// <summary>Address of a figure's element in a document.</summary>
     public static string FigureId(Figure figure) => "figure-" + figure.Id;

@@ -85,7 +85,7 @@ internal static class ReportStyle
         .chapter h2 { margin: 0.8rem 0 0.3rem; } .chapter h3 { margin: 0.6rem 0 0.2rem; } .chapter table { line-height: 1.2; } .chapter td, .chapter th { padding-top: 0.05rem; padding-bottom: 0.05rem; }
         .chapter td.text, .chapter th.text { max-width: none; min-width: 0; } .chapter .figure svg { width: auto; max-width: 100%; } .pair { grid-template-columns: 1fr 1fr; break-inside: avoid; } td.text, th.text, #verdicts td.text, #verdicts tbody th { min-width: 3.6rem; }
         .claim { border: 0; padding: 0; margin: 1.2rem 0; }
-        table { font-size: 7.6pt; } th, td { padding: 0.15rem 0.4rem 0.15rem 0; } .table-notes, figcaption { font-size: 8pt; }
+        table { font-size: 8pt; } th, td { padding: 0.15rem 0.4rem 0.15rem 0; } .table-notes, figcaption { font-size: 8pt; }
         #section-appendix { page: wide; }
         .invented, .blank { -webkit-print-color-adjust: exact; print-color-adjust: exact; }
         }

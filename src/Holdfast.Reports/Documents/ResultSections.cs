@@ -30,7 +30,7 @@ public static class ResultSections
     {
         ArgumentNullException.ThrowIfNull(dossier);
         ArgumentNullException.ThrowIfNull(page);
-        return [.. Kinds.Select(k => InRoom(k, dossier, new Numbering(dossier, page))).OfType<Section>().Select(s => (s.Id, s.Title, s.Content.ToImmutableArray()))];
+        return [.. Kinds.Select(k => InRoom(k, dossier, new Numbering(dossier, page))).OfType<Section>().Select(s => (s.Id, s.Title, s.Content.Select(Notation.Set).ToImmutableArray()))];
     }
 }
 

@@ -22,9 +22,9 @@ public sealed class WrittenDocument
     {
         Name = name;
         Title = title;
-        Opening = opening;
-        Sections = [.. sections];
-        Foot = foot;
+        Opening = Notation.Set(opening);
+        Sections = [.. sections.Select(s => s with { Content = [.. s.Content.Select(Notation.Set)] })];
+        Foot = Notation.Set(foot);
         Figures = numbering.Figures;
         FigureSize = numbering.Size;
     }

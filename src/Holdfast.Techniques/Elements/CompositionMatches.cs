@@ -101,7 +101,7 @@ public sealed class CompositionMatches : IClaimRule
             Numbers =
             [
                 Deciding.Of(name, mean, 0.95, ""),
-                new($"{name}, bias of the method included", mean.Value, mean.Value - u, mean.Value + u, "", $"95 %, n = {values.Count}"),
+                new($"{name}, bias of the method included", mean.Value, mean.Value - u, mean.Value + u, "", $"95 %, n = {values.Count}") { Level = 0.95 },
                 Deciding.Plain($"{name} of the formula", expected),
             ],
             Gates =

@@ -39,7 +39,7 @@ internal sealed class NitrogenIsothermFigure : IStudyFigure
             Caption = $"Nitrogen isotherm of {name} at 77 K ({id}), {(isotherm.Mass is { } m ? InWords.Setting(m, "g") : "mass not recorded")}, degassed {isotherm.Degassing ?? "as not recorded"}.",
             Notes =
             [
-                $"Marks: single points as measured. Type, as a suggestion: {isotherm.Shape?.Type ?? "not classified"}{(isotherm.Shape?.Loop is { } loop ? ", loop " + loop : "")}.",
+                $"Marks: single points as measured. Type, as a suggestion: {isotherm.Shape?.Words ?? "not classified"}.",
                 .. window is null ? [] : new RichText[] { $"BET line: {InWords.Count(window.Points, "point")}, C = {InWords.Plain(window.C)}; below it what is measured less the line." },
             ],
             MadeFrom = StudyFigure.MadeFrom(dossier),

@@ -96,6 +96,6 @@ internal sealed class NitrogenSorptionSection : IResultSection
         }
 
         if (isotherm.Shape is { } shape)
-            yield return [$"Type, as a suggestion: {shape.Type}{(shape.Loop is { } loop ? ", loop " + loop : "")}. {shape.Evidence}."];
+            yield return [$"Type, as a suggestion: {shape.Words}. {shape.Evidence}."];
     }
 }

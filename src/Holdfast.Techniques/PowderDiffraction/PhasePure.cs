@@ -84,7 +84,7 @@ internal sealed class PhasePure : IClaimRule
         {
             Numbers =
             [
-                .. counted.Take(3).Select(s => new Deciding($"foreign line at {Phrase.Plain(Math.Round(s.At, 2), "°")}", s.Share, s.Share - Wide * s.U, s.Share + Wide * s.U, "%", "height of the strongest line, 95 % interval")),
+                .. counted.Take(3).Select(s => new Deciding($"foreign line at {Phrase.Plain(Math.Round(s.At, 2), "°")}", s.Share, s.Share - Wide * s.U, s.Share + Wide * s.U, "%", "height of the strongest line, 95 % interval") { Level = 0.95 }),
                 Deciding.Plain("smallest line that would be seen", detectable, "%"), Deciding.Plain("stated", stated, "%"),
             ],
             Gates =

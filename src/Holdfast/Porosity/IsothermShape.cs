@@ -11,6 +11,9 @@ namespace Holdfast.Porosity;
 /// <remarks>Types and loops of IUPAC 2015 (M. Thommes et al., Pure Appl. Chem. 87 (2015) 1051; from memory). The thresholds are ours, after isotherms judged by eye; they are no standard.</remarks>
 public sealed record IsothermShape(string Type, string? Loop, string Evidence, ImmutableArray<Finding> Findings)
 {
+    /// <summary>Type and loop in words, the loop once: "II with H3 loop", "IV(a), loop H1".</summary>
+    public string Words => Loop is { } loop && !Type.Contains(loop, StringComparison.Ordinal) ? $"{Type}, loop {loop}" : Type;
+
     /// <summary>Below this amount at p/p0 0.95 nothing is classified, mmol/g.</summary>
     public const double SmallestAmount = 0.05;
 

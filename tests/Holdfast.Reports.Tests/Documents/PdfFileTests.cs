@@ -20,10 +20,10 @@ public partial class PdfFileTests
 
     // ISO 216: A4 is 210 mm by 297 mm, 595.3 by 841.9 points.
     [Fact]
-    public void Chapter_IsAHandfulOfPagesOfA4_WithItsHeadingsAsBookmarks()
+    public void Chapter_IsTwelvePagesOfA4AtMost_WithItsHeadingsAsBookmarks()
     {
         using var file = Open(Bytes.Value);
-        Assert.InRange(file.PageCount, 5, 20);
+        Assert.InRange(file.PageCount, 5, 12);
         Assert.All(file.Pages.Cast<PdfPage>(), p => Assert.Equal(1, Math.Min(p.Width.Point, p.Height.Point) / 595.28, 0.001));
         Assert.Equal(Enumerable.Range(0, Chapter.Value.Sections.Length).Select(Chapter.Value.Heading), file.Outlines.Select(o => o.Title));
         Assert.Contains(file.Outlines, o => o.Outlines.Count > 2);
@@ -38,6 +38,30 @@ public partial class PdfFileTests
         var described = file.Internals.GetAllObjects().OfType<PdfDictionary>().Where(d => d.Elements.GetName("/Type") == "/FontDescriptor").ToArray();
         Assert.NotEmpty(described);
         Assert.All(described, d => Assert.True(d.Elements.ContainsKey("/FontFile2") || d.Elements.ContainsKey("/FontFile3") || d.Elements.ContainsKey("/FontFile"), d.Elements.GetName("/FontName")));
+    }
+
+    // ISO 32000-1, 14.7 and 14.8: a tree of what the file means, its language, and words for each figure.
+    [Fact]
+    public void Chapter_IsTagged_WithWordsForEachFigure()
+    {
+        using var file = Open(Bytes.Value);
+        Assert.True(file.Internals.Catalog.Elements.GetDictionary("/MarkInfo")!.Elements.GetBoolean("/Marked"));
+        var parts = file.Internals.GetAllObjects().OfType<PdfDictionary>().Where(d => d.Elements.GetName("/Type") == "/StructElem" || d.Elements.ContainsKey("/S") && d.Elements.ContainsKey("/P")).ToArray();
+        var kinds = parts.CountBy(p => p.Elements.GetName("/S"), StringComparer.Ordinal).ToDictionary(StringComparer.Ordinal);
+        Assert.Equal((1, Chapter.Value.Sections.Length), (kinds["/H1"], kinds["/H2"]));
+        Assert.Equal(Chapter.Value.Figures.Values.Select(f => f.Alt).Order(StringComparer.Ordinal), parts.Where(p => p.Elements.GetName("/S") == "/Figure").Select(p => p.Elements.GetString("/Alt")).Order(StringComparer.Ordinal));
+        Assert.All(new[] { "/P", "/L", "/LI", "/LBody", "/Table", "/TR", "/TH", "/TD" }, k => Assert.True(kinds.GetValueOrDefault(k) > 0, k));
+    }
+
+    // Read aloud, words stay apart, at the end of a line too. Read by poppler's pdfinfo.
+    [Fact]
+    public void Chapter_ReadByItsTree_KeepsWordsApart()
+    {
+        var program = Installed("pdfinfo");
+        Assert.SkipUnless(program is not null, "No pdfinfo is installed.");
+        var read = Blank().Replace(Raw(program!, Bytes.Value, "-struct-text"), " ");
+        var claim = DemoStudy.Dossier.Verdicts.First(v => v.Claim.Stated && v.Reason.Length > 150);
+        Assert.Contains(claim.Reason.Replace('\u00A0', ' '), read, StringComparison.Ordinal);
     }
 
     [Fact]
@@ -119,14 +143,14 @@ public partial class PdfFileTests
 
     private static IEnumerable<string> Text(string program, byte[] pdf) => DossierNumbers.In(Blank().Replace(Raw(program, pdf), " "));
 
-    private static string Raw(string program, byte[] pdf)
+    private static string Raw(string program, byte[] pdf, string? option = null)
     {
         var folder = Directory.CreateTempSubdirectory("holdfast-pdf-").FullName;
         var path = Path.Combine(folder, "document.pdf");
         File.WriteAllBytes(path, pdf);
         try
         {
-            using var run = System.Diagnostics.Process.Start(new System.Diagnostics.ProcessStartInfo(program, [path, "-"]) { RedirectStandardOutput = true, StandardOutputEncoding = System.Text.Encoding.UTF8, UseShellExecute = false })!;
+            using var run = System.Diagnostics.Process.Start(new System.Diagnostics.ProcessStartInfo(program, option is null ? [path, "-"] : [option, path]) { RedirectStandardOutput = true, StandardOutputEncoding = System.Text.Encoding.UTF8, UseShellExecute = false })!;
             var said = run.StandardOutput.ReadToEnd();
             Assert.True(run.WaitForExit(TimeSpan.FromMinutes(1)) && run.ExitCode == 0);
             return said;

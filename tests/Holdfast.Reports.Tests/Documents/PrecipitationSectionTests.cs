@@ -15,7 +15,7 @@ public class PrecipitationSectionTests
     {
         var text = string.Concat(ResultSections.OnPage(DemoStudy.Dossier, new PageLinks(_ => null, _ => null, f => Html.Element("p", f.Id)))
             .Single(s => s.Id == "precipitation").Content.Select(n => n.ToHtml()));
-        Assert.Contains("Ni(OH)2 fresh", text, StringComparison.Ordinal);
+        Assert.Contains("Ni(OH)<sub>2</sub> fresh", text, StringComparison.Ordinal);
         Assert.Contains("from memory", text, StringComparison.Ordinal);
         Assert.Contains("No pH was recorded, so precipitation cannot be excluded", text, StringComparison.Ordinal);
         Assert.Contains("phosphate", text, StringComparison.Ordinal);

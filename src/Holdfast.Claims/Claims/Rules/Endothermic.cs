@@ -80,6 +80,7 @@ public sealed class Endothermic : IClaimRule
         {
             Numbers =
             [
+                Deciding.Of("ΔH°", wide, Confidence.Level, "kJ/mol"),
                 Deciding.Of("ΔH° by the scatter about the line", scatter, Confidence.Level, "kJ/mol"),
                 Deciding.Plain("standard error of ΔH° by the scatter", scatter.StandardError, "kJ/mol"),
                 Deciding.Plain("95 % half-width by the scatter", scatter.Interval().Half, "kJ/mol"),

@@ -1,11 +1,12 @@
 using System.Globalization;
 using Holdfast.Claims;
+using Holdfast.Reports.Figures;
 using Holdfast.Reports.Markup;
 using Holdfast.Reports.StudyTables;
 
 namespace Holdfast.Reports.Documents.Chapter;
 
-/// <summary>Results in the order of the questions: for each area its figures, its numbers and how each claim stands.</summary>
+/// <summary>Results in the order of the questions: for each area its figures, its numbers, and each claim whole: how it stands, why, what weakens it and what would settle it.</summary>
 internal static class ChapterResults
 {
     // More of one area stand in the record.
@@ -13,20 +14,21 @@ internal static class ChapterResults
 
     /// <summary>The section.</summary>
     /// <param name="dossier">The study worked out.</param>
+    /// <param name="topics">The claims by area.</param>
     /// <param name="claims">The claims with their numbers.</param>
     /// <param name="numbering">Sets figures and tables.</param>
-    public static Section Of(Dossier dossier, ClaimList claims, Numbering numbering)
+    public static Section Of(Dossier dossier, IReadOnlyList<Topic> topics, ClaimList claims, Numbering numbering)
     {
         var content = new List<Node>();
         if (MissingText.Of(dossier.Evidence, numbering) is { } missing)
             content.Add(missing);
-        foreach (var topic in Topics.Of(dossier))
+        foreach (var topic in topics)
         {
             content.Add(Prose.Heading(topic.Title));
             content.AddRange(Figures(topic, numbering));
             if (topic.Kind is { } kind)
                 content.AddRange(kind.InChapter(dossier, numbering));
-            content.AddRange(topic.Claims.Select(v => One(v, claims)));
+            content.AddRange(topic.Claims.Select(v => One(v, topic.RestsOn.GetValueOrDefault(v.Claim.Id), claims, numbering)));
             if (Scopes(topic, claims) is { Length: > 0 } scopes)
                 content.Add(Prose.Paragraph(scopes));
         }
@@ -43,9 +45,17 @@ internal static class ChapterResults
         return [.. wide.Select(numbering.Figure), .. narrow.Select(numbering.Figure).Chunk(2).Select(pair => Html.Element("div", [("class", "pair")], pair))];
     }
 
-    private static Element One(Verdict verdict, ClaimList claims) => Prose.Paragraph(
-        Html.Element("b", string.Create(CultureInfo.InvariantCulture, $"Claim {claims.Of(verdict)} {Standing(verdict.Ruling)}.")),
-        $" {Ended(verdict.Sentence)} {verdict.Reason}");
+    private static Element One(Verdict verdict, Figure? figure, ClaimList claims, Numbering numbering)
+    {
+        var said = $" {string.Join(" ", claims.CaveatsOf(verdict).Prepend(verdict.Reason).Prepend(Ended(verdict.Sentence)))}";
+        return Prose.Paragraph(
+        [
+            Html.Element("b", string.Create(CultureInfo.InvariantCulture, $"Claim {claims.Of(verdict)} {Standing(verdict.Ruling)}")),
+            .. figure is not null && numbering.Figures.ContainsKey(Numbering.FigureId(figure)) ? [" (", numbering.Reference(figure), ")."] : new Node[] { "." },
+            said,
+            .. verdict is { Ruling: Ruling.NotShownYet, Next: { } next } ? [Html.Element("i", " Next: "), next.Sentence] : Array.Empty<Node>(),
+        ]);
+    }
 
     // Once for all claims that hold under the same conditions.
     private static string Scopes(Topic topic, ClaimList claims)

@@ -50,12 +50,28 @@ internal sealed class ClaimList
     /// <param name="verdicts">The verdicts.</param>
     public string Numbers(IEnumerable<Verdict> verdicts) => Spans([.. verdicts.Select(Of).Distinct().Order()]);
 
+    /// <summary>What weakens a claim alone: what gaps say, what other claims share, and margins nobody fixed are told once for all of them; what is contradicted needs no caveat.</summary>
+    /// <param name="verdict">A stated claim.</param>
+    public IEnumerable<string> CaveatsOf(Verdict verdict) => Caveats.Where(c => c.Claims is [var only] && only.Claim.Id == verdict.Claim.Id && !IsMargin(c.Sentence)).Select(c => c.Sentence);
+
+    /// <summary>Caveats that several claims share or that tell of a margin, the one of most claims first.</summary>
+    public IEnumerable<(string Sentence, ImmutableArray<Verdict> Claims)> SharedCaveats => Caveats.Where(c => c.Claims.Length > 1 || IsMargin(c.Sentence));
+
+    /// <summary>True for a caveat that tells of a margin at its default.</summary>
+    /// <param name="sentence">The caveat.</param>
+    public static bool IsMargin(string sentence) => sentence.EndsWith(MarginKind.LeftToDefault, StringComparison.Ordinal);
+
+    private IEnumerable<(string Sentence, ImmutableArray<Verdict> Claims)> Caveats
+        => All.SelectMany(c => c.Verdicts).Where(v => v.Claim.Stated && v.Ruling != Ruling.Contradicted)
+            .SelectMany(v => v.Warnings.Where(w => !w.StartsWith(Defence.StandsOn, StringComparison.Ordinal)).Distinct(StringComparer.Ordinal).Select(w => (Verdict: v, Warning: w)))
+            .GroupBy(p => p.Warning, StringComparer.Ordinal).OrderByDescending(g => g.Count()).Select(g => (g.Key, g.Select(p => p.Verdict).ToImmutableArray()));
+
     /// <summary>The gaps that claims share, those of the same claims together, the one that most share first.</summary>
     public IReadOnlyList<IReadOnlyList<SharedGap>> Gaps
         => [.. SharedGap.Of(All.SelectMany(c => c.Verdicts)).GroupBy(g => Numbers(g.Claims), StringComparer.Ordinal).Select(g => (IReadOnlyList<SharedGap>)[.. g])];
 
-    /// <summary>Experiments that serve several claims, most claims first.</summary>
-    public ImmutableArray<CombinedExperiment> Combined => [.. CombinedExperiment.Of([.. All.SelectMany(c => c.Verdicts)]).OrderByDescending(c => c.Claims.Length)];
+    /// <summary>Experiments that serve several stated claims, most claims first.</summary>
+    public ImmutableArray<CombinedExperiment> Combined => [.. CombinedExperiment.Of([.. All.SelectMany(c => c.Verdicts).Where(v => v.Claim.Stated)]).OrderByDescending(c => c.Claims.Length)];
 
     private static string Spans(int[] all)
     {

@@ -6,36 +6,32 @@ using Holdfast.Reports.Tables;
 
 namespace Holdfast.Reports.Documents.Chapter;
 
-/// <summary>The study on its first page: material, main numbers, what holds most claims back, the experiments that serve several, each claim in a line.</summary>
+/// <summary>The study on its first page: material, how the claims stand by area, main numbers, the gaps that hold claims back, and the experiments that serve several.</summary>
 internal static class GlanceSection
 {
-    // Few enough that they are acted on.
-    private const int MostGaps = 4;
+    /// <summary>Id of the table of how the claims stand; it is set where there are topics.</summary>
+    public const string StandingId = "standing";
 
     /// <summary>The section.</summary>
     /// <param name="dossier">The study worked out.</param>
+    /// <param name="topics">The claims by area.</param>
     /// <param name="claims">The claims with their numbers.</param>
     /// <param name="numbering">Sets tables.</param>
-    public static Section Of(Dossier dossier, ClaimList claims, Numbering numbering)
+    public static Section Of(Dossier dossier, IReadOnlyList<Topic> topics, ClaimList claims, Numbering numbering)
     {
         var content = new List<Node>(SummarySection.Impossible(dossier)) { Prose.Paragraph(Material(dossier)), Prose.Paragraph(Counts(dossier.Verdicts)) };
+        if (topics.Count > 0)
+            content.Add(numbering.Table(Standing(topics, claims)));
         if (Numbers(dossier, claims) is { Rows.Count: > 0 } numbers)
             content.Add(numbering.Table(numbers));
-        var gaps = claims.Gaps;
-        if (gaps.Count > 0)
-        {
-            content.Add(Prose.Heading("What holds most claims back"));
-            content.Add(Prose.List(gaps.Take(MostGaps).Select(g => Gap(g, claims))));
-        }
-
+        if (Gaps(claims) is { Rows.Count: > 0 } gaps)
+            content.Add(numbering.Table(gaps));
         if (claims.Combined is { Length: > 0 } combined)
         {
             content.Add(Prose.Heading("Experiments that serve several claims at once"));
-            content.Add(Prose.List(combined.Select(c => $"For {claims.Named(c.Claims)}: {InWords.Listed(c.Settings.Select(s => $"{InWords.Count(s.Vessels, "vessel")} at {s.Setting}"))}; {InWords.Count(c.Vessels, "vessel")} in place of {InWords.Plain(c.Apart)}.")));
+            content.Add(Prose.List(combined.Select(c => $"For {claims.Named(c.Claims)}: {InWords.Listed(c.Settings.Select(s => $"{InWords.Count(s.Vessels, "vessel")} ({s.Setting})"))}, where one by one they would take {InWords.Plain(c.Apart)}.")));
         }
 
-        if (claims.All.Length > 0)
-            content.Add(numbering.Table(Lines(claims)));
         return new("glance", "The study at a glance", content);
     }
 
@@ -57,14 +53,43 @@ internal static class GlanceSection
             + "“Not shown yet” means that these data do not decide.";
     }
 
-    private static string Gap(IReadOnlyList<SharedGap> gap, ClaimList claims)
-        => $"{InWords.Count(gap[0].Claims.Length, "claim")} ({claims.Numbers(gap[0].Claims)}) {(gap[0].Claims.Length == 1 ? "stands" : "stand")} on this, and it is not shown: {string.Join(" ", gap.Select(g => g.Sentence))}";
+    private static Table Standing(IReadOnlyList<Topic> topics, ClaimList claims)
+        => new(
+            StandingId,
+            "How the claims stand, by their numbers in the results",
+            [new Column("area", "Area") { NamesRows = true }, .. Enum.GetValues<Ruling>().Select(r => new Column(SummarySection.Class(r), SentenceCase.Of(InWords.Of(r))))],
+            [.. topics.Select(t => Row.Of([t.Title, .. Enum.GetValues<Ruling>().Select(r => (Cell)claims.Numbers(t.Claims.Where(v => v.Ruling == r)))]))]);
 
-    // One number of each kind of claim: the first that decided the first claim of that kind and has an interval.
+    // A gap that one claim alone stands on is told with that claim in the record; what closes several is told once.
+    private static Table Gaps(ClaimList claims)
+        => new(
+            "gaps",
+            "What holds most claims back: gaps that they share, and what would close each",
+            [new Column("gap", "Not shown") { NamesRows = true }, new Column("claims", "Claims that stand on it"), new Column("next", "What would close it")],
+            [.. claims.Gaps.Where(same => same[0].Claims.Length > 1).SelectMany(same => same.Select((g, i) => Row.Of(
+                g.Sentence, i == 0 ? Standing(g, claims) : "the same", g.Grounds.Select(v => v.Next?.Sentence).OfType<string>().FirstOrDefault() ?? "see the record")))])
+        {
+            Notes = ["A gap of one claim alone stands in the record."],
+        };
+
+    private static string Standing(SharedGap gap, ClaimList claims)
+    {
+        var (stated, raised) = (gap.Claims.Where(v => v.Claim.Stated).ToArray(), gap.Claims.Count(v => !v.Claim.Stated));
+        return raised == 0 ? claims.Numbers(stated) : $"{claims.Numbers(stated)}{(stated.Length > 0 ? "; " : "")}{InWords.Plain(raised)} that the data raise";
+    }
+
+    // The first with an interval; where the same number stands again with a wider one of the same confidence, that one, since it leaves nothing out.
+    private static Deciding? Main(IEnumerable<Deciding> numbers)
+    {
+        Deciding[] known = [.. numbers.Where(n => n is { Low: not null, High: not null } && double.IsFinite(n.Value))];
+        return known.Where(n => n.Value.Equals(known[0].Value) && n.Unit == known[0].Unit && Kind(n) == Kind(known[0])).MaxBy(n => n.High - n.Low);
+    }
+
+    // One number of each kind of claim, from the first claim of that kind.
     private static Table Numbers(Dossier dossier, ClaimList claims)
     {
         var rows = dossier.Verdicts.Where(v => v.Claim.Stated)
-            .Select(v => (Verdict: v, Number: v.Numbers.FirstOrDefault(n => n is { Low: not null, High: not null } && double.IsFinite(n.Value))))
+            .Select(v => (Verdict: v, Number: Main(v.Numbers)))
             .Where(p => p.Number is not null)
             .DistinctBy(p => p.Verdict.Claim.Rule, StringComparer.Ordinal);
         return new(
@@ -89,16 +114,4 @@ internal static class GlanceSection
 
     private static string Kind(Deciding number)
         => number.Level is { } level ? InWords.Plain(100 * level, "%") : number.Note is { Length: > 0 } note ? note.Split(',')[0].Replace(" interval", "", StringComparison.Ordinal) : "not told";
-
-    private static Table Lines(ClaimList claims)
-        => new(
-            "claims",
-            "The claims, one line each",
-            [new Column("number", "No."), new Column("claim", "Claim") { NamesRows = true }, new Column("verdict", "Verdict")],
-            [.. claims.All.Select(c => Row.Of(c.Number.ToString(CultureInfo.InvariantCulture), c.Sentence, InWords.Of(c.Ruling)))])
-        {
-            Notes = claims.All.FirstOrDefault(c => !c.Verdicts[0].Claim.Stated) is { } raised
-                ? [string.Create(CultureInfo.InvariantCulture, $"From {raised.Number} on: raised because the data invite them or stated claims stand on them.")]
-                : [],
-        };
 }

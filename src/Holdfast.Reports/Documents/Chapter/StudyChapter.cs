@@ -27,14 +27,15 @@ public static class StudyChapter
         var title = study.Title.Length == 0 ? "Untitled study" : study.Title;
         var numbering = new Numbering(dossier, size: f => IsWide(f) ? Wide : Narrow, saysOnce: true);
         var claims = new ClaimList(dossier.Verdicts);
+        var topics = new Lazy<IReadOnlyList<Topic>>(() => Topics.Of(dossier));
         var use = options ?? new();
         Section?[] sections =
         [
-            StudyReport.InRoom("Summary", () => GlanceSection.Of(dossier, claims, numbering)),
-            StudyReport.InRoom("Question", () => QuestionSection.Of(dossier, claims)),
+            StudyReport.InRoom("Summary", () => GlanceSection.Of(dossier, topics.Value, claims, numbering)),
+            StudyReport.InRoom("Question", () => QuestionSection.Of(dossier, topics.Value, numbering)),
             StudyReport.InRoom("Methods", () => ChapterMethods.Of(dossier)),
             StudyReport.InRoom("Plan and deviations", () => PlanSection.Of(dossier, numbering, inFull: false)),
-            StudyReport.InRoom("Results", () => ChapterResults.Of(dossier, claims, numbering)),
+            StudyReport.InRoom("Results", () => ChapterResults.Of(dossier, topics.Value, claims, numbering)),
             StudyReport.InRoom("Discussion", () => DiscussionSection.Of(claims, numbering)),
             StudyReport.InRoom("Limits", () => LimitSection.Of(dossier)),
             StudyReport.InRoom("Data", () => AvailabilitySection.Of(dossier, use)),

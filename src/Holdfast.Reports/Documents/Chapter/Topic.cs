@@ -9,4 +9,5 @@ namespace Holdfast.Reports.Documents.Chapter;
 /// <param name="Title">Its heading.</param>
 /// <param name="Claims">Its claims.</param>
 /// <param name="Figures">Its figures, each once.</param>
-internal sealed record Topic(IResultSection? Kind, string Title, ImmutableArray<Verdict> Claims, ImmutableArray<Figure> Figures);
+/// <param name="RestsOn">The figure of each claim that rests on one, by the claim's id.</param>
+internal sealed record Topic(IResultSection? Kind, string Title, ImmutableArray<Verdict> Claims, ImmutableArray<Figure> Figures, IReadOnlyDictionary<string, Figure> RestsOn);

@@ -22,7 +22,8 @@ internal static class Topics
                 .GroupBy(p => p.Area.Title ?? "Further questions", StringComparer.Ordinal)
                 .OrderBy(g => g.First().Area.Title is null)
                 .Select(g => new Topic(g.First().Area.Kind, g.Key, [.. g.Select(p => p.Verdict)],
-                    [.. g.Select(p => p.Figure).OfType<Figure>().Where(f => areas.GetValueOrDefault(f.Id).Kind == g.First().Area.Kind).DistinctBy(f => f.Id, StringComparer.Ordinal)])),
+                    [.. g.Select(p => p.Figure).OfType<Figure>().Where(f => areas.GetValueOrDefault(f.Id).Kind == g.First().Area.Kind).DistinctBy(f => f.Id, StringComparer.Ordinal)],
+                    g.Where(p => p.Figure is not null).DistinctBy(p => p.Verdict.Claim.Id, StringComparer.Ordinal).ToDictionary(p => p.Verdict.Claim.Id, p => p.Figure!, StringComparer.Ordinal))),
         ];
 
         // The area that has the table of its series, else the one whose figure shows it.

@@ -68,12 +68,15 @@ internal sealed record Letters(string Text, Look Look) : Atom
     }
 }
 
-/// <summary>Room without ink.</summary>
+/// <summary>Room between letters.</summary>
 /// <param name="Room">Width in pt.</param>
 /// <param name="Breaks">True where a line may end at it; it is then left out.</param>
 /// <param name="Ends">True where a line must end.</param>
 internal sealed record Gap(double Room, bool Breaks = false, bool Ends = false) : Atom
 {
+    /// <summary>How the letters beside it look where it stands for a space: it is then written as one, so that words stay apart when the page is read aloud (ISO 32000-1, 14.8.2.5).</summary>
+    public Look? Space { get; init; }
+
     /// <inheritdoc/>
     public override double Width => Room;
 
@@ -86,6 +89,8 @@ internal sealed record Gap(double Room, bool Breaks = false, bool Ends = false) 
     /// <inheritdoc/>
     public override void Draw(XGraphics to, PdfFaces faces, double x, double y)
     {
+        if (Space is { } look)
+            new Letters(" ", look).Draw(to, faces, x, y);
     }
 }
 

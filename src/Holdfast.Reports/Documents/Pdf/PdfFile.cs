@@ -2,11 +2,12 @@ using Holdfast.Reports.Figures;
 using Holdfast.Reports.Markup;
 using PdfSharp.Drawing;
 using PdfSharp.Pdf;
+using PdfSharp.UniversalAccessibility;
 
 namespace Holdfast.Reports.Documents.Pdf;
 
 /// <summary>
-/// A document as PDF of A4 pages: its own typeface inside, vector figures, a list of its headings, links, and the number of each page. It needs no other program.
+/// A document as PDF of A4 pages: its own typeface inside, vector figures, a list of its headings, links, the number of each page, and the tree by which it is read aloud. It needs no other program.
 /// The same document gives the same bytes.
 /// </summary>
 internal sealed class PdfFile : IDisposable
@@ -20,19 +21,25 @@ internal sealed class PdfFile : IDisposable
     private readonly PdfDocument file = new();
     private readonly PdfPages pages;
     private readonly List<XPdfForm> figures = [];
+    private readonly Dictionary<string, byte[]> pictures;
     private PdfOutline? section;
 
-    private PdfFile(WrittenDocument document)
+    private PdfFile(WrittenDocument document, Dictionary<string, byte[]> pictures, int total)
     {
-        this.document = document;
-        pages = new(file, new());
+        (this.document, this.pictures) = (document, pictures);
+        var foot = document.Fingerprint.Length > 0 ? $"{document.Title} · fingerprint {document.Fingerprint[..Math.Min(16, document.Fingerprint.Length)]}" : document.Title;
+        pages = new(file, new(), document.Notice, foot, total);
     }
 
     /// <summary>The bytes of the file.</summary>
     /// <param name="document">The document.</param>
     public static byte[] Of(WrittenDocument document)
     {
-        using var made = new PdfFile(document);
+        // What is drawn on a page can be drawn only while it is the last, so the pages are counted first.
+        var pictures = new Dictionary<string, byte[]>(StringComparer.Ordinal);
+        using var counted = new PdfFile(document, pictures, 0);
+        counted.Set();
+        using var made = new PdfFile(document, pictures, counted.pages.Count);
         return PdfBytes.Settled(made.Written());
     }
 
@@ -53,23 +60,30 @@ internal sealed class PdfFile : IDisposable
         file.Language = "en-GB";
         file.PageMode = PdfPageMode.UseOutlines;
         file.ViewerPreferences.DisplayDocTitle = true;
+        Set();
+        pages.Finish();
+        // The page stays open until here, and a file takes it closed.
+        pages.Dispose();
+        using var to = new MemoryStream();
+        file.Save(to, closeStream: false);
+        return to.ToArray();
+    }
 
+    private void Set()
+    {
         Blocks(document.Opening.Content, null);
         for (var i = 0; i < document.Sections.Length; i++)
         {
             var s = document.Sections[i];
             pages.Lie(side: false);
-            Heading([document.Heading(i)], 13, 12, 1, ["section-" + s.Id, s.Id + "-heading"]);
+            Heading([document.Heading(i)], 13, 12, PdfBlockLevelElementTag.Heading2, ["section-" + s.Id, s.Id + "-heading"]);
             Blocks(s.Content, null);
         }
 
         pages.Lie(side: false);
         Blocks(document.Foot.Content, null);
         pages.Need(0);
-        pages.Finish(document.Notice, document.Fingerprint.Length > 0 ? $"{document.Title} · fingerprint {document.Fingerprint[..Math.Min(16, document.Fingerprint.Length)]}" : document.Title);
-        using var to = new MemoryStream();
-        file.Save(to, closeStream: false);
-        return to.ToArray();
+        pages.Land();
     }
 
     private void Blocks(IEnumerable<Node> pieces, string? id)
@@ -93,22 +107,26 @@ internal sealed class PdfFile : IDisposable
         switch (element.Name)
         {
             case "h1":
-                Heading(element.Content, 17, 0, 0, ids);
+                Heading(element.Content, 17, 0, PdfBlockLevelElementTag.Heading1, ids);
                 break;
             case "h2" or "h3":
-                Heading(element.Content, element.Name == "h2" ? 13 : 10.5, 9, element.Name == "h2" ? 1 : 2, ids);
+                Heading(element.Content, element.Name == "h2" ? 13 : 10.5, 9, element.Name == "h2" ? PdfBlockLevelElementTag.Heading2 : PdfBlockLevelElementTag.Heading3, ids);
                 break;
             case "h4":
-                Heading(element.Content, Body, 5, 0, ids);
+                Heading(element.Content, Body, 5, PdfBlockLevelElementTag.Heading4, ids);
                 break;
             case "p":
                 pages.Lie(side: false);
-                Paragraph(element.Content, Tree.IsOf(element, "table-notes") ? 7.5 : Body, id);
+                Paragraph(element.Content, Tree.IsOf(element, "table-notes") ? 8 : Body, id);
                 break;
             case "ul" or "ol":
                 pages.Lie(side: false);
-                foreach (var item in element.Content.OfType<Element>())
-                    Paragraph(item.Content, Body, item.Attribute("id"), bullet: true);
+                pages.Need(2 * Body * Leading);
+                pages.Tagged(PdfBlockLevelElementTag.List, () =>
+                {
+                    foreach (var item in element.Content.OfType<Element>())
+                        Paragraph(item.Content, Body, item.Attribute("id"), bullet: true);
+                });
                 pages.Down(Apart / 2);
                 break;
             case "dl":
@@ -130,7 +148,7 @@ internal sealed class PdfFile : IDisposable
         }
     }
 
-    private void Heading(IEnumerable<Node> content, double size, double before, int level, IEnumerable<string?> ids)
+    private void Heading(IEnumerable<Node> content, double size, double before, PdfBlockLevelElementTag level, IEnumerable<string?> ids)
     {
         const double leading = 1.2;
         pages.Lie(side: false);
@@ -142,11 +160,11 @@ internal sealed class PdfFile : IDisposable
                 pages.Down(before);
             foreach (var id in ids)
                 pages.Place(id);
-            if (level == 1)
+            if (level == PdfBlockLevelElementTag.Heading2)
                 section = pages.Bookmark(Tree.Text(pieces), null);
-            else if (level == 2)
+            else if (level == PdfBlockLevelElementTag.Heading3)
                 pages.Bookmark(Tree.Text(pieces), section);
-            Set(lines, size, leading, pages.Left);
+            pages.Tagged(level, () => Set(lines, size, leading, pages.Left));
             pages.Down(Apart);
         });
     }
@@ -159,8 +177,18 @@ internal sealed class PdfFile : IDisposable
         pages.Need(Math.Min(lines.Count, 2) * size * Leading);
         pages.Place(id);
         if (bullet)
-            pages.Draw([new Letters("•", new(size))], pages.Left + 3, pages.Y + PdfPages.Reach(lines[0], size, Leading).Up);
-        Set(lines, size, Leading, pages.Left + left);
+        {
+            pages.Tagged(PdfBlockLevelElementTag.ListItem, () =>
+            {
+                pages.Tagged(PdfBlockLevelElementTag.Label, () => pages.Draw([new Letters("•", new(size))], pages.Left + 3, pages.Y + PdfPages.Reach(lines[0], size, Leading).Up));
+                pages.Tagged(PdfBlockLevelElementTag.ListBody, () => Set(lines, size, Leading, pages.Left + left));
+            });
+        }
+        else
+        {
+            pages.Tagged(PdfBlockLevelElementTag.Paragraph, () => Set(lines, size, Leading, pages.Left));
+        }
+
         pages.Down(bullet ? 1 : Apart);
     }
 
@@ -189,7 +217,7 @@ internal sealed class PdfFile : IDisposable
                 if (!pages.IsFresh)
                     pages.Down(4);
                 pages.Place(table.Attribute("id"));
-                Set(lines, 8.5, Leading, pages.Left);
+                pages.Tagged(PdfBlockLevelElementTag.Paragraph, () => Set(lines, 8.5, Leading, pages.Left));
                 pages.Down(2);
             });
         }
@@ -202,10 +230,11 @@ internal sealed class PdfFile : IDisposable
     // One figure, or narrow ones beside each other, each over its caption.
     private void Figures(Element[] elements)
     {
-        const double between = 6;
+        const double between = 8;
         pages.Lie(side: false);
         var width = (pages.TextWidth - (between * (elements.Length - 1))) / elements.Length;
-        var set = new List<(Element Element, XPdfForm Form, double Width, double Height, IReadOnlyList<IReadOnlyList<Atom>> Caption)>();
+        var set = new List<(string Id, string Words, XPdfForm Form, double Width, double Height, IReadOnlyList<IReadOnlyList<Atom>> Caption)>();
+        var beside = false;
         foreach (var element in elements)
         {
             if (element.Attribute("id") is not { } id || !document.Figures.TryGetValue(id, out var figure))
@@ -214,35 +243,45 @@ internal sealed class PdfFile : IDisposable
                 continue;
             }
 
-            var form = XPdfForm.FromStream(new MemoryStream(PdfFigure.File(figure, document.FigureSize(figure)), writable: false));
+            if (!pictures.TryGetValue(id, out var picture))
+                pictures[id] = picture = PdfFigure.File(figure, document.FigureSize(figure));
+            var form = XPdfForm.FromStream(new MemoryStream(picture, writable: false));
             figures.Add(form);
             var scale = Math.Min(1, width / form.PointWidth);
-            var caption = Tree.Caption(element) is { } said ? PdfText.Lines(PdfText.Atoms(Labelled(said), new(8)), width) : [];
-            set.Add((element, form, scale * form.PointWidth, scale * form.PointHeight, caption));
+            // A narrow figure alone leaves half the page to its caption.
+            beside = elements.Length == 1 && scale * form.PointWidth < pages.TextWidth * 0.6;
+            var caption = Tree.Caption(element) is { } said ? PdfText.Lines(PdfText.Atoms(Labelled(said), new(8)), beside ? width - (scale * form.PointWidth) - between : width) : [];
+            set.Add((id, figure.Alt, form, scale * form.PointWidth, scale * form.PointHeight, caption));
         }
 
         if (set.Count == 0)
             return;
-        var tallest = set.Max(f => f.Height);
-        pages.Need(tallest + set.Max(f => f.Caption.Sum(l => Of(l).Up + Of(l).Down)) + 8);
-        if (!pages.IsFresh)
-            pages.Down(4);
-        var (x, top) = (pages.Left, pages.Y);
-        foreach (var figure in set)
+        var height = set.Max(f => beside ? Math.Max(f.Height, Lettered(f.Caption)) : f.Height + 2 + Lettered(f.Caption)) + 8;
+        pages.Float(height + 4, () =>
         {
-            pages.Place(figure.Element.Attribute("id"));
-            pages.Canvas.DrawImage(figure.Form, x, top, figure.Width, figure.Height);
-            var y = top + figure.Height + 2;
-            foreach (var line in figure.Caption)
+            if (!pages.IsFresh)
+                pages.Down(4);
+            var (x, top) = (pages.Left, pages.Y);
+            foreach (var figure in set)
             {
-                pages.Draw(line, x, y + Of(line).Up);
-                y += Of(line).Up + Of(line).Down;
+                pages.Place(figure.Id);
+                pages.Picture(figure.Form, figure.Words, new(x, top, figure.Width, figure.Height));
+                var y = beside ? top + Math.Max(0, (figure.Height - Lettered(figure.Caption)) / 2) : top + figure.Height + 2;
+                pages.Tagged(PdfBlockLevelElementTag.Paragraph, () =>
+                {
+                    foreach (var line in figure.Caption)
+                    {
+                        pages.Draw(line, beside ? x + figure.Width + between : x, y + Of(line).Up);
+                        y += Of(line).Up + Of(line).Down;
+                    }
+                });
+                x += width + between;
             }
 
-            x += width + between;
-        }
+            pages.Down(height);
+        });
 
-        pages.Down(set.Max(f => f.Height + 2 + f.Caption.Sum(l => Of(l).Up + Of(l).Down)) + 8);
+        static double Lettered(IReadOnlyList<IReadOnlyList<Atom>> caption) => caption.Sum(l => Of(l).Up + Of(l).Down);
 
         static (double Up, double Down) Of(IReadOnlyList<Atom> line) => PdfPages.Reach(line, 8, 1.25);
     }

@@ -1,5 +1,6 @@
 using Holdfast.Reports.Markup;
 using PdfSharp.Drawing;
+using PdfSharp.UniversalAccessibility;
 
 namespace Holdfast.Reports.Documents.Pdf;
 
@@ -7,11 +8,11 @@ namespace Holdfast.Reports.Documents.Pdf;
 /// <param name="table">The table's element.</param>
 internal sealed class PdfTable(Element table)
 {
-    private const double TypeSize = 7.5;
+    private const double TypeSize = 8;
     private const double Leading = 1.22;
     private const double Side = 3;
     private const double Above = 1.6;
-    private const double MostWanted = 330;
+    private const double MostWanted = 352;
     private static readonly XPen Strong = new(XColor.FromArgb(0x1A, 0x1A, 0x1A), 1.1);
     private static readonly XPen Middle = new(XColor.FromArgb(0x1A, 0x1A, 0x1A), 0.6);
     private static readonly XPen Fine = new(XColor.FromArgb(0xC8, 0xC8, 0xC8), 0.3);
@@ -36,75 +37,80 @@ internal sealed class PdfTable(Element table)
             caption(together);
         else
             pages.Need(together);
-        Head();
-        foreach (var row in body)
+        pages.Tagged(PdfBlockLevelElementTag.Table, () =>
         {
-            var height = Height(row);
-            if (!pages.Has(height) && height < pages.Room)
+            Head();
+            foreach (var row in body)
             {
-                End();
-                pages.Turn();
-                Head();
-            }
-
-            foreach (var part in Parts(row, pages))
-            {
-                if (!pages.Has(Height(part)))
+                var height = Height(row);
+                if (height < pages.Room)
+                    GoOn(height);
+                foreach (var part in Parts(row, pages))
                 {
-                    End();
-                    pages.Turn();
-                    Head();
+                    GoOn(Height(part));
+                    Set(part);
+                    pages.Line(Fine, widths.Sum());
                 }
-
-                Set(part, Fine);
             }
-        }
 
-        End();
+            pages.Line(Strong, widths.Sum());
+        });
         pages.Down(3);
 
-        void Head()
+        void GoOn(double height)
+        {
+            if (pages.Has(height))
+                return;
+            pages.Line(Strong, widths.Sum());
+            pages.Turn(heads.Sum(Height) + height);
+            pages.Decoration(() => Ruled(row => Cells(row, (_, draw) => draw())));
+        }
+
+        void Head() => Ruled(Set);
+
+        void Ruled(Action<IReadOnlyList<IReadOnlyList<Atom>>[]> set)
         {
             pages.Line(Strong, widths.Sum());
             foreach (var row in heads)
-                Set(row, null);
+                set(row);
             pages.Line(Middle, widths.Sum());
         }
 
-        void End() => pages.Line(Strong, widths.Sum());
+        void Set(IReadOnlyList<IReadOnlyList<Atom>>[] row) => pages.Tagged(
+            PdfBlockLevelElementTag.TableRow,
+            () => Cells(row, (cell, draw) => pages.Tagged(cell.Name == "th" ? PdfBlockLevelElementTag.TableHeaderCell : PdfBlockLevelElementTag.TableDataCell, draw)));
 
-        void Set(IReadOnlyList<IReadOnlyList<Atom>>[] row, XPen? rule)
+        void Cells(IReadOnlyList<IReadOnlyList<Atom>>[] row, Action<Element, Action> each)
         {
             var height = Height(row);
             var x = pages.Left;
             for (var c = 0; c < row.Length; c++)
             {
-                var y = pages.Y + Above;
-                var right = WrittenTable.IsToTheRight(rightOf[row][c]);
-                foreach (var line in row[c])
+                var (left, cell, lines, wide) = (x, cellsOf[row][c], row[c], widths[c]);
+                each(cell, () =>
                 {
-                    var (up, down) = Reach(line);
-                    var width = line.Sum(a => a.Width);
-                    pages.Draw(line, right ? x + widths[c] - Side - width : x + Side, y + up);
-                    y += up + down;
-                }
-
-                x += widths[c];
+                    var y = pages.Y + Above;
+                    foreach (var line in lines)
+                    {
+                        var (up, down) = Reach(line);
+                        pages.Draw(line, WrittenTable.IsToTheRight(cell) ? left + wide - Side - line.Sum(a => a.Width) : left + Side, y + up);
+                        y += up + down;
+                    }
+                });
+                x += wide;
             }
 
             pages.Down(height);
-            if (rule is not null)
-                pages.Line(rule, widths.Sum());
         }
     }
 
-    private readonly Dictionary<IReadOnlyList<IReadOnlyList<Atom>>[], Element[]> rightOf = new(ReferenceEqualityComparer.Instance);
+    private readonly Dictionary<IReadOnlyList<IReadOnlyList<Atom>>[], Element[]> cellsOf = new(ReferenceEqualityComparer.Instance);
 
     private IReadOnlyList<IReadOnlyList<Atom>>[] Row(Element row, double[] widths)
     {
         var cells = WrittenTable.Cells(row);
         var lines = cells.Select((c, i) => PdfText.Lines(Atoms(c), widths[i] - (2 * Side) + 0.01)).ToArray();
-        rightOf[lines] = cells;
+        cellsOf[lines] = cells;
         return lines;
     }
 
@@ -121,7 +127,7 @@ internal sealed class PdfTable(Element table)
         for (var from = 0; from < row.Max(c => c.Count); from += lines)
         {
             IReadOnlyList<IReadOnlyList<Atom>>[] part = [.. row.Select(c => (IReadOnlyList<IReadOnlyList<Atom>>)[.. c.Skip(from).Take(lines)])];
-            rightOf[part] = rightOf[row];
+            cellsOf[part] = cellsOf[row];
             yield return part;
         }
     }

@@ -57,7 +57,12 @@ internal static class PdfText
             if (word.Count == 0)
                 return;
             if (line.Count > 0 && lineWidth + (joint?.Width ?? 0) + wordWidth > width)
+            {
+                if (joint is Gap { Space: not null } space)
+                    line.Add(space with { Room = 0 });
                 End();
+            }
+
             if (line.Count > 0 && joint is not null)
             {
                 line.Add(joint);
@@ -129,7 +134,7 @@ internal static class PdfText
                 if (word.Length > 0)
                     yield return new Letters(word.ToString(), look);
                 word.Clear();
-                yield return c switch { FigureSpace => new Gap(Room("0")), MarkSpace => new Gap(Room(".")), '\u202F' or '\u2009' => new Gap(Room(" ") / 2), _ => new Gap(Room(" "), Breaks: true) };
+                yield return c switch { FigureSpace => new Gap(Room("0")), MarkSpace => new Gap(Room(".")), '\u202F' or '\u2009' => new Gap(Room(" ") / 2), _ => new Gap(Room(" "), Breaks: true) { Space = look } };
                 continue;
             }
 

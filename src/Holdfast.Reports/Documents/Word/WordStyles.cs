@@ -14,7 +14,7 @@ internal static class WordStyles
     public static Styles All(string language) => new(
         new DocDefaults(
             new RunPropertiesDefault(new RunPropertiesBaseStyle(
-                new RunFonts { Ascii = Face, HighAnsi = Face, EastAsia = Face, ComplexScript = Face }, new FontSize { Val = "19" }, new FontSizeComplexScript { Val = "19" },
+                new RunFonts { Ascii = Face, HighAnsi = Face, EastAsia = Face, ComplexScript = Face }, new FontSize { Val = "18" }, new FontSizeComplexScript { Val = "18" },
                 new Languages { Val = language, EastAsia = language })),
             new ParagraphPropertiesDefault(new ParagraphPropertiesBaseStyle(new SpacingBetweenLines { After = "70", Line = "250", LineRule = LineSpacingRuleValues.Auto }))),
         Paragraph("Normal", "Normal", null, [], [], isDefault: true),
@@ -22,10 +22,10 @@ internal static class WordStyles
         Paragraph("Title", "Title", "Normal", [new KeepNext(), new SpacingBetweenLines { Before = "0", After = "80" }], [new Bold(), new FontSize { Val = "34" }]),
         Paragraph("Heading1", "heading 1", "Normal", Heading(0, "300", "100"), [new Bold(), new FontSize { Val = "26" }], next: "BodyText"),
         Paragraph("Heading2", "heading 2", "Normal", Heading(1, "200", "80"), [new Bold(), new FontSize { Val = "21" }], next: "BodyText"),
-        Paragraph("Heading3", "heading 3", "Normal", Heading(2, "140", "60"), [new Bold(), new FontSize { Val = "19" }], next: "BodyText"),
+        Paragraph("Heading3", "heading 3", "Normal", Heading(2, "140", "60"), [new Bold(), new FontSize { Val = "18" }], next: "BodyText"),
         Paragraph("Caption", "caption", "Normal", [new KeepLines(), new SpacingBetweenLines { Before = "60", After = "60" }], [new FontSize { Val = "17" }]),
-        Paragraph("TableText", "Table Text", "Normal", [new SpacingBetweenLines { Before = "0", After = "0", Line = "240", LineRule = LineSpacingRuleValues.Auto }], [new FontSize { Val = "15" }]),
-        Paragraph("TableNote", "Table Note", "Normal", [new SpacingBetweenLines { Before = "40", After = "140" }], [new FontSize { Val = "15" }]),
+        Paragraph("TableText", "Table Text", "Normal", [new SpacingBetweenLines { Before = "0", After = "0", Line = "240", LineRule = LineSpacingRuleValues.Auto }], [new FontSize { Val = "16" }]),
+        Paragraph("TableNote", "Table Note", "Normal", [new SpacingBetweenLines { Before = "40", After = "140" }], [new FontSize { Val = "16" }]),
         Paragraph("Figure", "Figure", "Normal", [new KeepNext(), new SpacingBetweenLines { Before = "80", After = "0" }], []),
         Paragraph("AfterPair", "After Pair", "Normal", [new SpacingBetweenLines { Before = "0", After = "0", Line = "60", LineRule = LineSpacingRuleValues.Exact }], [new FontSize { Val = "4" }]),
         Paragraph("ListBullet", "List Bullet", "Normal",

@@ -7,9 +7,9 @@ namespace Holdfast.Reports.Documents.Word;
 /// <summary>A table: head repeated on each page, rows kept whole, columns as wide as their words ask.</summary>
 internal static class WordTable
 {
-    // 7.5 pt letters are about half as wide as high; a cell has margins of 3 pt on both sides.
-    private const int LetterWidth = 82;
-    private const int HeadLetterWidth = 94;
+    // 8 pt letters are about half as wide as high; a cell has margins of 3 pt on both sides.
+    private const int LetterWidth = 87;
+    private const int HeadLetterWidth = 100;
     private const int CellMargins = 140;
 
     /// <summary>The least width at which no word is broken, in twentieths of a point.</summary>
