@@ -1,3 +1,4 @@
+using System.Globalization;
 using Microsoft.Playwright;
 
 namespace Holdfast.Browser;
@@ -8,7 +9,7 @@ namespace Holdfast.Browser;
 /// </summary>
 internal static class SlowLine
 {
-    private static readonly int Late = int.TryParse(Environment.GetEnvironmentVariable("HOLDFAST_LATE"), out var late) ? late : 0;
+    private static readonly int Late = int.TryParse(Environment.GetEnvironmentVariable("HOLDFAST_LATE"), NumberStyles.None, CultureInfo.InvariantCulture, out var late) ? late : 0;
 
     /// <summary>Delays the answers to all pages of a reader, in their order.</summary>
     public static async Task Lay(IBrowserContext context)

@@ -45,7 +45,7 @@ public class ShellTests
         Assert.SkipUnless(File.Exists("/bin/bash"), "There is no bash here.");
         var words = typed.Split(' ').Prepend("holdfast").ToArray();
         var script = ShellCompletion.Script("bash", VerbWords.All(Nowhere))
-            + $"COMP_WORDS=({string.Join(' ', words)}); COMP_CWORD={words.Length - 1}; _holdfast; echo \"${{COMPREPLY[*]}}\"\n";
+            + $"COMP_WORDS=({string.Join(' ', words)}); COMP_CWORD={words.Length - 1}; _holdfast_words; echo \"${{COMPREPLY[*]}}\"\n";
         using var bash = Process.Start(new ProcessStartInfo("/bin/bash") { ArgumentList = { "--norc", "-s" }, UseShellExecute = false, RedirectStandardInput = true, RedirectStandardOutput = true })!;
         bash.StandardInput.Write(script);
         bash.StandardInput.Close();

@@ -16,6 +16,7 @@ public class TechniqueTests
         => Assert.Equal(
         [
             "elements: composition-matches",
+            "heating-curve: ",
             "infrared: band-shifts, bond-formed, carboxylate-bound, group-shown, more-than-mixture",
             "micrograph: ",
             "nitrogen-sorption: area-decreased, pore-size",

@@ -21,7 +21,7 @@ internal static class ShellCompletion
 
     private static string Bash(IReadOnlyList<VerbWords> verbs)
     {
-        var script = new StringBuilder("# Completion of holdfast for bash. Written by \"holdfast complete bash\".\n_holdfast() {\n");
+        var script = new StringBuilder("# Completion in bash. Written by \"holdfast complete bash\".\n_holdfast_words() {\n");
         script.Append("    local word=${COMP_WORDS[COMP_CWORD]} before=${COMP_WORDS[COMP_CWORD-1]} verb=${COMP_WORDS[1]} words=\n    COMPREPLY=()\n");
         script.Append("    if [ \"$COMP_CWORD\" -eq 1 ]; then\n");
         script.Append($"        words=\"{string.Join(' ', verbs.Select(v => v.Name))} --help --version\"\n");
@@ -37,12 +37,12 @@ internal static class ShellCompletion
                 script.Append($"        \"{verb.Name} \"*) words=\"{string.Join(' ', verb.Arguments)}\" ;;\n");
         }
 
-        return script.Append("    esac\n    COMPREPLY=($(compgen -W \"$words\" -- \"$word\"))\n}\ncomplete -o default -F _holdfast holdfast\n").ToString();
+        return script.Append("    esac\n    COMPREPLY=($(compgen -W \"$words\" -- \"$word\"))\n}\ncomplete -o default -F _holdfast_words holdfast\n").ToString();
     }
 
     private static string Zsh(IReadOnlyList<VerbWords> verbs)
     {
-        var script = new StringBuilder("#compdef holdfast\n# Completion of holdfast for zsh. Written by \"holdfast complete zsh\".\n_holdfast() {\n");
+        var script = new StringBuilder("#compdef holdfast\n# Completion in zsh. Written by \"holdfast complete zsh\".\n_holdfast() {\n");
         script.Append("    if (( CURRENT == 2 )); then\n        local -a verbs=(\n");
         foreach (var verb in verbs)
             script.Append($"            {Quoted(verb.Name + ":" + verb.Description)}\n");
@@ -70,7 +70,7 @@ internal static class ShellCompletion
 
     private static string Fish(IReadOnlyList<VerbWords> verbs)
     {
-        var script = new StringBuilder("# Completion of holdfast for fish. Written by \"holdfast complete fish\".\n");
+        var script = new StringBuilder("# Completion in fish. Written by \"holdfast complete fish\".\n");
         foreach (var verb in verbs)
             script.Append($"complete -c holdfast -f -n __fish_use_subcommand -a {verb.Name} -d {FishQuoted(verb.Description)}\n");
         foreach (var verb in verbs)

@@ -36,7 +36,7 @@ internal static class PastedTwice
                 var id = source.Question("repeat:" + again.Name);
                 var answer = source.Talk.Ask(id, Codes.Ambiguous,
                     string.Create(CultureInfo.InvariantCulture, $"The {n} sizes of {again.Name} repeat those of {first} one by one, from row {table.Body[again.Rows[0]].Number} on. Were they pasted twice? Leave them out until its own are at hand?"), [LeaveOut, AsWritten], $"row {table.Body[again.Rows[0]].Number.ToString(CultureInfo.InvariantCulture)}");
-                source.Talk.Explain(id, [$"{again.Name} is left out", $"both count, as {n * 2} particles"]);
+                source.Talk.Explain(id, [$"{again.Name} is left out", string.Create(CultureInfo.InvariantCulture, $"both count, as {2 * n} particles")]);
                 open |= answer is null;
                 if (answer == LeaveOut)
                     left.UnionWith(again.Rows);

@@ -1,6 +1,5 @@
 using System.Collections.Immutable;
 using System.Text.RegularExpressions;
-using Holdfast.Amounts;
 using Holdfast.Diffraction;
 using Holdfast.Studies.Import;
 using Holdfast.Studies.Import.Techniques;

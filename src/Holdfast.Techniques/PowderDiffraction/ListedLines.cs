@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using System.Globalization;
 using Holdfast.Diffraction;
 using Holdfast.Studies;
 
@@ -39,8 +40,8 @@ internal static class ListedLines
         // Single digits may stand together.
         if (parts is [{ Length: 3 } digits] && digits.All(char.IsAsciiDigit))
             parts = [.. digits.Select(d => d.ToString())];
-        return parts.Length == 3 && int.TryParse(parts[0], out var h) && int.TryParse(parts[1], out var k) && int.TryParse(parts[2], out var l)
-            && (h, k, l) != default && Math.Max(Math.Abs(h), Math.Max(Math.Abs(k), Math.Abs(l))) <= HighestIndex ? new(h, k, l) : null;
+        int?[] indices = [.. parts.Select(p => int.TryParse(p, NumberStyles.AllowLeadingSign, CultureInfo.InvariantCulture, out var index) ? index : (int?)null)];
+        return indices is [int h, int k, int l] && (h, k, l) != default && Math.Max(Math.Abs(h), Math.Max(Math.Abs(k), Math.Abs(l))) <= HighestIndex ? new(h, k, l) : null;
     }
 
     // Lines of laboratory patterns have no higher ones (common practice).

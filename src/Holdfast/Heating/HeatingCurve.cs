@@ -22,6 +22,9 @@ public sealed class HeatingCurve
     // A stretch loses when it is faster than this part of the fastest; two maxima are two steps when the loss between them falls below this part of the smaller.
     private const double Losing = 0.05, Parted = 0.6;
 
+    // A step reaches out to where the loss per kelvin is lost in the noise, or is this part of the fastest.
+    private const double Spent = 1e-3;
+
     private readonly double[] temperature, mass;
 
     private HeatingCurve(double[] temperature, double[] mass, double? milligrams) => (this.temperature, this.mass, Milligrams) = (temperature, mass, milligrams);
@@ -91,7 +94,7 @@ public sealed class HeatingCurve
         // The scatter of a mean over the window, as a rate.
         var noise = 5 * Scatter * Math.Sqrt(2) / Window;
         var least = Math.Max(Losing * top, noise);
-        var steps = ImmutableArray.CreateBuilder<HeatingStep>();
+        var parts = new List<(int From, int To)>();
         for (var i = 0; i < rate.Length;)
         {
             if (rate[i] < least)
@@ -106,7 +109,25 @@ public sealed class HeatingCurve
             Cut(from, i - 1);
         }
 
+        var spent = Math.Max(Spent * top, noise);
+        var steps = ImmutableArray.CreateBuilder<HeatingStep>();
+        for (var k = 0; k < parts.Count; k++)
+        {
+            var (from, to) = parts[k];
+            // Neighbours meet where least is lost between them.
+            var left = k == 0 ? 0 : Least(parts[k - 1].To, from);
+            var right = k == parts.Count - 1 ? rate.Length - 1 : Least(to, parts[k + 1].From);
+            var fastest = Enumerable.Range(from, to - from + 1).MaxBy(j => rate[j]);
+            while (from > left && rate[from] > spent)
+                from--;
+            while (to < right && rate[to] > spent)
+                to++;
+            steps.Add(new(temperature[from], temperature[to], temperature[fastest], Endless: parts[k].To == rate.Length - 1));
+        }
+
         return steps.ToImmutable();
+
+        int Least(int from, int to) => Enumerable.Range(from, to - from + 1).MinBy(j => rate[j]);
 
         void Cut(int from, int to)
         {
@@ -124,8 +145,7 @@ public sealed class HeatingCurve
                 }
             }
 
-            var fastest = Enumerable.Range(from, to - from + 1).MaxBy(k => rate[k]);
-            steps.Add(new(temperature[from], temperature[to], temperature[fastest], Endless: to == rate.Length - 1));
+            parts.Add((from, to));
         }
     }
 

@@ -7,15 +7,16 @@ namespace Holdfast.Tests.Diffraction;
 public class CellOfPlanesTests
 {
     [Theory]
-    [InlineData("si-srm640f.csv", CrystalSystem.Cubic)]
-    [InlineData("cod-9008678-halite.csv", CrystalSystem.Cubic)]
-    [InlineData("ceo2-srm674b.csv", CrystalSystem.Cubic)]
-    [InlineData("zno-srm674.csv", CrystalSystem.Hexagonal)]
-    [InlineData("al2o3-srm676a.csv", CrystalSystem.Hexagonal)]
-    [InlineData("hydroxyapatite.csv", CrystalSystem.Hexagonal)]
-    [InlineData("cod-9009086-anatase.csv", CrystalSystem.Tetragonal)]
-    [InlineData("cod-9004096-anhydrite.csv", CrystalSystem.Orthorhombic)]
-    public void Cell_OfListedLines_IsThatOfTheStructure(string file, CrystalSystem system)
+    [InlineData("si-srm640f.csv", CrystalSystem.Cubic, CrystalSystem.Cubic)]
+    [InlineData("cod-9008678-halite.csv", CrystalSystem.Cubic, CrystalSystem.Cubic)]
+    [InlineData("ceo2-srm674b.csv", CrystalSystem.Cubic, CrystalSystem.Cubic)]
+    [InlineData("zno-srm674.csv", CrystalSystem.Hexagonal, CrystalSystem.Hexagonal)]
+    [InlineData("al2o3-srm676a.csv", CrystalSystem.Hexagonal, CrystalSystem.Hexagonal)]
+    [InlineData("hydroxyapatite.csv", CrystalSystem.Hexagonal, CrystalSystem.Hexagonal)]
+    [InlineData("cod-9009086-anatase.csv", CrystalSystem.Tetragonal, CrystalSystem.Tetragonal)]
+    // Two of its edges differ by 0.1 %, which rounded angles cannot tell: the simpler cell is taken.
+    [InlineData("cod-9004096-anhydrite.csv", CrystalSystem.Orthorhombic, CrystalSystem.Tetragonal)]
+    public void Cell_OfListedLines_IsThatOfTheStructure(string file, CrystalSystem system, CrystalSystem whenRounded)
     {
         var lines = Lines(file);
         var cell = CellOfPlanes.Of(lines)!;
@@ -23,7 +24,7 @@ public class CellOfPlanesTests
         Assert.All(lines, l => Assert.Equal(1, cell.Spacing(l.Planes) / l.Spacing, 1e-5));
         // Angles rounded to two digits, as lists have them.
         var rounded = lines.Select(l => (l.Planes, Bragg.Spacing(Math.Round(Bragg.TwoTheta(l.Spacing, Patterns.Copper.Ka1)!.Value, 2), Patterns.Copper.Ka1))).ToArray();
-        Assert.Equal(system, CellOfPlanes.Of(rounded)!.System);
+        Assert.Equal(whenRounded, CellOfPlanes.Of(rounded)!.System);
     }
 
     // Rhombohedral axes fit none of the systems up to monoclinic; too few lines tell no cell.

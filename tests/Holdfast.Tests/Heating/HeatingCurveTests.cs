@@ -55,10 +55,8 @@ public class HeatingCurveTests
 
     private static (double Temperature, double Mass)[] Made(double milligrams, double noise = 0.005)
     {
-        var random = new Pcg64(77);
+        var random = new SeededStream(77, "heating");
         static double Done(double t, double middle, double width) => 1 / (1 + Math.Exp(-(t - middle) / width));
-        return [.. Enumerable.Range(0, 591).Select(i => 25 + 0.5 * i).Select(t => (t, milligrams * (1 - (4 * Water * Done(t, 100, 6) + Water * Done(t, 230, 5)) / 100) + noise * Normal(random)))];
+        return [.. Enumerable.Range(0, 591).Select(i => 25 + 0.5 * i).Select(t => (t, milligrams * (1 - (4 * Water * Done(t, 100, 6) + Water * Done(t, 230, 5)) / 100) + noise * random.Normal()))];
     }
-
-    private static double Normal(Pcg64 random) => Enumerable.Range(0, 12).Sum(_ => random.NextDouble()) - 6;
 }
