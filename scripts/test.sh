@@ -24,10 +24,29 @@ dotnet test --solution Holdfast.slnx -c Release "$@" 2>&1 | tee "$log"
 code=${PIPESTATUS[0]}
 
 # A test project that could not run counts as a failure.
-counts=$(awk '/^Test run summary/{p=f=s=0} /^ *(failed|error): /{f+=$2} /^ *succeeded: /{p+=$2} /^ *skipped: /{s+=$2}
-  END{printf "%d passed, %d failed", p, f; if (s > 0) printf ", %d skipped", s; print ""}' "$log")
-case $counts in
+counts() {
+  awk '/^Test run summary/{p=f=s=0} /^ *(failed|error): /{f+=$2} /^ *succeeded: /{p+=$2} /^ *skipped: /{s+=$2} END{print p+0, f+0, s+0}' "$log"
+}
+read -r passed failed skipped < <(counts)
+
+# A browser shares two cores with every other suite here, and may wait a minute for a page in vain. Where nothing else failed, the few tests of the
+# browser that did are run once more by themselves; what fails then has failed, and what passes is named.
+again=$(sed -n 's/^failed \(Holdfast\.[A-Za-z0-9_.]*\).*/\1/p' "$log" | sort -u)
+browser=artifacts/bin/Holdfast.Browser/release/Holdfast.Browser
+if [ "$code" -ne 0 ] && [ "$failed" -gt 0 ] && [ "$failed" -le 4 ] && [ "$(grep -c '^failed Holdfast\.' "$log")" -eq "$failed" ] && [ -x "$browser" ] \
+  && ! printf '%s\n' "$again" | grep -qv '^Holdfast\.Browser\.'; then
+  echo "Once more, with nothing else running:" $again
+  # shellcheck disable=SC2046
+  if "$browser" $(printf -- '-method %s ' $again); then
+    echo "$failed failed beside the other suites and passed by themselves:" $again
+    passed=$((passed + failed)) failed=0 code=0
+  fi
+fi
+
+line="$passed passed, $failed failed"
+[ "$skipped" -eq 0 ] || line="$line, $skipped skipped"
+case $line in
   "0 passed, 0 failed"*) [ "$code" -ne 0 ] || code=1 ;;
 esac
-echo "$counts"
+echo "$line"
 exit "$code"

@@ -72,7 +72,7 @@ public sealed class GridTests(Browsing browsing) : IClassFixture<Browsing>
         await page.Locator("[data-accept]").ClickAsync();
         await page.GetByText("Kept as entry").First.WaitForAsync();
 
-        await browsing.Go(page, "/samples");
+        await browsing.Go(page, "/samples?show=none");
         var corner = page.Locator("td[data-code='MANY-0001'][data-col='2']");
         var block = string.Join('\n', Enumerable.Range(1, 1000).Select(i => string.Create(CultureInfo.InvariantCulture, $"{20 + (i / 1000.0):0.000}\t50")));
         await Paste(page, corner, block);
@@ -84,6 +84,30 @@ public sealed class GridTests(Browsing browsing) : IClassFixture<Browsing>
         await page.Locator("[data-undo-not]:focus").WaitForAsync();
         await page.Locator("[data-undo-sure]").ClickAsync();
         await page.Locator("td[data-code='MANY-1000']").First.WaitForAsync(new() { State = WaitForSelectorState.Detached });
+    }
+
+    [Fact]
+    public async Task Vials_OfALargeStudy_AreShownSeriesBySeries()
+    {
+        const int most = 2500;
+        var page = await browsing.Open();
+        await browsing.Go(page, "/samples");
+        Assert.InRange(await page.Locator("*").CountAsync(), 100, most);
+        var shown = page.Locator("#show-vials");
+        Assert.Equal("series:ISO-298", await shown.InputValueAsync());
+        await page.Locator("td[data-code='ISO-02-1']").First.WaitForAsync();
+        await shown.SelectOptionAsync("instrument");
+        await Browsing.At(page, "/samples?show=instrument");
+        await page.Locator("td[data-code='ISO-02-1']").First.WaitForAsync(new() { State = WaitForSelectorState.Detached });
+        Assert.Contains("standard", await page.Locator(".vessels tbody tr").First.InnerTextAsync(), StringComparison.Ordinal);
+        // The grid is one tab stop in every group, and the keys move in it.
+        Assert.Equal(1, await page.Locator("td[role='gridcell'][tabindex='0']").CountAsync());
+        await page.Locator("td[role='gridcell'][tabindex='0']").FocusAsync();
+        await page.Keyboard.PressAsync("Shift+ArrowDown");
+        Assert.Equal(2, await page.Locator("td[aria-selected='true']").CountAsync());
+        await page.GoBackAsync();
+        await page.WaitForFunctionAsync("() => document.querySelector('#show-vials').value === 'series:ISO-298'");
+        Assert.True(browsing.Offences.Count == 0, string.Join("\n", browsing.Offences));
     }
 
     private static async Task Paste(IPage page, ILocator at, string block)

@@ -44,7 +44,7 @@ public sealed class ParticleFiles : ITechnique
     public Recognition Recognise(Grid grid)
     {
         ArgumentNullException.ThrowIfNull(grid);
-        if (SizeTable.Of(PairedCells.Apart(grid)) is not { } sizes || (sizes.CountColumns.IsEmpty && sizes.Table.Body.Length < FewestParticles))
+        if (SizeTable.Of(Laid(grid)) is not { } sizes || (sizes.CountColumns.IsEmpty && sizes.Table.Body.Length < FewestParticles))
             return Recognition.None;
         return sizes.IsCertain ? Recognition.Certain(sizes.Evidence) : Recognition.Possible(sizes.Evidence);
     }
@@ -53,7 +53,7 @@ public sealed class ParticleFiles : ITechnique
     public MeasurementDraft Read(MeasurementSource source)
     {
         ArgumentNullException.ThrowIfNull(source);
-        source = source with { Grid = PairedCells.Apart(source.Grid) };
+        source = source with { Grid = Laid(source.Grid) };
         var sizes = SizeTable.Of(source.Grid)!;
         var table = sizes.Table;
         var evidence = table.Marks([.. sizes.Sizes.Select(s => s.Column)]);
@@ -110,6 +110,9 @@ public sealed class ParticleFiles : ITechnique
             FirstRows = table.Body,
         };
     }
+
+    // Two sizes in a cell are cut apart; lengths in running lines become a table where the grid is none.
+    private static Grid Laid(Grid grid) => PairedCells.Apart(grid) is var apart && SizeTable.Of(apart) is not null ? apart : RunningLengths.Laid(grid);
 
     private static string? UnitAsked(MeasurementSource source, SizeTable sizes)
     {

@@ -16,6 +16,10 @@ export function attach(frame, program) {
   // The rectangle from the anchor to the cell in focus; one cell is no rectangle.
   let anchor = null;
   const corners = () => {
+    // The rows of another series have taken its place.
+    if (anchor && !anchor.isConnected) {
+      anchor = null;
+    }
     const on = frame.querySelector('[role="gridcell"][tabindex="0"]');
     const [row, col] = place(on);
     const [otherRow, otherCol] = anchor ? place(anchor) : [row, col];
