@@ -39,6 +39,9 @@ internal static partial class FileWords
     {
         var stem = Stem(source);
         var (stated, row) = Stated(lines);
+        // Sheets that have codes of their own are powders of their own, whatever the workbook is called.
+        if (stated is null && source.File.Length > 1 && source.Grid.Sheet is { } sheet && IsCode(sheet))
+            return PowderName.Settle(source, null);
 
         // "ceria in zirconia CZ-10" in the file CZ-10.csv: the file has the short name of it.
         if (stated is not null && stated.Contains(' ', StringComparison.Ordinal) && stem.Length > 2 && Key(stated).Contains(Key(stem), StringComparison.Ordinal))

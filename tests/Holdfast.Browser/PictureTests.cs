@@ -22,6 +22,8 @@ public sealed partial class PictureTests(Browsing browsing) : IClassFixture<Brow
         await page.FillAsync("#bar-says", "500 nm");
         for (var i = 0; i < 2; i++)
             await Line(page, (760, 690, 960, 690), i == 0 ? "second time" : "drawn 2 times");
+        // With the scale known, lengths are next: the page says so before a hand draws one.
+        await page.WaitForFunctionAsync("() => document.querySelector('.picture').dataset.tool === 'line'");
         var started = TimeProvider.System.GetTimestamp();
         for (var i = 0; i < Count; i++)
             await Line(page, Rods[i], $"Particle {i + 1}:");

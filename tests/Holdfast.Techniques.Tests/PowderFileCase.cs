@@ -156,6 +156,9 @@ internal sealed class PowderFileCase
             return Band(sample, near);
         // "shift_1089" of "FT-Ti - FT-0": the band that lies there in the second, and the same band in the first; or both named beside it.
         string[] named = row.TryGetProperty("between", out var two) ? [two[1].GetString()!, two[0].GetString()!] : sample.Split(" - ");
+        // "doped less parent" where there are two.
+        if (named is [var own] && study.Spectra.Select(s => s.Powder).Distinct().ToList() is { Count: 2 } both)
+            named = [own, both.First(p => p != own)];
         if (named is not [var after, var before] || !double.TryParse(quantity[(quantity.LastIndexOf('_') + 1)..], System.Globalization.CultureInfo.InvariantCulture, out var at))
             return null;
         return Band(after, at + near) - Band(before, at);
@@ -163,8 +166,11 @@ internal sealed class PowderFileCase
 
     private static double? OfHeating(PowderHeated heated, string quantity, JsonElement row) => quantity switch
     {
-        "mass_loss" => heated.Curve.At(row.GetProperty("between")[0].GetDouble()) - heated.Curve.At(row.GetProperty("between")[1].GetDouble()),
-        "residue" => heated.Curve.At(row.GetProperty("at").GetDouble()),
+        "mass_loss" when row.TryGetProperty("between", out var two) => heated.Curve.At(two[0].GetDouble()) - heated.Curve.At(two[1].GetDouble()),
+        "mass_loss" => heated.Steps.Select(s => (double?)heated.Loss(s).Value).Max(),
+        "residue" when row.TryGetProperty("at", out var at) => heated.Curve.At(at.GetDouble()),
+        "residue" => heated.Steps.MaxBy(s => heated.Loss(s).Value) is { } largest ? heated.Curve.At(largest.To) : null,
+        "water" => null,
         _ => heated.Curve.Milligrams / 1000,
     };
 
@@ -186,7 +192,7 @@ internal sealed class PowderFileCase
             return null;
         return quantity switch
         {
-            "ratio" => place is null ? null : ratio.Of(place.Atoms)?.Value,
+            "ratio" => place is null ? powder?.Mean(ratio)?.Value : ratio.Of(place.Atoms)?.Value,
             "x" => powder?.Mean(ratio)?.Value,
             "x_u" => powder?.Mean(ratio)?.StandardError,
             "x_sd" => powder?.Mean(ratio) is { } mean ? mean.StandardError * Math.Sqrt(mean.N) : null,

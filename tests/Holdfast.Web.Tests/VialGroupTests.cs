@@ -30,13 +30,14 @@ public class VialGroupTests
     [Fact]
     public void Groups_OfOneKind_AreOne()
     {
-        var study = new Study { Samples = [.. Enumerable.Range(0, 400).Select(i => Vial(i, SampleRole.Vessel, "A"))] };
+        var study = new Study { Title = "invented", Samples = [.. Enumerable.Range(0, 400).Select(i => Vial(i, SampleRole.Vessel, "A"))] };
         Assert.Equal(VialGroup.All, Assert.Single(VialGroup.Of(study)).Id);
-        Assert.Equal(VialGroup.All, Assert.Single(VialGroup.Of(new Study())).Id);
+        Assert.Equal(VialGroup.All, Assert.Single(VialGroup.Of(new Study { Title = "invented" })).Id);
     }
 
     private static Study Made(int count) => new()
     {
+        Title = "invented",
         Samples = [.. Enumerable.Range(0, count).Select(i => (i % 4) switch { 0 => Vial(i, SampleRole.Vessel, "A"), 1 => Vial(i, SampleRole.Vessel, "B"), 2 => Vial(i, SampleRole.Vessel, null), _ => Vial(i, SampleRole.Standard, null) })],
     };
 

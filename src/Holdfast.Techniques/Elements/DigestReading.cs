@@ -40,7 +40,7 @@ internal sealed partial class DigestReading
         var apart = Apart(portions, powder);
         var blank = mark is null || factor is null ? null : Blank(portions, mark.Value, factor);
         var open = mark is null || factor is null || apart is null || blank is null || unitOfMass is null || digests.VolumeColumn < 0 && volume is null;
-        ImmutableArray<Measurement> measured = open ? [] : [.. portions.GroupBy(r => apart == Powders ? FileWords.Spelled(source, PortionNames.Stem(Label(r))) : powder, StringComparer.Ordinal).Select(g => One(g.Key, [.. g], mark!.Value, factor!, blank!))];
+        ImmutableArray<Measurement> measured = open ? [] : [.. portions.GroupBy(r => digests.PowderColumn >= 0 ? FileWords.Spelled(source, r.At(digests.PowderColumn).Text) : apart == Powders ? FileWords.Spelled(source, PortionNames.Stem(Label(r))) : powder, StringComparer.Ordinal).Select(g => One(g.Key, [.. g], mark!.Value, factor!, blank!))];
         var used = portions.Length + digests.Blanks.Length;
         return new(new RowCount(open ? 0 : used, open ? used : 0, table.Blank, table.Body.Length - used + table.Below.Length), Columns(), measured)
         {
@@ -161,6 +161,8 @@ internal sealed partial class DigestReading
     private string? Apart(ImmutableArray<GridRow> portions, string powder)
     {
         string[] names = [.. portions.Select(Label)];
+        if (digests.PowderColumn >= 0)
+            return Powders;
         if (digests.LabelColumn < 0 || PortionNames.AreOfOne(names, digests.Table.Named(digests.LabelColumn), powder))
             return OnePowder;
         return source.Talk.Ask("places", Codes.Ambiguous, $"Are {string.Join(", ", names.Take(4))}{(names.Length > 4 ? " and the others" : "")} portions of one powder, or powders of their own?", [OnePowder, Powders], names[0]);
@@ -171,6 +173,7 @@ internal sealed partial class DigestReading
     private ImmutableArray<ColumnUnderstanding> Columns() => [.. Enumerable.Range(0, digests.Table.Width).Select(i =>
         digests.Readings.Any(r => r.Column == i) ? Shown(i, digests.Readings.First(r => r.Column == i).Element.Name + " read", "What stands behind ± is not used: the scatter between portions is.")
         : i == digests.MassColumn ? Shown(i, "mass of powder", null) : i == digests.VolumeColumn && i >= 0 ? Shown(i, "volume", null) : i == digests.DilutionColumn ? Shown(i, "times diluted", null)
+        : i == digests.PowderColumn ? digests.Table.Shown(i, ColumnUse.Measured, "powder", null, null)
         : i == digests.LabelColumn ? digests.Table.Shown(i, ColumnUse.Measured, "portion", null, null)
         : digests.Table.Shown(i, ColumnUse.LeftOut, null, null, "Loadings are worked out from what was read."))];
 

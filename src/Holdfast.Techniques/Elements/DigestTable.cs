@@ -30,6 +30,9 @@ internal sealed class DigestTable
     /// <summary>Column of the names of portions, or −1.</summary>
     public int LabelColumn { get; private init; } = -1;
 
+    /// <summary>Column that names the powder of each portion, or −1.</summary>
+    public int PowderColumn { get; private init; } = -1;
+
     /// <summary>Column of the mass of powder.</summary>
     public int MassColumn { get; private init; } = -1;
 
@@ -76,9 +79,14 @@ internal sealed class DigestTable
             return null;
         var volume = Of(UnitKind.Volume).DefaultIfEmpty(-1).First();
         var dilutions = Enumerable.Range(0, table.Width).Where(i => headings[i].Has(HeadingWord.Dilution) && !read.Exists(r => r.Column == i)).ToList();
+        // "factor" alone, beside what was read, is how many times it was diluted.
+        if (dilutions.Count == 0)
+            dilutions = [.. Enumerable.Range(0, table.Width).Where(i => i != mass && i != volume && table.IsNumeric(i) && !read.Exists(r => r.Column == i) && FileWords.Plain(table.Named(i)).Trim(' ', '.') is "factor" or "faktor" or "facteur" or "fator" or "fattore" or "df" or "verd" or "vf")];
         return dilutions.Count > 1 || dilutions.Exists(i => headings[i].Unit is UnitText.Known { Unit.IsOne: false } or UnitText.Ambiguous) ? null : new(table, headings)
         {
             LabelColumn = Enumerable.Range(0, table.Width).FirstOrDefault(i => i != mass && i != volume && !dilutions.Contains(i) && !table.IsNumeric(i) && table.Body.All(r => !r.At(i).IsBlank), 0) is var label && label != mass && label != volume ? label : -1,
+            PowderColumn = Enumerable.Range(0, table.Width).Where(i => i != mass && i != volume && !table.IsNumeric(i) && FileWords.NamesAPowder(table.Named(i)) && table.Body.Select(r => r.At(i).Text).Distinct(StringComparer.Ordinal).Count() is > 1 and var powders && powders < table.Body.Length)
+                .DefaultIfEmpty(-1).First(),
             MassColumn = mass,
             VolumeColumn = volume,
             DilutionColumn = dilutions.DefaultIfEmpty(-1).First(),

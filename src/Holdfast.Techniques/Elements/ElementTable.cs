@@ -86,7 +86,7 @@ internal sealed class ElementTable : IElementTable
             foreach (var (row, column, species) in cells)
             {
                 if (MeasuredTable.Number(grid.Rows[row].At(column), mark) is { } amount)
-                    lines.Add(new(grid.Rows[row].Number, spots[row], species, amount, null) { Powder = layout.PowderColumn >= 0 ? grid.Rows[row].At(layout.PowderColumn).Text : null });
+                    lines.Add(new(grid.Rows[row].Number, spots[row], species, amount, null) { Powder = layout.PowderColumn >= 0 ? PowderIn(row) : null });
             }
 
             return lines.ToImmutable();
@@ -123,6 +123,13 @@ internal sealed class ElementTable : IElementTable
         }
 
         return lines.ToImmutable();
+    }
+
+    // "ME-0 (1)" and "ME-0 (2)" are one powder twice.
+    private string PowderIn(int row)
+    {
+        var text = grid.Rows[row].At(layout.PowderColumn).Text;
+        return text.EndsWith(')') && text.LastIndexOf('(') is > 0 and var at && text[(at + 1)..^1].All(char.IsAsciiDigit) ? text[..at].TrimEnd() : text;
     }
 
     // Without a column of places the powder's name is one; where two rows would be one place, both names and a number tell them apart.
@@ -244,7 +251,7 @@ internal sealed class ElementTable : IElementTable
             var units = h + 1 < grid.Rows.Length && !elements.Any(e => TableLayout.IsNumeric(grid.Rows[h + 1].At(e.Column))) ? string.Join(' ', elements.Select(e => grid.Rows[h + 1].At(e.Column).Text)) : "";
             var above = string.Join(' ', grid.Rows[..h].Where(r => !r.IsBlank).SelectMany(r => r.Cells.Select(c => c.Text)).Append(grid.Sheet ?? ""));
             var text = says + " " + units;
-            var percent = text.Contains('%', StringComparison.Ordinal) || above.Contains('%', StringComparison.Ordinal);
+            var percent = text.Contains('%', StringComparison.Ordinal) || above.Contains('%', StringComparison.Ordinal) || PercentKind.In(grid.Rows[..h].SelectMany(r => r.Cells.Select(c => c.Text))) is not null;
             var per = PerGram(text) ?? PerGram(above);
             if (!percent && per is null)
                 continue;
@@ -262,7 +269,7 @@ internal sealed class ElementTable : IElementTable
                 continue;
             var powder = Enumerable.Range(0, row.Cells.Length).Where(i => elements.All(e => e.Column != i) && FileWords.NamesAPowder(row.At(i).Text) && body.TrueForAll(r => !grid.Rows[r].At(i).IsBlank && !TableLayout.IsNumeric(grid.Rows[r].At(i)))).DefaultIfEmpty(-1).First();
             var spot = Enumerable.Range(0, row.Cells.Length).Where(i => i != powder && elements.All(e => e.Column != i)).Where(i => MeasuredTable.Has(row.At(i).Text, Places) || body.TrueForAll(r => !grid.Rows[r].At(i).IsBlank && !TableLayout.IsNumeric(grid.Rows[r].At(i)))).DefaultIfEmpty(-1).First();
-            var others = Enumerable.Range(0, row.Cells.Length).Count(i => elements.All(e => e.Column != i) && i != spot && i != powder && !row.At(i).IsBlank && !MeasuredTable.Has(row.At(i).Text, Positions) && !IsTotal(row.At(i).Text) && !IsError(row.At(i).Text) && !IsLoss(row.At(i).Text));
+            var others = Enumerable.Range(0, row.Cells.Length).Count(i => elements.All(e => e.Column != i) && i != spot && i != powder && !row.At(i).IsBlank && !MeasuredTable.Has(row.At(i).Text, Positions) && !IsTotal(row.At(i).Text) && !IsError(row.At(i).Text) && !IsLoss(row.At(i).Text) && !IsWeighed(row.At(i).Text));
             ImmutableArray<(int, int, Species)> cells = [.. body.SelectMany(r => elements.Select(e => (r, e.Column, e.Species)))];
             return new(grid, new Layout(true, h, -1, spot, elements[0].Column, -1, elements, per ?? "%", kind, powder), cells)
             {
@@ -275,7 +282,10 @@ internal sealed class ElementTable : IElementTable
     }
 
     private static bool IsSummary(GridRow row, ImmutableArray<(int Column, Species Species)> elements)
-        => row.Cells.Where((_, i) => elements.All(e => e.Column != i)).Any(c => IsTotal(c.Text) || (c.Kind == CellKind.Text && !c.Text.Any(char.IsDigit) && Footer.IsSummary(c.Text)) || MeasuredTable.Has(c.Text, "mean average mittelwert moyenne media sd std stdev deviation min max srednia ortalama 平均"));
+        => row.Cells.Where((_, i) => elements.All(e => e.Column != i)).Any(c => IsTotal(c.Text) || (c.Kind == CellKind.Text && !c.Text.Any(char.IsDigit) && Footer.IsSummary(c.Text)) || MeasuredTable.Has(c.Text, "mean average mittelwert moyenne media gemiddelde prumer medelvarde ortalama sd std stdev deviation min max srednia ortalama 平均"));
+
+    // "Weighed in (mg)" beside percentages: how much was burnt, no amount of what was found.
+    private static bool IsWeighed(string heading) => FileWords.Plain(heading) is var plain && (plain.Contains("(mg)", StringComparison.Ordinal) || plain.Contains("[mg]", StringComparison.Ordinal) || plain.EndsWith("/ mg", StringComparison.Ordinal));
 
     // Percentages of elements that make a hundred together are no readings of vessels, whatever kind they are.
     private static bool AreWhole(GridRow row, ImmutableArray<(int Column, Species Species)> elements)

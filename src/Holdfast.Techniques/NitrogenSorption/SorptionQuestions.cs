@@ -37,6 +37,8 @@ internal sealed class SorptionQuestions
         }
     }
 
+    private string? answeredPressure;
+
     /// <summary>True while something is left to answer: nothing is measured yet.</summary>
     public bool IsOpen { get; private set; }
 
@@ -96,7 +98,16 @@ internal sealed class SorptionQuestions
         if ((!isAbsolute && curves.All(c => c.Series.Relative is not null)) || (!isAbsolute && curves.All(c => c.Series.Relative is not null || c.Rows.All(r => r.Saturation is not null))))
             return null;
         if (Settings["p0"] is { Value: > 0 } stated)
+        {
+            if (!isAbsolute && PressureName(curves[0]) is { } said && curves[0].Series.Relative is null)
+            {
+                answeredPressure = PressureAbove.Unit(source, curves[0].Table.Written(curves[0].Series.Absolute!.Value), said, curves.SelectMany(c => c.Rows).Select(r => r.Absolute).OfType<double>().DefaultIfEmpty().Max(), stated);
+                IsOpen |= answeredPressure is null;
+            }
+
             return stated;
+        }
+
         var unit = Relative is { Length: > 0 } u && isAbsolute ? u : PressureName(curves[0]);
         if (unit is null)
         {
@@ -124,7 +135,7 @@ internal sealed class SorptionQuestions
     /// <summary>Unit of the pressures of a curve, or null.</summary>
     /// <param name="curve">The curve.</param>
     public string? PressureName(SorptionCurve curve)
-        => curve.Series.Absolute is not { } column ? null : (PressureUnit.In(curve.Table.Written(column)) ?? (Settings["unit-of-pressure"] is { } said ? PressureUnit.In(said.Written) : null))?.Name;
+        => curve.Series.Absolute is not { } column ? null : answeredPressure ?? (PressureUnit.In(curve.Table.Written(column)) ?? (Settings["unit-of-pressure"] is { } said ? PressureUnit.In(said.Written) : null))?.Name;
 
     private (AmountUnit Unit, bool IsOfSample)? SettleAmount()
     {

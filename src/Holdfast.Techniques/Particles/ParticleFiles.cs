@@ -61,8 +61,9 @@ public sealed class ParticleFiles : ITechnique
         ImmutableArray<double>? pixels = sizes.ArePixels ? ScreenPixels.Ask(source, sizes) : [];
         var repeated = PastedTwice.Ask(source, table, sizes.ImageColumn, sizes.Sizes[0].Column);
         var unit = sizes.Unit ?? (sizes.ArePixels ? pixels is null ? null : "nm" : UnitAsked(source, sizes));
-        var groups = mark is null ? [] : Groups(source, sizes, mark.Value, unit, pixels ?? [], repeated ?? []);
-        var open = mark is null || unit is null || repeated is null;
+        var scaled = pixels is { IsEmpty: false } ? pixels : mark is null || unit is null ? [] : ImageScales.Ask(source, sizes, mark.Value, unit);
+        var groups = mark is null ? [] : Groups(source, sizes, mark.Value, unit, scaled ?? [], repeated ?? []);
+        var open = mark is null || unit is null || repeated is null || scaled is null;
         var measured = ImmutableArray.CreateBuilder<Measurement>();
         var apart = groups.Length > 1 && unit is not null && !sizes.AreStrips;
         var scales = apart ? GroupScales(source, groups, unit!) : [];
@@ -121,7 +122,7 @@ public sealed class ParticleFiles : ITechnique
         return answer is not null && Unit.Read(answer) is UnitText.Known known && known.Unit.IsConvertibleTo(Unit.Parse("nm")) ? known.Unit.Plain : null;
     }
 
-    private static ImmutableArray<SizeGroup> Groups(MeasurementSource source, SizeTable sizes, DecimalMark mark, string? unit, ImmutableArray<double> pixels, ImmutableHashSet<int> repeated)
+    private static ImmutableArray<SizeGroup> Groups(MeasurementSource source, SizeTable sizes, DecimalMark mark, string? unit, ImmutableArray<double> scaled, ImmutableHashSet<int> repeated)
     {
         var table = sizes.Table;
         if (sizes.IsWide)
@@ -142,7 +143,7 @@ public sealed class ParticleFiles : ITechnique
         }
 
         var words = sizes.GroupColumn >= 0 ? table.Words(sizes.GroupColumn) : [];
-        var columns = sizes.Sizes.Select(s => (s, Numbers: !s.IsLength ? table.Numbers(s.Column, mark) : pixels.IsEmpty ? SizeUnits.Numbers(table, s.Column, mark, unit) : [.. table.Numbers(s.Column, mark).Select((n, i) => n * pixels[i])])).ToArray();
+        var columns = sizes.Sizes.Select(s => (s, Numbers: !s.IsLength ? table.Numbers(s.Column, mark) : [.. (sizes.ArePixels ? table.Numbers(s.Column, mark) : SizeUnits.Numbers(table, s.Column, mark, unit)).Select((n, i) => scaled.IsEmpty ? n : n * scaled[i])])).ToArray();
         int[] all = [.. Enumerable.Range(0, table.Body.Length).Where(i => !repeated.Contains(i) && columns.Any(c => c.Numbers[i] is not null))];
         return
         [

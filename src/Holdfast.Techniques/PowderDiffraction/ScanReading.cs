@@ -103,7 +103,7 @@ internal sealed partial class ScanReading
                 continue;
             }
 
-            var kind = ScanWords.Column(headings[i]) ?? (ScanWords.Axis(headings[i]) is not null ? ScanColumn.Number : ByShape(numbers[i], intensities, headings[i]));
+            var kind = Counts(numbers[i]) ? ScanColumn.Number : ScanWords.Column(headings[i]) ?? (ScanWords.Axis(headings[i]) is not null ? ScanColumn.Number : ByShape(numbers[i], intensities, headings[i]));
             switch (kind)
             {
                 case ScanColumn.Intensity:
@@ -128,6 +128,9 @@ internal sealed partial class ScanReading
 
         return intensities.Count == 0 ? Draft(shown.ToImmutable(), layout.Body.Length, true) : Settled(axis, numbers[axisAt], intensities, background, shown.ToImmutable(), layout.Body.Length);
     }
+
+    // 1, 2, 3 …: the rows are counted, whatever stands above.
+    private static bool Counts(double?[] values) => values.Length > 2 && values[0] is 0 or 1 && Enumerable.Range(1, values.Length - 1).All(i => values[i] == values[0] + i);
 
     private double?[] Column(int n) => [.. layout.Body.Select(r => ScanLayout.Place(r, n) is var at and >= 0 ? ScanLayout.Number(r.At(at), mark) : null)];
 

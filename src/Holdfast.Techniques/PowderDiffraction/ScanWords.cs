@@ -77,7 +77,7 @@ internal static partial class ScanWords
     [GeneratedRegex(@"(?<![a-z])time(?![a-z])|zeit|temps|tiempo|dwell", RegexOptions.IgnoreCase | RegexOptions.ExplicitCapture, matchTimeoutMilliseconds: ScanWords.Patience)]
     private static partial Regex Time();
 
-    [GeneratedRegex(@"^\W*(no\.?|nr\.?|n°|#|index|point|punkt|row|step no\.?)\W*$", RegexOptions.IgnoreCase | RegexOptions.ExplicitCapture, matchTimeoutMilliseconds: ScanWords.Patience)]
+    [GeneratedRegex(@"^\W*(no\.?|nr\.?|n°|#|index|point|punkt|punto|ponto|punt|pkt|nokta|bod|lp|volgnr|row|step no\.?)\W*$", RegexOptions.IgnoreCase | RegexOptions.ExplicitCapture, matchTimeoutMilliseconds: ScanWords.Patience)]
     private static partial Regex Number();
 
     [GeneratedRegex(@"count|intens|(?<![a-z])int(?![a-z])|(?<![a-z])cps(?![a-z])|(?<![a-z])cts|imp(uls|\.|/|\W|$)|z(ä|ae)hl|coups|cuentas|contagens|conteggi|tellen|tellingen|zlicze\w*|sayım|(?<![a-z])i(?![a-z])|(?<![a-z])y(obs)?(?![a-z])|импульс|强度|計数|(?<![a-z])det", RegexOptions.IgnoreCase | RegexOptions.ExplicitCapture, matchTimeoutMilliseconds: ScanWords.Patience)]

@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using Holdfast.Studies;
 using Holdfast.Studies.Acts;
 using Holdfast.Studies.Properties;

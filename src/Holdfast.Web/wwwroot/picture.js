@@ -213,6 +213,7 @@ export function attach(frame, program, picture) {
       stroke(cross);
     }
     frame.dataset.scale = view.scale;
+    frame.dataset.tool = drawn.tool;
     frame.dataset.left = view.x;
     frame.dataset.top = view.y;
     place.textContent = at ? `at ${at[0].toFixed(1)}, ${at[1].toFixed(1)} px; ${begun.length === 0 ? "nothing begun" : begun.length === 1 ? "one point placed" : `${begun.length} points placed`}` : "";
