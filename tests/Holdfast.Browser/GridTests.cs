@@ -99,7 +99,7 @@ public sealed class GridTests(Browsing browsing) : IClassFixture<Browsing>
         await shown.SelectOptionAsync("instrument");
         await Browsing.At(page, "/samples?show=instrument");
         await page.Locator("td[data-code='ISO-02-1']").First.WaitForAsync(new() { State = WaitForSelectorState.Detached });
-        Assert.Contains("standard", await page.Locator(".vessels tbody tr").First.InnerTextAsync(), StringComparison.Ordinal);
+        Assert.Contains("blank", await page.Locator(".vessels tbody tr").First.InnerTextAsync(), StringComparison.Ordinal);
         // The grid is one tab stop in every group, and the keys move in it.
         Assert.Equal(1, await page.Locator("td[role='gridcell'][tabindex='0']").CountAsync());
         await page.Locator("td[role='gridcell'][tabindex='0']").FocusAsync();
