@@ -47,8 +47,8 @@ internal sealed record HeatingStudy(ImmutableArray<PowderHeated> Curves, Immutab
     {
         if (measurement.Column(HeatingFiles.Temperature) is not { Numbers: { } t } temperature || measurement.Column(HeatingFiles.Mass) is not { Numbers: { } m } mass)
             return null;
-        var zero = temperature.Unit == "K" ? 273.15 : 0;
-        var points = t.Zip(m).Where(p => p.First is not null && p.Second is not null).Select(p => (p.First!.Value - zero, p.Second!.Value));
+        var (read, celsius) = (Unit.Parse(temperature.Unit), Unit.Parse("°C"));
+        var points = t.Zip(m).Where(p => p.First is not null && p.Second is not null).Select(p => (read.Convert(p.First!.Value, celsius), p.Second!.Value));
         // Per cent of a mass that a line states; buoyancy cannot be judged without one.
         double? milligrams = mass.Unit == "%" ? measurement.Setting(HeatingFiles.Start)?.Value / 100 : Unit.Parse(mass.Unit).Convert(1, Unit.Parse("mg"));
         return HeatingCurve.Of(points, milligrams);

@@ -211,14 +211,10 @@ public sealed class ParticleFiles : ITechnique
         {
             if (TenfoldSlip.OfGroup(medians[k], medians[0]) is not { } factor)
                 continue;
-            var id = "scale:" + groups[k].Label;
-            var choice = "× " + Text(factor);
-            var answer = source.Talk.Ask(id, Codes.Ambiguous,
-                $"{groups[k].Label} has a median of {Text(medians[k])} {unit}, {groups[0].Label} of {Text(medians[0])} {unit}: unusual for kin powders. Are its sizes in another unit?", [choice, AsWritten], groups[k].Label);
-            source.Talk.Explain(id, [$"median {Text(medians[k] * factor)} {unit}", $"median {Text(medians[k])} {unit}"]);
-            if (answer is null)
+            var text = $"{groups[k].Label} has a median of {Text(medians[k])} {unit}, {groups[0].Label} of {Text(medians[0])} {unit}: unusual for kin powders. Are its sizes in another unit?";
+            if (TenfoldScale.Ask(source, "scale:" + groups[k].Label, text, groups[k].Label, medians[k], factor, unit) is not { } scale)
                 return default;
-            scales[k] = answer == choice ? factor : null;
+            scales[k] = scale;
         }
 
         return [.. scales];

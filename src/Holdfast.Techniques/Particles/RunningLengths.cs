@@ -40,17 +40,17 @@ internal static partial class RunningLengths
             }
 
             begun = false;
-            if (NameBehind(text, PowderWords) is { } named)
-                (powder, image) = (named, "");
-            else if (NameBehind(text, ImageWords) is { } picture)
-                image = picture;
+            if (Named(text, PowderWords) is { } named)
+                (powder, image) = (named.Name, "");
+            else if (Named(text, ImageWords) is { } picture)
+                image = $"{picture.Key} {picture.Name}";
         }
 
         var first = lines[0].Row.Number;
         return grid with
         {
             Separator = null,
-            Rows = [.. words.Where(w => w.Row.Number < rows[0].Number && NameBehind(w.Text, PowderWords) is null && NameBehind(w.Text, ImageWords) is null).Select(w => w.Row with { Cells = [new(w.Text)] }),
+            Rows = [.. words.Where(w => w.Row.Number < rows[0].Number && Named(w.Text, PowderWords) is null && Named(w.Text, ImageWords) is null).Select(w => w.Row with { Cells = [new(w.Text)] }),
                 new(first, [new(rows.Exists(r => r.Cells[0].Text.Length > 0) ? "powder" : ""), new("image"), new(said)]), .. rows],
         };
     }
@@ -65,11 +65,11 @@ internal static partial class RunningLengths
         return tokens.Length > 0 && Array.TrueForAll(tokens, t => Number().IsMatch(t)) ? tokens : null;
     }
 
-    // "*** Powder DY-1 ***" is DY-1, "Picture 2 (x 80 000):" is Picture 2.
-    private static string? NameBehind(string text, string words)
+    // "*** Powder DY-1 ***" names DY-1, "Picture 2 (x 80 000):" the picture 2.
+    private static (string Key, string Name)? Named(string text, string words)
     {
         string[] parts = [.. text.Trim(' ', '*', '#', '-', '=', ':').Split([' ', ':', '('], StringSplitOptions.RemoveEmptyEntries)];
-        return parts.Length >= 2 && MeasuredTable.Has(parts[0], words) ? ReferenceEquals(words, ImageWords) ? $"{parts[0]} {parts[1]}" : parts[1] : null;
+        return parts.Length >= 2 && MeasuredTable.Has(parts[0], words) ? (parts[0], parts[1]) : null;
     }
 
     [GeneratedRegex(@"^[\[(]?\d+([.,]\d+)?[\])]?$", RegexOptions.ExplicitCapture | RegexOptions.NonBacktracking)]

@@ -60,7 +60,7 @@ internal sealed partial record LineListLayout(MeasuredTable Table, int? TwoTheta
         var says = together is not null ? Recognition.Certain("2θ and d that belong together in every row")
             : angle is not null && (!planes.IsEmpty || LinesWord().IsMatch(text)) ? Recognition.Certain("2θ of lines")
             // A d alone may be a diameter, and a peak one of sizes.
-            : spacing is { } only && (!planes.IsEmpty || intensity is not null && (SpacingWord().IsMatch(headings[only]) || ScanWords.IsOfDiffraction(text))) ? Recognition.Certain("spacings of lines")
+            : spacing is { } only && (!planes.IsEmpty || intensity is not null && (ScanWords.SaysSpacing(headings[only]) || ScanWords.IsOfDiffraction(text))) ? Recognition.Certain("spacings of lines")
             : Recognition.None;
         return says.Evidence is null ? null : new(table, angle, spacing, together?.Wavelength, together?.PerSpacing ?? (spacing is { } s && Nanometre().IsMatch(headings[s]) ? 10 : 1), says)
         {
@@ -114,9 +114,6 @@ internal sealed partial record LineListLayout(MeasuredTable Table, int? TwoTheta
 
     [GeneratedRegex(@"intens|(?<![a-z])int(?![a-z])|(?<![a-z])i(\s*/\s*i)?(?![a-z])|(?<![a-z])i\s*/?\s*(0|1|max|rel|r)|height|altezza|hoch|höhe|hauteur|altura|wysoko|yükseklik|area|fläche|surface|counts|peak\s*h", RegexOptions.IgnoreCase | RegexOptions.ExplicitCapture, matchTimeoutMilliseconds: ScanWords.Patience)]
     private static partial Regex IntensityOrArea();
-
-    [GeneratedRegex(@"d[\s\-]?(spacing|value|wert)|interplan|netzebenen|interr(é|e)ticul|interplanar|d-werte?|odleg(ł|l)o(ś|s)", RegexOptions.IgnoreCase | RegexOptions.ExplicitCapture, matchTimeoutMilliseconds: ScanWords.Patience)]
-    private static partial Regex SpacingWord();
 
     [GeneratedRegex(@"fwhm|width|breite|hwb|larghezza|largeur|anchura|ancho|largura|szeroko|breedte|geni(ş|s)lik", RegexOptions.IgnoreCase | RegexOptions.ExplicitCapture, matchTimeoutMilliseconds: ScanWords.Patience)]
     private static partial Regex WidthWord();

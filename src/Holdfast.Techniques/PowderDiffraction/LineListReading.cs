@@ -12,8 +12,6 @@ internal static class LineListReading
 {
     private const int LongestName = 60, RowsLooked = 60;
 
-    private static readonly ImmutableArray<string> Usual = ["Cu Kα", "Cu Kα1", "Co Kα", "Co Kα1", "Mo Kα", "Fe Kα"];
-
     /// <summary>Reads it.</summary>
     /// <param name="source">The grid and what must be known for it.</param>
     /// <param name="layout">How it holds the lines.</param>
@@ -66,8 +64,8 @@ internal static class LineListReading
         var id = source.Question("unit:radiation");
         if (source.Talk.Answers.To(id) is { } answer)
         {
-            source.Talk.Ask(id, Codes.UnitMissing, "The radiation of these lines.", Usual);
-            return ScanRadiation.Named(answer) ?? throw new StudyException(Codes.Ambiguous, $"{answer} names no radiation that is known here. Write it like Cu Kα, Co Kα1, or as a wavelength: 1.5406 Å.");
+            source.Talk.Ask(id, Codes.UnitMissing, "The radiation of these lines.", RadiationQuestion.Usual);
+            return RadiationQuestion.Answered(answer);
         }
 
         var own = layout.Wavelength is { } w ? LineListLayout.Nearest(w) is { } near ? new ScanRadiation(near.WithoutKa2(), null) : new ScanRadiation(Radiation.Monochromatic(w), w) : null;
@@ -86,11 +84,11 @@ internal static class LineListReading
             return own;
         if (layout.TwoTheta is null)
         {
-            source.Talk.Assume(id, Codes.UnitMissing, "Spacings need no radiation; 2θ is shown as for Cu Kα1.", ["Cu Kα1", .. Usual.Remove("Cu Kα1")]);
+            source.Talk.Assume(id, Codes.UnitMissing, "Spacings need no radiation; 2θ is shown as for Cu Kα1.", ["Cu Kα1", .. RadiationQuestion.Usual.Remove("Cu Kα1")]);
             return ScanRadiation.Named("Cu Kα1");
         }
 
-        source.Talk.Ask(id, Codes.UnitMissing, "The list does not say with which radiation its angles were measured. Which was it?", Usual);
+        source.Talk.Ask(id, Codes.UnitMissing, "The list does not say with which radiation its angles were measured. Which was it?", RadiationQuestion.Usual);
         return null;
     }
 

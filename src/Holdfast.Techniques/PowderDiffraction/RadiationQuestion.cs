@@ -11,7 +11,8 @@ namespace Holdfast.Techniques.PowderDiffraction;
 /// <param name="said">What its words say.</param>
 internal sealed class RadiationQuestion(MeasurementSource source, RadiationSaid said)
 {
-    private static readonly ImmutableArray<string> Usual = ["Cu Kα", "Cu Kα1", "Co Kα", "Co Kα1", "Mo Kα", "Mo Kα1", "Fe Kα", "Cr Kα", "Ag Kα"];
+    /// <summary>Radiations of laboratories, the usual ones first.</summary>
+    public static readonly ImmutableArray<string> Usual = ["Cu Kα", "Cu Kα1", "Co Kα", "Co Kα1", "Mo Kα", "Mo Kα1", "Fe Kα", "Cr Kα", "Ag Kα"];
 
     private string Question => source.Question("unit:radiation");
 
@@ -25,7 +26,7 @@ internal sealed class RadiationQuestion(MeasurementSource source, RadiationSaid 
         if (source.Talk.Answers.To(Question) is { } answer)
         {
             source.Talk.Ask(Question, Codes.UnitMissing, "The radiation of this scan.", Usual);
-            return ScanRadiation.Named(answer) ?? throw new StudyException(Codes.Ambiguous, $"{answer} names no radiation that is known here. Write it like Cu Kα, Co Kα1, or as a wavelength: 1.5406 Å.");
+            return Answered(answer);
         }
 
         if (said.IsSilent)
@@ -79,6 +80,12 @@ internal sealed class RadiationQuestion(MeasurementSource source, RadiationSaid 
 
         return new(radiation, stated);
     }
+
+    /// <summary>The radiation that an answer names.</summary>
+    /// <param name="answer">The answer.</param>
+    /// <exception cref="StudyException">It names none (HF-402).</exception>
+    public static ScanRadiation Answered(string answer)
+        => ScanRadiation.Named(answer) ?? throw new StudyException(Codes.Ambiguous, $"{answer} names no radiation that is known here. Write it like Cu Kα, Co Kα1, or as a wavelength: 1.5406 Å.");
 
     private static string? Second(double wavelength) => Radiation.All.FirstOrDefault(r => r.Ka2 is { } second && Math.Abs(wavelength / second - 1) < 2e-4)?.Anode;
 

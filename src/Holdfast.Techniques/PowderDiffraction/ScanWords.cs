@@ -17,12 +17,16 @@ internal static partial class ScanWords
         => TwoTheta().IsMatch(heading) ? ScanAxis.TwoTheta
             : Theta().IsMatch(heading) ? ScanAxis.Theta
             : Q().IsMatch(heading) ? ScanAxis.Q
-            : Spacing().IsMatch(heading) ? ScanAxis.Spacing
+            : SaysSpacing(heading) || BareD().IsMatch(heading) ? ScanAxis.Spacing
             : Angle().IsMatch(heading) ? ScanAxis.TwoTheta : null;
 
     /// <summary>True when a heading says 2θ in so many words.</summary>
     /// <param name="heading">A heading.</param>
     public static bool SaysTwoTheta(string heading) => TwoTheta().IsMatch(heading);
+
+    /// <summary>True when a heading says in so many words that it is the spacing of planes: a d alone may be a diameter.</summary>
+    /// <param name="heading">A heading.</param>
+    public static bool SaysSpacing(string heading) => Spacing().IsMatch(heading);
 
     /// <summary>What else a heading names, or null for words that are nothing of the kind.</summary>
     /// <param name="heading">A heading.</param>
@@ -62,8 +66,11 @@ internal static partial class ScanWords
     [GeneratedRegex(@"^\W*q(?![a-z])|scattering vector|momentum transfer", RegexOptions.IgnoreCase | RegexOptions.ExplicitCapture, matchTimeoutMilliseconds: ScanWords.Patience)]
     private static partial Regex Q();
 
-    [GeneratedRegex(@"^\W*d(?![a-z])|d[\s\-]?(spacing|value|wert)|interplanar|netzebenenabst", RegexOptions.IgnoreCase | RegexOptions.ExplicitCapture, matchTimeoutMilliseconds: ScanWords.Patience)]
+    [GeneratedRegex(@"d[\s\-]?(spacing|value|wert)|interplan|netzebenenabst|interr(é|e)ticul|odleg(ł|l)o(ś|s)", RegexOptions.IgnoreCase | RegexOptions.ExplicitCapture, matchTimeoutMilliseconds: ScanWords.Patience)]
     private static partial Regex Spacing();
+
+    [GeneratedRegex(@"^\W*d(?![a-z])", RegexOptions.IgnoreCase | RegexOptions.ExplicitCapture, matchTimeoutMilliseconds: ScanWords.Patience)]
+    private static partial Regex BareD();
 
     [GeneratedRegex(@"back\s*-?ground|bkgd?|bgnd?|(?<![a-z])bg(?![a-z])|untergrund|base\s*-?line|grundlinie|fond|fondo|фон|背景", RegexOptions.IgnoreCase | RegexOptions.ExplicitCapture, matchTimeoutMilliseconds: ScanWords.Patience)]
     private static partial Regex Background();

@@ -30,10 +30,10 @@ internal sealed class StatedCell(PowderScan scan, Radiation stated, UnitCell cel
     private double[] Strong => [.. highest.Select(l => l.TwoTheta)];
 
     // What a doublet of the wrong spacing leaves over is no line of its own.
-    private double[] Stout => [.. highest.Where(l => l.Height >= StrongFrom * highest[0].Height).Select(l => l.TwoTheta)];
+    private double[] Prominent => [.. highest.Where(l => l.Height >= StrongFrom * highest[0].Height).Select(l => l.TwoTheta)];
 
     /// <summary>True when the strong lines lie where the cell has planes once every angle is doubled, and not as they stand: θ was written for 2θ.</summary>
-    public bool SaysHalf => Stout is { Length: >= FewestHalved } lines && 2 * lines.Max() < ScanLayout.LargestAngle && Explained(lines, stated) <= AtMost && Explained([.. lines.Select(x => 2 * x)], stated) >= AtLeast;
+    public bool SaysHalf => Prominent is { Length: >= FewestHalved } lines && 2 * lines.Max() < ScanLayout.LargestAngle && Explained(lines, stated) <= AtMost && Explained([.. lines.Select(x => 2 * x)], stated) >= AtLeast;
 
     /// <summary>The radiation under which the strong lines lie where the cell has planes, when under the stated one they do not; null elsewhere.</summary>
     public Radiation? Other
