@@ -52,6 +52,19 @@ public class SuggestionTests
         Assert.True(odd.Count == 0, string.Join("\n", odd));
     }
 
+    // What taking a file of the powder in says to look at next is there to be looked at.
+    [Fact]
+    public void TablesOfferedAfterAFileIsTaken_ArePrinted()
+    {
+        using var line = new Typed();
+        line.Begin();
+        var lines = string.Concat(new[] { "25.88;3.4401;40", "31.77;2.8143;100", "32.20;2.7777;60", "32.90;2.7202;65", "34.05;2.6309;25", "39.82;2.2619;20" }.Select(l => l + "\n"));
+        Assert.Equal(Exit.Done, line.Type("take", line.File("EHA-2.csv", "lines of EHA-2\n2theta;d (A);I\n" + lines)));
+        var offered = Regex.Matches(line.Out, "holdfast reduce (?<table>[a-z-]+)").Select(m => m.Groups["table"].Value).ToArray();
+        Assert.NotEmpty(offered);
+        Assert.All(offered, t => Assert.Equal(Exit.Done, line.Type("reduce", t)));
+    }
+
     [Theory, MemberData(nameof(Files))]
     public void AnswersNobodyKnows_AreRefusedByName(string text)
     {

@@ -33,6 +33,13 @@ internal sealed class Reduce : IVerb
                 return Exit.Done;
             }
 
+            // One table of an area, by the name that taking a file in tells.
+            if (areas.SelectMany(a => a.Tables).FirstOrDefault(t => string.Equals(t.Id, name, StringComparison.OrdinalIgnoreCase)) is { } one)
+            {
+                Printed.Write(one, parsed.GetValue(options.As)!, door.Out);
+                return Exit.Done;
+            }
+
             if (vessels.Length == 0 && name is not null)
             {
                 door.Error.WriteLine($"This study has no series {name}. Series: {string.Join(", ", evidence.Series.Select(s => s.Name).Concat(areas.Select(a => a.Name)))}.");

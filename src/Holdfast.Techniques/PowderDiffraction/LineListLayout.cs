@@ -54,7 +54,7 @@ internal sealed partial record LineListLayout(MeasuredTable Table, int? TwoTheta
         angle ??= Named(ScanAxis.TwoTheta, columns, headings, numbers, v => v is > 1 and < ScanLayout.LargestAngle);
         spacing ??= Named(ScanAxis.Spacing, columns, headings, numbers, v => v is > LeastSpacing / 10 and < MostSpacing);
         var free = columns.Where(c => c != angle && c != spacing && !planes.Contains(c) && table.IsNumeric(c)).ToArray();
-        int? intensity = free.Where(c => IntensityOrArea().IsMatch(headings[c])).Select(c => (int?)c).FirstOrDefault();
+        int? intensity = free.Where(c => IntensityOrArea().IsMatch(headings[c]) || ScanWords.Column(headings[c]) == ScanColumn.Intensity).Select(c => (int?)c).FirstOrDefault();
         int? width = free.Where(c => WidthWord().IsMatch(headings[c])).Select(c => (int?)c).FirstOrDefault();
         var text = string.Join(' ', table.Preamble.Append(table.Heading).OfType<GridRow>().SelectMany(r => r.Cells).Select(c => c.Text));
         var says = together is not null ? Recognition.Certain("2θ and d that belong together in every row")

@@ -39,7 +39,7 @@ internal sealed class PatternFigure : IStudyFigure
                 new Panel(x, new Axis("I", unit, "intensity") { Min = drawn.Length > 0 ? -1.1 * StickShare * top : 0 },
                 [
                     new Trace([.. angles.Zip(counts)]) { Slot = 0, Label = drawn.Length > 0 ? RichText.Literal("measured") : null },
-                    .. drawn.Select((p, i) => new Sticks(Heights(p, pattern, top)) { Slot = i + 1, Label = RichText.Literal(p.Name) }),
+                    .. drawn.Select((p, i) => new Sticks([.. Shares(p, pattern).Select(s => (s.X, -StickShare * top * s.Percent / 100))]) { Slot = i + 1, Label = RichText.Literal(p.Name) }),
                 ]),
                 .. rest.Length > 0 ? [new Panel(x, new Axis("ΔI", unit, "measured less fitted"), [.. rest.Select(r => new Trace(r) { Slot = 0 }), new Reports.Figures.ReferenceLine(AxisName.Y, 0, "nothing left over")])] : Array.Empty<Panel>(),
             ])
@@ -56,23 +56,20 @@ internal sealed class PatternFigure : IStudyFigure
         };
     }
 
-    // A list has no readings: its lines stand as sticks, those of its phases hang below.
+    // A list has no readings: its lines stand as sticks, those of its phases in a panel below.
     private static Figure Listed(PatternFound pattern, Dossier dossier)
     {
         var (id, name) = (pattern.Measurement.Id, pattern.Sample);
         var hasHeights = pattern.Lines.All(l => l.Height > 0);
-        var top = hasHeights ? pattern.Lines.Max(l => l.Height) : 1;
         var (from, to) = pattern.Range;
+        var x = new Axis("2θ", "°", "diffraction angle") { Min = from, Max = to, Chosen = true };
         PhaseFound[] drawn = [.. pattern.Phases.Take(Layer.Slots - 1)];
         return new Figure(
             StudyFigure.Id("pattern", name + "-" + id), $"Diffraction lines of {name} ({id})",
-            $"{SentenceCase.Of(InWords.Count(pattern.Lines.Length, "line"))} at their 2θ, as listed" + (drawn.Length > 0 ? $"; sticks below mark the lines of {InWords.Listed(drawn.Select(p => p.Name))}." : "; no known phase is matched."),
+            $"{SentenceCase.Of(InWords.Count(pattern.Lines.Length, "line"))} at their 2θ, as listed" + (drawn.Length > 0 ? $"; the lower panel marks the lines of {InWords.Listed(drawn.Select(p => p.Name))}." : "; no known phase is matched."),
             [
-                new Panel(new Axis("2θ", "°", "diffraction angle") { Min = from, Max = to, Chosen = true }, new Axis("I", null, hasHeights ? "intensity as listed" : "no intensity is listed") { Min = drawn.Length > 0 ? -1.1 * StickShare * top : 0 },
-                [
-                    new Sticks([.. pattern.Lines.Select(l => (l.TwoTheta, hasHeights ? l.Height : top))]) { Slot = 0, Label = drawn.Length > 0 ? RichText.Literal("listed") : null },
-                    .. drawn.Select((p, i) => new Sticks(Heights(p, pattern, top)) { Slot = i + 1, Label = RichText.Literal(p.Name) }),
-                ]),
+                new Panel(x, hasHeights ? new Axis("I", null, "intensity as listed") : new Axis("places", null, "places only, no intensity is listed"), [new Sticks([.. pattern.Lines.Select(l => (l.TwoTheta, hasHeights ? l.Height : 1))]) { Slot = 0 }]),
+                .. drawn.Length == 0 ? Array.Empty<Panel>() : [new Panel(x, drawn.All(p => p.HasIntensities) ? new Axis("I", "%", "intensity of the phase") : new Axis("places", null, "places only, their lengths say nothing"), [.. drawn.Select((p, i) => new Sticks([.. Shares(p, pattern)]) { Slot = i + 1, Label = RichText.Literal(p.Name) })])],
             ])
         {
             Caption = $"Lines of {name} as listed ({id}), {pattern.Radiation.Name}, λ = {InWords.Setting(pattern.Radiation.Ka1, "Å")}; the pattern itself is not in the study.",
@@ -94,9 +91,10 @@ internal sealed class PatternFigure : IStudyFigure
         }
     }
 
-    private static (double X, double Height)[] Heights(PhaseFound phase, PatternFound pattern, double top)
+    // Places and intensities of the lines that a phase shows, per cent of its strongest.
+    private static (double X, double Percent)[] Shares(PhaseFound phase, PatternFound pattern)
         => [.. phase.Lines.Where(l => !(l.Intensity < LeastStick) && (phase.HasIntensities || phase.Match.Matched.Any(m => m.Reference == l)))
-            .Select(l => (X: At(phase, l, pattern.Radiation), Height: -StickShare * top * (l.Intensity ?? 50) / 100)).Where(l => l.X is not null).Select(l => (l.X!.Value, l.Height))];
+            .Select(l => (X: At(phase, l, pattern.Radiation), Percent: l.Intensity ?? 50)).Where(l => l.X is not null).Select(l => (l.X!.Value, l.Percent))];
 
     private static double? At(PhaseFound phase, Diffraction.ReferenceLine line, Radiation radiation)
         => phase.Match.Lattice is { } lattice && line.Planes is { } planes ? lattice.Fit.Place(planes, radiation.Ka1)

@@ -16,8 +16,8 @@ public sealed class HeatingCurve
     /// <summary>What a change of buoyancy may pretend over a whole curve, mg (the characterisation chapter's limit; a blank run would tell).</summary>
     public const double Buoyancy = 0.1;
 
-    // Width of the mean over which the loss per kelvin is taken, K: narrower is noise, wider joins steps.
-    private const double Window = 15;
+    // Width over which the loss per kelvin is taken, K: narrower is noise, wider joins steps. A curve typed from a print has few points, and three must lie inside.
+    private const double Narrowest = 15, StepsInside = 3;
 
     // A stretch loses when it is faster than this part of the fastest; two maxima are two steps when the loss between them falls below this part of the smaller.
     private const double Losing = 0.05, Parted = 0.6;
@@ -89,10 +89,11 @@ public sealed class HeatingCurve
     /// <summary>The steps, from low to high temperatures.</summary>
     public ImmutableArray<HeatingStep> Steps()
     {
-        var rate = Rates();
+        var window = Window;
+        var rate = Rates(window);
         var top = rate.Max();
         // The scatter of a mean over the window, as a rate.
-        var noise = 5 * Scatter * Math.Sqrt(2) / Window;
+        var noise = 5 * Scatter * Math.Sqrt(2) / window;
         var least = Math.Max(Losing * top, noise);
         var parts = new List<(int From, int To)>();
         for (var i = 0; i < rate.Length;)
@@ -149,15 +150,24 @@ public sealed class HeatingCurve
         }
     }
 
+    private double Window
+    {
+        get
+        {
+            double[] steps = [.. Enumerable.Range(1, temperature.Length - 1).Select(i => temperature[i] - temperature[i - 1]).Order()];
+            return Math.Max(Narrowest, StepsInside * steps[steps.Length / 2]);
+        }
+    }
+
     // Loss per kelvin at each point, from the line through all points within the window.
-    private double[] Rates()
+    private double[] Rates(double window)
     {
         var rate = new double[mass.Length];
         for (int i = 0, low = 0, high = 0; i < mass.Length; i++)
         {
-            while (temperature[i] - temperature[low] > Window / 2)
+            while (temperature[i] - temperature[low] > window / 2)
                 low++;
-            while (high + 1 < mass.Length && temperature[high + 1] - temperature[i] <= Window / 2)
+            while (high + 1 < mass.Length && temperature[high + 1] - temperature[i] <= window / 2)
                 high++;
             var n = high - low + 1;
             double t = 0, m = 0, tt = 0, tm = 0;

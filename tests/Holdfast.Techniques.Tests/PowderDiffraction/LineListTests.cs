@@ -1,5 +1,9 @@
 using System.Globalization;
+using Holdfast.Claims;
 using Holdfast.Diffraction;
+using Holdfast.Reports.Documents;
+using Holdfast.Reports.Figures;
+using Holdfast.Reports.StudyFigures;
 using Holdfast.Techniques.PowderDiffraction;
 using Holdfast.Testing;
 
@@ -71,6 +75,24 @@ public class LineListTests
         Assert.Equal("reference lines of rock salt", pattern.Main!.Name);
         Assert.True(pattern.Main.Match.Matched.Length >= 4);
         Assert.Equal(4.2112, pattern.Lattice!.Parameters[0].Value, 3 * pattern.Lattice.Parameters[0].U);
+    }
+
+    // Everything that is said and drawn of a list and of a heating curve can be: no room of the report falls out.
+    [Fact]
+    public void Report_OfAListAndAHeatingCurve_IsWhole()
+    {
+        var heated = "Sample: BW-6; air\nT (°C),m (mg)\n" + string.Concat(Enumerable.Range(0, 60).Select(i => string.Create(CultureInfo.InvariantCulture, $"{25 + 10 * i},{20 - 3 / (1 + Math.Exp(-(i - 20) / 2.0)):0.000}\n")));
+        var study = Reading.Taken(null, ("EHA-2.csv", "lines of EHA-2\n2theta;d (A);I;hkl\n" + Rows(Copper, ";", indices: true)), ("BW-6.csv", heated));
+        var dossier = Dossier.Of(study);
+        var figures = StudyFigure.All(dossier);
+        var listed = Assert.Single(figures, f => f.Title.Contains("EHA-2", StringComparison.Ordinal));
+        Assert.Equal(2, listed.Panels.Count);
+        Assert.All(listed.Panels, p => Assert.True(AxisRange.OfY(p).Low >= 0));
+        Assert.Equal(Apatite.Length, Assert.Single(listed.Panels[0].Layers.OfType<Sticks>()).Points.Count);
+        Assert.Single(Assert.Single(figures, f => f.Title.Contains("BW-6", StringComparison.Ordinal)).Panels[0].Layers.OfType<Zone>());
+        var sections = ResultSections.OnPage(dossier, new PageLinks(_ => null, _ => null, _ => ""));
+        Assert.Equal(["powder-diffraction", "heating-curves"], sections.Select(s => s.Id).Where(id => id is "powder-diffraction" or "heating-curves"));
+        Assert.DoesNotContain(sections, s => string.Concat(s.Content.Select(c => c.ToString())).Contains("HF-451", StringComparison.Ordinal));
     }
 
     // Sizes by light scattering have a d and peaks too.

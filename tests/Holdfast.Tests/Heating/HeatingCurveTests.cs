@@ -26,6 +26,16 @@ public class HeatingCurveTests
         Assert.Equal(20, curve.Milligrams!.Value, 0.05);
     }
 
+    // The same curve with a point every ten kelvin, as typed from a print.
+    [Fact]
+    public void Curve_WithFewPoints_HasItsSteps()
+    {
+        var steps = HeatingCurve.Of(Made(20).Where((_, i) => i % 20 == 0), 1)!.Steps();
+        Assert.Equal(2, steps.Length);
+        Assert.InRange(steps[0].Fastest, 85, 115);
+        Assert.InRange(steps[1].Fastest, 215, 245);
+    }
+
     // 0.1 mg of buoyancy as a rectangular bound: 0.1/√3 mg of the first mass, so twice as much in half the powder.
     [Theory]
     [InlineData(20, 0.28868)]
