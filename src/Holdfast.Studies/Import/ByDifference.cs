@@ -18,7 +18,10 @@ internal static class ByDifference
     /// <param name="mark">The file's decimal mark.</param>
     public static void Read(List<SampleRow> rows, ImmutableArray<Column> columns, TableSource source, DecimalMark? mark)
     {
-        var (full, empty) = (columns.FirstOrDefault(c => c.Use == ColumnUse.WeighedFull), columns.FirstOrDefault(c => c.Use == ColumnUse.WeighedEmpty));
+        var (full, filled) = (columns.FirstOrDefault(c => c.Use == ColumnUse.WeighedFull), columns.FirstOrDefault(c => c.Use == ColumnUse.WeighedFilled));
+        // "bottle empty" and "bottle with solution" beside two weighings of a vial: what the bottle weighs belongs to the liquid.
+        var bare = filled is null ? null : columns.FirstOrDefault(c => c.Use == ColumnUse.WeighedEmpty && IsOfOneVessel(c, filled) && (full is null || !IsOfOneVessel(c, full)));
+        var empty = columns.FirstOrDefault(c => c.Use == ColumnUse.WeighedEmpty && c != bare);
         if (full is null != empty is null && columns.FirstOrDefault(c => c.Use == ColumnUse.Fact && c.Property == BatchProperties.Mass) is { } other
             && (full is null ? IsAbove(other, empty!) : IsOfTheBoat(other.Heading, full.Heading) && IsAbove(full, other)))
         {
@@ -39,11 +42,11 @@ internal static class ByDifference
             source.Talk.Note(Codes.OddCell, Weight.Caution, $"{alone.Heading} is one weighing of two: without the other no mass follows. Where it is the powder alone, say that it holds the mass.", alone.Heading);
         }
 
-        if (full is not null && columns.FirstOrDefault(c => c.Use == ColumnUse.WeighedFilled) is { } filled && !columns.Any(c => c.Property == BatchProperties.Volume)
-            && source.Talk.Assume("volume-weighed", Codes.Ambiguous, $"The volume is {filled.Heading} less {full.Heading}, with 1.00 g/mL as for water.", ["use", "ignore"], filled.Heading) == "use")
+        if ((bare ?? full) is { } before && filled is not null && !columns.Any(c => c.Property == BatchProperties.Volume)
+            && source.Talk.Assume("volume-weighed", Codes.Ambiguous, $"The volume is {filled.Heading} less {before.Heading}, with 1.00 g/mL as for water.", ["use", "ignore"], filled.Heading) == "use")
         {
             foreach (var row in rows)
-                Fill(row, filled, full, source, mark);
+                Fill(row, filled, before, source, mark);
         }
 
         if (columns.FirstOrDefault(c => c.Use == ColumnUse.DilutedFrom) is { } taken && columns.FirstOrDefault(c => c.Use == ColumnUse.DilutedTo) is { } total)
@@ -106,6 +109,9 @@ internal static class ByDifference
         row.Facts = row.Facts.SetItem(BatchProperties.Mass.Name, new Fact(BatchProperties.Mass.Name, mass, null, null, null,
             $"{full.Written(with)} − {empty.Written(without)}", source.At(row.Row.Number, full.Heading)));
     }
+
+    private static bool IsOfOneVessel(Column one, Column other)
+        => Lexicon.Tokens(one.Heading).Intersect(Lexicon.Tokens(other.Heading), StringComparer.Ordinal).Any(t => t.Length > 2 && Lexicon.OfToken(t).Contains(HeadingWord.Boat));
 
     // "pan at start" beside "pan + clay": what both name, and the powder's word does not, is the boat in any language.
     private static bool IsOfTheBoat(string one, string both)

@@ -27,6 +27,18 @@ public enum ColumnUse
     /// <summary>The volume that it was made up to; the factor is their quotient.</summary>
     DilutedTo,
 
+    /// <summary>The volume of titrant that a portion took.</summary>
+    Titre,
+
+    /// <summary>The burette before a titration; the titre is the difference to its reading after.</summary>
+    BuretteStart,
+
+    /// <summary>The burette after a titration.</summary>
+    BuretteEnd,
+
+    /// <summary>The volume that was titrated.</summary>
+    Aliquot,
+
     /// <summary>Which portion the row is.</summary>
     Portion,
 

@@ -85,6 +85,7 @@ internal sealed partial class Columns
         }
 
         Titration(columns);
+        Titrated(columns);
         UnitOfTheTitle(columns);
         BlankToSubtract(columns);
         SignalBesideResults(columns);
@@ -198,7 +199,7 @@ internal sealed partial class Columns
         if (ColumnChoices.Use(said) is { } use)
             return new Column(index, h.Text, use, use switch { ColumnUse.Code => SampleProperties.Code, ColumnUse.WeighedFull or ColumnUse.WeighedFilled or ColumnUse.WeighedEmpty => BatchProperties.Mass, ColumnUse.ClockStart or ColumnUse.ClockEnd => BatchProperties.ContactTime, ColumnUse.DilutedFrom or ColumnUse.DilutedTo => SpectrometryProperties.Dilution, ColumnUse.TakenOut => BatchProperties.ReportedRemoval, _ => null },
                 null, "As you said.")
-            { Bridge = use is ColumnUse.WeighedFull or ColumnUse.WeighedFilled or ColumnUse.WeighedEmpty ? BridgeFor(h, BatchProperties.Mass) : use is ColumnUse.DilutedFrom or ColumnUse.DilutedTo ? BridgeFor(h, BatchProperties.Volume) : use is ColumnUse.TakenOut ? BridgeFor(h, BatchProperties.InitialConcentration) : null };
+            { Bridge = use is ColumnUse.WeighedFull or ColumnUse.WeighedFilled or ColumnUse.WeighedEmpty ? BridgeFor(h, BatchProperties.Mass) : use is ColumnUse.DilutedFrom or ColumnUse.DilutedTo or ColumnUse.Titre or ColumnUse.BuretteStart or ColumnUse.BuretteEnd or ColumnUse.Aliquot ? BridgeFor(h, BatchProperties.Volume) : use is ColumnUse.TakenOut ? BridgeFor(h, BatchProperties.InitialConcentration) : null };
         var property = ColumnChoices.Named(said)
             ?? throw new StudyException(Codes.Ambiguous, $"'{said}' is nothing that a column can hold, so {h.Name} is not changed. `holdfast list meanings` names all; the nearest is {ColumnChoices.Nearest(said)}.");
         return Take(index, h, property == SampleProperties.Code ? ColumnUse.Code : property.IsSignal ? ColumnUse.Signal : ColumnUse.Fact, property, "as you said");

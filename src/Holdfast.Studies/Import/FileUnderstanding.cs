@@ -293,7 +293,7 @@ internal sealed class FileUnderstanding
         var columns = kind is TableKind.Samples or TableKind.Readings ? Columns.Read(source) : [];
         var numbers = columns.IsEmpty
             ? PointsColumns.Numeric(source.Layout)
-            : [.. columns.Where(c => c.Use is ColumnUse.Signal or ColumnUse.Dilution or ColumnUse.Uncertainty or ColumnUse.WeighedFull or ColumnUse.WeighedFilled or ColumnUse.WeighedEmpty or ColumnUse.DilutedFrom or ColumnUse.DilutedTo or ColumnUse.TakenOut || c is { Use: ColumnUse.Fact or ColumnUse.WithoutUnit, Property.Holds: Holds.Number }).Select(c => c.Index)];
+            : [.. columns.Where(c => c.Use is ColumnUse.Signal or ColumnUse.Dilution or ColumnUse.Uncertainty or ColumnUse.WeighedFull or ColumnUse.WeighedFilled or ColumnUse.WeighedEmpty or ColumnUse.DilutedFrom or ColumnUse.DilutedTo or ColumnUse.Titre or ColumnUse.BuretteStart or ColumnUse.BuretteEnd or ColumnUse.Aliquot or ColumnUse.TakenOut || c is { Use: ColumnUse.Fact or ColumnUse.WithoutUnit, Property.Holds: Holds.Number }).Select(c => c.Index)];
         var evidence = DecimalEvidence.Of(source.Layout, numbers);
         var mark = evidence.Settle(source.Talk, mayBeBoth: true);
         var draft = kind switch

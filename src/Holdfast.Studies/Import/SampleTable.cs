@@ -27,6 +27,7 @@ internal static partial class SampleTable
             ReadCells(row, columns, source, mark);
         Cycles(rows, columns, source);
         columns = ByStatedLine.Turn(rows, columns, source);
+        columns = TitratedResults.Read(rows, columns, source, mark);
         ByDifference.Read(rows, columns, source, mark);
         Suspensions.Settle(rows, columns, source);
         GroupedRows.Settle(rows, columns, source);

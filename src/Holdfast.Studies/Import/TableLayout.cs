@@ -45,6 +45,8 @@ internal sealed record TableLayout(Grid Grid, ImmutableArray<GridRow> Preamble, 
             return In(grid with { Rows = [.. grid.Rows.Select(r => r with { Cells = r.Cells.IsEmpty ? r.Cells : r.Cells.RemoveAt(0) })] });
         if (UnitsBeside.Join(grid) is { } joined)
             return [.. In(joined).Select(t => t with { Turned = "units stood beside their numbers" })];
+        if (LegendBeside.Move(grid) is { } moved)
+            return In(moved);
         if (Transposed.Turn(grid) is { } turned)
             return [Of(turned, 0, turned.Rows.Length) with { Turned = "each column was a sample; rows are counted as columns" }];
         if (AmountLines.Turn(grid) is { } lines)

@@ -15,6 +15,8 @@ internal readonly partial record struct ColumnGuess(ColumnUse Use, Property? Pro
     /// <summary>Words for a reading from which nothing was subtracted.</summary>
     internal static readonly HashSet<string> Raw = new("raw brut brute brutto bruta bruto grezza roh uncorrected gross".Split(' '), StringComparer.Ordinal);
 
+    private static readonly Amounts.Unit Potentials = Amounts.Unit.Parse("mV");
+
     // Which of several readings; numbers in words, since "A1" may name anything.
     private static readonly HashSet<string> Ordinals = new(("1st 2nd 3rd 4th first second third i ii iii 1re 1ere 2e 2eme 3e 3eme premiere deuxieme seconde troisieme erste zweite dritte 1a 2a 3a primera segunda tercera primeira terceira prima seconda terza "
         + "eerste tweede derde pierwsza druga trzecia birinci ikinci ucuncu forsta andra tredje prvni druha treti pertama kedua ketiga").Split(' '), StringComparer.Ordinal);
@@ -23,8 +25,8 @@ internal readonly partial record struct ColumnGuess(ColumnUse Use, Property? Pro
     internal static readonly HashSet<string> Drawn = new(("taken aliquot aliquots pipetted withdrawn drawn sampling aliquote aliquoten alicuota alicuotas aliquota aliquotas entnommen entnahme probenahme probennahme pipettiert "
         + "preleve preleves prelevee prelevement prelevements prelevato prelevati prelievo prelievi tomado tomada muestreo retirado retirada retiradas retirados amostragem pobrano pobierano odebrano monstername uttag diambil").Split(' '), StringComparer.Ordinal);
 
-    // What a burette gave is no vessel's volume.
-    private static readonly HashSet<string> OfATitrant = new("edta titrant titrante titulant titriplex burette bureta buret burete burette gastado gasto verbrauch verbrauchte consumed consumido consumato zuzyto verbruik spent titrated titulado".Split(' '), StringComparer.Ordinal);
+    /// <summary>Words for what a burette gave, which is no vessel's volume.</summary>
+    internal static readonly HashSet<string> OfATitrant = new("edta titrant titrante titulant titriplex titre titer titolante burette bureta buret burete burettes buretta biureta biurety byreta byrett gastado gasto gastou verbrauch verbrauchte consumed consumido consumato consumo consommation zuzyto zuzycie verbruik spent titrated titulado titulo".Split(' '), StringComparer.Ordinal);
 
     /// <summary>What a column whose listed headings did not match is most likely; null when nothing is known of it.</summary>
     /// <param name="h">The heading.</param>
@@ -43,6 +45,8 @@ internal readonly partial record struct ColumnGuess(ColumnUse Use, Property? Pro
             return LeftOut("worked out from other columns for a straight plot");
         if (SymbolAtWavelength().IsMatch(h.Text))
             return new(ColumnUse.Signal, SpectrometryProperties.Absorbance, "an absorbance at a wavelength");
+        if (h.Unit is Amounts.UnitText.Known { Unit: var unit } && unit.IsConvertibleTo(Potentials))
+            return LeftOut("a potential, from which no concentration is worked out here; take in the concentrations that were read from the line of the standards");
         if (h.Has(W.Date) && kind is UnitKind.None && !h.Has(W.Time))
             return new(ColumnUse.Fact, SampleProperties.Day, "a date");
         // What came off the powder again is another liquid than what it was in.
@@ -91,7 +95,7 @@ internal readonly partial record struct ColumnGuess(ColumnUse Use, Property? Pro
         // "boat + powder" is full, "boat after" is empty, "paper" alone is empty as well.
         if (h.Has(W.Boat) || h.Text.Contains('+', StringComparison.Ordinal) || (h.HasAny(W.Full, W.Empty) && !h.Has(W.Metal)))
         {
-            if (h.Has(W.Liquid) && h.Text.Contains('+', StringComparison.Ordinal))
+            if (h.Has(W.Liquid) && (h.Text.Contains('+', StringComparison.Ordinal) || (h.HasAny(W.Full, W.End) && !h.HasAny(W.Sorbent, W.Empty))))
                 return new(ColumnUse.WeighedFilled, BatchProperties.Mass, "a weighing with powder and solution");
             var full = h.Has(W.Full) || h.Text.Contains('+', StringComparison.Ordinal) || (h.Has(W.Sorbent) && !h.Has(W.Empty)) || h.Has(W.Start);
             if (h.Has(W.Empty) && !h.Text.Contains('+', StringComparison.Ordinal))

@@ -236,7 +236,7 @@ internal sealed partial class Notes
             if (spoken.Exists(OfTheInstrument.Contains))
                 continue;
             // "1 mL made up to 5 mL before the flame": volumes of a dilution.
-            if (UnitKinds.Of(unit) == UnitKind.Volume && NotedDilution.IsOfVolumes(clause))
+            if (UnitKinds.Of(unit) == UnitKind.Volume && (NotedDilution.IsOfVolumes(clause) || NotedTitration.Speaks(lines[^1])))
                 continue;
             var into = UnitKinds.Of(unit) == UnitKind.Volume && spoken.Exists(ColumnGuess.Drawn.Contains) ? drawn : settings;
             if (Setting(UnitKinds.Of(unit), into == drawn ? words.Remove(W.Preparing) : words, before, unit) is { } property)

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using Holdfast.Studies.Import.Headings;
+using Holdfast.Studies.Properties;
 
 namespace Holdfast.Studies.Import.Shapes;
 
@@ -33,5 +34,5 @@ internal static class SideBySide
         => [.. Enumerable.Range(from, to - from).Where(i => !heading.At(i).IsBlank).Select(i => HeadingReading.Of(heading.At(i).Text))];
 
     private static bool IsCalibration(List<HeadingReading> headings)
-        => headings.Count is 2 or 3 && headings.Exists(h => h.HasAny(HeadingWord.Standard, HeadingWord.Known) || UnitKinds.Of(h.Unit) == UnitKind.Concentration) && headings.Exists(h => h.HasAny(HeadingWord.Absorbance, HeadingWord.Signal));
+        => headings.Count is 2 or 3 && headings.Exists(h => h.HasAny(HeadingWord.Standard, HeadingWord.Known) || UnitKinds.Of(h.Unit) == UnitKind.Concentration) && headings.Exists(h => h.HasAny(HeadingWord.Absorbance, HeadingWord.Signal) || TableKinds.Meant(h) is { } meant && SpectrometryProperties.IsCalibrated(meant.Name));
 }

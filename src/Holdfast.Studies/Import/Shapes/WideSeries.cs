@@ -10,7 +10,7 @@ internal static class WideSeries
 
     /// <summary>The table with one row a result; null where it is none.</summary>
     /// <param name="layout">The table.</param>
-    public static TableLayout? Turn(TableLayout layout) => WithSettingAbove(layout) ?? WithSettingsAsHeadings(layout);
+    public static TableLayout? Turn(TableLayout layout) => WithSettingAbove(layout) ?? WithSettingsAsHeadings(layout) ?? WithNamesAsHeadings(layout);
 
     // "Ct (mg/L) | Time (min)" over "Material | 5 | 10 | 20": the setting's name on one line, its values on the next.
     private static TableLayout? WithSettingAbove(TableLayout layout)
@@ -74,6 +74,27 @@ internal static class WideSeries
         };
     }
 
+    // "time | raw | washed | fired" under "Ni left (mg/L)": one powder a column, by names that mean nothing else.
+    private static TableLayout? WithNamesAsHeadings(TableLayout layout)
+    {
+        if (layout.Heading is not { } heading || layout.Units is not null || layout.Headings.Length < FewestSeries + 1 || SettingDown(Columns.WithUnitsInCells(layout)[0]) is not { } down)
+            return null;
+        var names = Enumerable.Range(1, layout.Headings.Length - 1).Where(i => !heading.At(i).IsBlank).ToList();
+        var rows = layout.Body.Where(r => !r.IsBlank).ToList();
+        if (names.Count < FewestSeries || rows.Count == 0 || !names.TrueForAll(i => IsNameAlone(heading.At(i).Text) && rows.TrueForAll(r => r.At(i).IsBlank || TableLayout.IsNumberLike(r.At(i)))) || Body(layout) is not { } result)
+            return null;
+        return new TableLayout(layout.Grid, layout.Preamble, new GridRow(heading.Number, [new Cell("Sample"), heading.At(0), new Cell(result), new Cell("Series")]), null,
+            [.. rows.SelectMany(r => names.Where(i => !r.At(i).IsBlank).Select(i => new GridRow(r.Number, [new Cell($"{heading.At(i).Text} {r.At(0).Text}"), r.At(0), r.At(i), heading.At(i)])))])
+        {
+            Notes = layout.Notes,
+            Part = layout.Part,
+            Turned = $"one row a result: {down.Title} down, {string.Join(", ", names.Select(i => heading.At(i).Text))} along",
+        };
+    }
+
+    private static bool IsNameAlone(string text)
+        => HeadingReading.Of(text) is { Unit: Amounts.UnitText.Absent } h && HeadingWords.Properties(h.Key).IsEmpty && ColumnGuess.Of(h, default) is null or { Property: null, Use: ColumnUse.Position };
+
     /// <summary>What is varied down the side, where a heading names a number with its unit; null elsewhere.</summary>
     /// <param name="side">Heading of the first column.</param>
     public static Property? SettingDown(HeadingReading side)
@@ -90,17 +111,17 @@ internal static class WideSeries
     // What stands in the body, a line above says: "body of the table = Co left in mg/L", "removal in %".
     private static string? Body(TableLayout layout)
     {
-        foreach (var cell in layout.Preamble.SelectMany(r => r.Cells).Where(c => !c.IsBlank))
+        foreach (var clause in layout.Preamble.SelectMany(r => r.Cells).Where(c => !c.IsBlank).SelectMany(c => c.Text.Split("; ")))
         {
-            var words = Lexicon.Of(cell.Text);
-            if (words.Contains(HeadingWord.Removal) && (cell.Text.Contains('%', StringComparison.Ordinal) || words.Contains(HeadingWord.Percent)))
+            var words = Lexicon.Of(clause);
+            if (words.Contains(HeadingWord.Removal) && (clause.Contains('%', StringComparison.Ordinal) || words.Contains(HeadingWord.Percent)))
                 return "Removal (%)";
-            if (words.Contains(HeadingWord.End) && Notes.Of([new GridRow(0, [cell])]).UnitFor(UnitKind.Concentration) is { } unit)
+            if (words.Contains(HeadingWord.End) && Notes.Of([new GridRow(0, [new Cell(clause)])]).UnitFor(UnitKind.Concentration) is { } unit)
                 return $"Ce ({unit.Unit.Plain})";
             foreach (var mark in new[] { " in ", " en ", "(", ", " })
             {
-                var at = cell.Text.LastIndexOf(mark, StringComparison.Ordinal);
-                if (at > 0 && words.Contains(HeadingWord.End) && HeadingReading.UnitOf(cell.Text[(at + mark.Length)..]) is Amounts.UnitText.Known known && UnitKinds.Of(known) == UnitKind.Concentration)
+                var at = clause.LastIndexOf(mark, StringComparison.Ordinal);
+                if (at > 0 && words.Contains(HeadingWord.End) && HeadingReading.UnitOf(clause[(at + mark.Length)..]) is Amounts.UnitText.Known known && UnitKinds.Of(known) == UnitKind.Concentration)
                     return $"Ce ({known.Unit.Plain})";
             }
         }
