@@ -13,6 +13,7 @@ internal static class FittedFigure
 {
     // One slot is the data's own; three curves is what a reader can hold apart.
     private const int MostCurves = 3;
+    private const int BandSteps = 60;
 
     /// <summary>True when some vessel of the series has an uptake, so that there is a mark to draw.</summary>
     /// <param name="fitted">The series with its fits.</param>
@@ -36,15 +37,15 @@ internal static class FittedFigure
         var lastX = marks.Count == 0 ? 1 : marks.Max(m => m.X);
         var layers = new List<Layer>();
         var residuals = new List<Marks>();
+        // The best curve is drawn whole, in the colour of the data it describes; its rivals are dashed.
+        var bands = shown.Count == 0 ? [] : Bands(shown[0]).ToList();
+        layers.AddRange(bands);
         for (var i = 0; i < shown.Count; i++)
         {
             var fit = shown[i];
-            var slot = i + 1;
-            layers.Add(ModelCurve.Of(fit.ValueAt, 0, lastX, fit.Points.X.Min(), fit.Points.X.Max()) with { Slot = slot, Label = fit.Card.Name });
+            layers.Add(ModelCurve.Of(fit.ValueAt, 0, lastX, fit.Points.X.Min(), fit.Points.X.Max()) with { Slot = i, Label = fit.Card.Name });
             if (i == 0)
-            {
-                residuals.Add(new Marks([.. fit.Points.X.Select((at, j) => new Mark(at, fit.Residuals[j]) { Id = fit.Points.Ids[j] })]) { Slot = slot });
-            }
+                residuals.Add(new Marks([.. fit.Points.X.Select((at, j) => new Mark(at, fit.Residuals[j]) { Id = fit.Points.Ids[j] })]) { Slot = i });
         }
 
         layers.Add(new Marks(marks) { Slot = 0 });
@@ -57,10 +58,26 @@ internal static class FittedFigure
             Notes =
             [
                 "Marks: single vessels; bars: 95 % interval of each vessel from the propagated uncertainty. Lines: fitted curves.",
-                .. shown.Count > 0 ? new RichText[] { $"Residuals: {shown[0].Card.Name}, the lowest AICc of the curves shown." } : [],
+                .. shown.Count > 0 ? new RichText[] { $"Whole line and residuals: {shown[0].Card.Name}, the lowest AICc of the curves shown." } : [],
+                .. bands.Count > 0 ? new RichText[] { $"Shaded: 95 % band of {shown[0].Card.Name} itself, by its parameters; paler: of one more vessel, with the scatter between vessels." } : [],
             ],
             MadeFrom = StudyFigure.MadeFrom(dossier),
         };
+    }
+
+    // Over what was fitted, and only where every parameter has an interval: elsewhere the first order that a band rests on says nothing.
+    private static IEnumerable<Band> Bands(FitResult best)
+    {
+        var (from, to) = (best.Points.X.Min(), best.Points.X.Max());
+        if (!(from < to) || best.Parameters.Any(p => p.Profile?.IsClosed != true))
+            yield break;
+        double[] places = [.. Enumerable.Range(0, BandSteps + 1).Select(i => from + (to - from) * i / BandSteps)];
+        foreach (var (pale, at) in new (bool, Func<double, CurveBand?>)[] { (true, x => best.PredictionBand(x)), (false, best.ConfidenceBand) })
+        {
+            var edges = places.Select(x => (X: x, Band: at(x))).Where(p => p.Band is { StandardError: > 0 }).Select(p => (p.X, p.Band!.Value.Lower, p.Band.Value.Upper)).ToList();
+            if (edges.Count > 1)
+                yield return new Band(edges) { Slot = 0, Pale = pale };
+        }
     }
 
     private static Measured? X(Vessel vessel, Func<Vessel, double?> place)

@@ -65,6 +65,7 @@ public static class ChoiceWords
         ["differing|take"] = "Take the new",
         ["match|add"] = "Add it as written",
         ["overlap|take"] = "They were read twice",
+        ["read-again|earlier"] = "The earlier holds",
         ["sheet|take"] = "Read the sheet",
     }.ToFrozenDictionary(StringComparer.Ordinal);
 

@@ -16,9 +16,17 @@ internal static class CodeColumns
     /// <param name="layout">The table.</param>
     /// <param name="headings">Its headings.</param>
     /// <param name="known">Codes that the study has already.</param>
-    public static int Of(TableLayout layout, ImmutableArray<HeadingReading> headings, IEnumerable<string>? known = null)
+    /// <param name="aliases">Other names of these samples, "lab no 401".</param>
+    public static int Of(TableLayout layout, ImmutableArray<HeadingReading> headings, IEnumerable<string>? known = null, IEnumerable<string>? aliases = null)
     {
         var best = (Place: -1, Score: 0.0);
+        if (aliases?.ToHashSet(StringComparer.OrdinalIgnoreCase) is { Count: > 0 } others)
+        {
+            var named = Enumerable.Range(0, headings.Length).Where(i => UnitKinds.Of(headings[i].Unit) is UnitKind.None && layout.Body.Take(RowsSeen).Select(r => r.At(i).Text).Where(t => t.Length > 0).ToList() is { Count: > 0 } cells && cells.Count(others.Contains) * 2 > cells.Count).ToList();
+            if (named is [var only])
+                return only;
+        }
+
         var codes = known is null ? null : new CodeIndex(known);
         for (var i = 0; i < headings.Length; i++)
         {

@@ -12,11 +12,15 @@ internal sealed class CodesOnTwoSheets(TableSource source, CodeIndex known)
     /// <param name="rows">The rows.</param>
     public bool AreOthers(List<SampleRow> rows)
     {
-        if (source.Tables < 2 || !Differ(rows) || AreWorkedOutTwice(rows))
+        if (source.Tables < 2 || AreReadingsAlone(rows) || !Differ(rows) || AreWorkedOutTwice(rows))
             return false;
         AskWhoseMasses(rows);
         return true;
     }
+
+    // "tube | Ag after" as run 1 and run 2, beside one sheet that says how the tubes were made up: the same tubes, read again.
+    private bool AreReadingsAlone(List<SampleRow> rows)
+        => source.Layout.Notes.All.IsEmpty && rows.TrueForAll(r => r.Facts.Values.All(f => f.Value is null) && (known.Find(r.Written) is not [var code] || source.Known[code].Fact(BatchProperties.Mass)?.Origin.Original == source.Sha256));
 
     // The same codes on another sheet of this file, with other masses or results, are other vessels.
     private bool Differ(List<SampleRow> rows)

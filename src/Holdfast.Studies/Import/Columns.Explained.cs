@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using System.Globalization;
 using Holdfast.Amounts;
 using Holdfast.Studies.History;
@@ -14,7 +15,7 @@ internal sealed partial class Columns
     private void RepeatedReadings(Column[] columns)
     {
         var start = columns.FirstOrDefault(c => c.Use == ColumnUse.Fact && c.Property == BatchProperties.InitialConcentration);
-        if (start is null || columns.Any(c => c.Use is ColumnUse.Signal || c.Property == BatchProperties.ReportedRemoval || c.Property == BatchProperties.ReportedRemaining || c.Property == BatchProperties.ReportedUptake))
+        if (start is null || columns.Any(c => c.Use is ColumnUse.Signal || c.Property == BatchProperties.ReportedRemaining || c.Property == BatchProperties.ReportedUptake || (c.Property == BatchProperties.ReportedRemoval && headings[c.Index].Unit is not UnitText.Absent)))
             return;
         var most = Numbers(start.Index).DefaultIfEmpty(0).Max();
         var repeats = columns.Where(c => c.Use is ColumnUse.NotUnderstood or ColumnUse.Position && headings[c.Index].Unit is UnitText.Absent && IsNumbered(headings[c.Index].Name)
@@ -104,6 +105,37 @@ internal sealed partial class Columns
         if (talk.Assume("suspension", Codes.Ambiguous, $"The mass of powder is {of}.", ["use", "ignore"], h.Name) != "use")
             return null;
         return new Column(index, h.Text, ColumnUse.Fact, BatchProperties.Mass, ((UnitText.Known)h.Unit).Unit, $"Mass: {of}.") { Scale = strength * millilitres, IsSuspension = true, Evidence = "a volume of suspension" };
+    }
+
+    /// <summary>True for "lab no | bottle": two names for each sample, and nothing else; a report may go by the other.</summary>
+    /// <param name="layout">The table.</param>
+    /// <param name="headings">Its headings.</param>
+    /// <param name="code">Place of the column that names the rows.</param>
+    public static bool IsListOfNames(TableLayout layout, ImmutableArray<HeadingReading> headings, int code)
+    {
+        const int fewest = 2, longest = 20;
+        if (headings.Length != 2 || layout.Heading is null || headings[1 - code] is not { Unit: UnitText.Absent } h || !h.HasAny(HeadingWord.Sample, HeadingWord.Position) || h.HasAny(HeadingWord.Replicate, HeadingWord.Role))
+            return false;
+        var names = layout.Body.Where(r => !r.IsBlank).Select(r => r.At(1 - code).Text).ToList();
+        // 1, 2, 3 only counts the rows.
+        return names.Count >= fewest && names.TrueForAll(n => n.Length is > 0 and <= longest && n.Any(char.IsDigit) && !n.Contains('.', StringComparison.Ordinal) && !n.Contains(',', StringComparison.Ordinal))
+            && names.Distinct(StringComparer.OrdinalIgnoreCase).Count() == names.Count && !names.Select((n, i) => n == Ordinal.Text(i + 1)).All(same => same);
+    }
+
+    // "C0 − Ce" under "gone" or "removed" without a unit is no share, though its numbers may pass for per cent.
+    private void GoneOfALitre(Column[] columns)
+    {
+        const int fewest = 3;
+        const double ofTheStart = 0.02;
+        var start = Array.Find(columns, c => c.Use == ColumnUse.Fact && c.Property == BatchProperties.InitialConcentration);
+        var read = columns.Where(c => c.Use == ColumnUse.Signal && c.Property == SpectrometryProperties.ReportedConcentration).ToList();
+        foreach (var column in columns.Where(c => c.Use == ColumnUse.Fact && c.Property == BatchProperties.ReportedRemoval && headings[c.Index].Unit is UnitText.Absent && !IsAnswered(c.Index)).ToList())
+        {
+            var rows = start is null ? [] : layout.Body.Select(r => (Gone: (CellText.Read(r.At(column.Index).Text, source.Mark) as CellText.Number)?.Value, From: start.Value(r.At(start.Index), source.Mark), Left: read.Select(c => c.Value(r.At(c.Index), source.Mark)).Average()))
+                .Where(r => r is { Gone: not null, From: > 0, Left: not null }).ToList();
+            if (rows.Count >= fewest && rows.TrueForAll(r => Math.Abs(r.Gone!.Value - (r.From!.Value - r.Left!.Value)) <= ofTheStart * r.From.Value))
+                columns[column.Index] = column.Become(ColumnUse.LeftOut, null, "Not used: worked out, what was taken out of a litre.");
+        }
     }
 
     // "R1", "Rep 2", "reading3", "1".

@@ -60,13 +60,19 @@ internal sealed partial class Columns
 
     private ImmutableArray<Column> All()
     {
-        var code = CodeColumns.Of(layout, headings, source.Known.Keys);
+        var code = CodeColumns.Of(layout, headings, source.Known.Keys, source.Known.Values.Select(s => s.Words(SampleProperties.Alias)).OfType<string>());
         var columns = new Column[headings.Length];
         for (var i = 0; i < columns.Length; i++)
         {
             columns[i] = i == code && talk.Answers.To("column:" + headings[i].Name) is null
                 ? new Column(i, headings[i].Text, ColumnUse.Code, SampleProperties.Code, null, null) { Evidence = "it names the rows" }
                 : Understand(i, headings[i]);
+        }
+
+        if (code >= 0 && IsListOfNames(layout, headings, code))
+        {
+            columns[1 - code] = new Column(1 - code, headings[1 - code].Text, ColumnUse.Fact, SampleProperties.Alias, null, null) { Evidence = "another name of each sample, and nothing else beside it" };
+            return [.. columns];
         }
 
         StartSolutions(columns);
@@ -91,6 +97,7 @@ internal sealed partial class Columns
         SignalBesideResults(columns);
         OneVolumeOfTwo(columns);
         TwoWeighings(columns);
+        GoneOfALitre(columns);
         SameThingTwice.Settle(columns, headings, source);
         DilutionInRemarks(columns);
         // A dilution belongs to the reading where the row has one; elsewhere it is a fact about the vessel.

@@ -18,8 +18,12 @@ internal static class RunReadings
         foreach (var signal in columns.Where(c => c.Use == ColumnUse.Signal).Select(c => c.Property!).Distinct())
         {
             var wanted = runs.Count == 0 ? source.Stem : $"{source.Stem}-{signal.Name}";
-            // Standards above and samples below, on one sheet, were read in one sitting.
+            // Standards above and samples below, on one sheet, were read in one sitting; a second table of standards is a calibration of its own.
             var sitting = $"{source.Layout.Grid.Sheet}|{signal.Name}";
+            var standards = sitting + "|standards";
+            var areStandards = columns.Any(c => c.Property == SpectrometryProperties.StandardConcentration);
+            if (areStandards && source.RunsHere.ContainsKey(standards))
+                source.RunsHere.Remove(sitting);
             var goesOn = source.RunsHere.TryGetValue(sitting, out var id);
             id ??= RunId(source, wanted);
             var (portions, order) = (new Portions(), source.Study.Readings.Where(r => goesOn && r.Run == id).Select(r => r.Order).DefaultIfEmpty(0).Max());
@@ -38,6 +42,8 @@ internal static class RunReadings
             if (readings.Count == count)
                 continue;
             source.RunsHere[sitting] = id;
+            if (areStandards)
+                source.RunsHere[standards] = id;
             if (!goesOn)
                 runs.Add(new Run(id, signal.Name, source.Layout.Details, source.At(0, null)));
         }

@@ -11,8 +11,8 @@ internal static class SameCodeTwice
     /// <summary>Readings of one vessel that agree within this share are repeats; beyond it one of them is of something else.</summary>
     internal const double SameReadingWithin = 0.1;
 
-    private const double OfTheLargest = 0.02;
-
+    /// <summary>Readings that differ by less than this share of the largest of a table are repeats too: near zero they scatter by more than a tenth of themselves.</summary>
+    internal const double OfTheLargest = 0.02;
 
     /// <summary>Gives replicates codes of their own, or asks.</summary>
     /// <param name="rows">The rows.</param>
@@ -62,7 +62,6 @@ internal static class SameCodeTwice
         return read.Count > 1 && read.Max() - read.Min() > Math.Max(SameReadingWithin * Math.Abs(read.Max()), least);
     }
 
-    // Near zero readings scatter by more than a tenth of themselves.
     private static double LeastThatCounts(List<SampleRow> rows)
         => OfTheLargest * rows.SelectMany(r => r.Signals.Where(s => s.Column.Property == SpectrometryProperties.ReportedConcentration && s.Readout.Value is not null).Select(s => s.Readout.Value!.Value * (r.Dilution ?? 1))).DefaultIfEmpty(0).Max();
 

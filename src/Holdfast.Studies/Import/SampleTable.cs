@@ -43,6 +43,7 @@ internal static partial class SampleTable
         CodePattern.Fill(rows, source);
         SameCodeTwice.Ask(rows, columns, source);
         Dilutions.Settle(rows, columns, source);
+        ReadInTwoRuns.Ask(rows, source);
         PlausibleValues.Ask(rows, columns, source);
         TwoCalibrations.Ask(rows, columns, source);
         var used = rows.Where(r => r is { IsLeftOut: false, Code: not null }).ToList();

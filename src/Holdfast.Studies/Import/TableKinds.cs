@@ -43,6 +43,8 @@ internal static class TableKinds
             // "sample" by name beside a known heading is a list of samples, though nothing is measured yet.
             if (code >= 0 && Properties.SampleProperties.Code.Headings.Contains(headings[code].Key) && keys.Where((_, i) => i != code).Any(k => !HeadingWords.Properties(k).IsEmpty))
                 return TableKind.Samples;
+            if (code >= 0 && Columns.IsListOfNames(layout, headings, code))
+                return TableKind.Samples;
             // Without codes: a table of standards, or vessels that are named by their rows.
             if (code < 0 && meant.Contains(SpectrometryProperties.Absorbance) && meant.Exists(p => p == SpectrometryProperties.StandardConcentration || p == SpectrometryProperties.ReportedConcentration))
                 return TableKind.Readings;

@@ -138,7 +138,8 @@ internal readonly partial record struct ColumnGuess(ColumnUse Use, Property? Pro
             return new(ColumnUse.Uncertainty, SpectrometryProperties.ReportedConcentration, "the scatter of a concentration");
         if (h.Has(W.Dose) || (h.Has(W.Sorbent) && !h.HasAny(W.Concentration, W.Metal, W.Start, W.End, W.Removal, W.Uptake)) || (h.Has(W.Sorbent) && IsGramPerLitre(h)))
             return Fact(BatchProperties.Dose, "powder per volume");
-        if (h.HasAny(W.Removal, W.Uptake) && !h.HasAny(W.Start, W.End) && !h.Has(W.Result) && h.Tokens.Any(t => t.StartsWith("remov", StringComparison.Ordinal) || t is "adsorbed" or "sorbed"))
+        // "worked out / gone (mg/L)": the last word tells, whatever stands before it.
+        if ((h.HasAny(W.Removal, W.Uptake) || h.Tokens.Contains("gone")) && !h.Has(W.Result) && (IsTakenOut(h.Tokens[^1]) || (!h.HasAny(W.Start, W.End) && h.Tokens.Any(IsTakenOut))))
             return new(ColumnUse.TakenOut, BatchProperties.ReportedRemoval, "a concentration taken out");
         if (h.Has(W.Standard) || (h.Has(W.Known) && table.HasSignal) || (h.Has(W.Check) && h.Has(W.Known)))
             return Fact(SpectrometryProperties.StandardConcentration, "the concentration of a standard");
@@ -150,6 +151,8 @@ internal readonly partial record struct ColumnGuess(ColumnUse Use, Property? Pro
             ? new(ColumnUse.Signal, SpectrometryProperties.ReportedConcentration, "a concentration")
             : null;
     }
+
+    private static bool IsTakenOut(string token) => token.StartsWith("remov", StringComparison.Ordinal) || token is "adsorbed" or "sorbed" or "gone";
 
     // Words come before symbols, and Co and Ce are metals where the study is about them: "Co end" is after contact, "Co" alone may be C0.
     private static bool? IsStart(HeadingReading h, string? analyte)

@@ -29,7 +29,7 @@ internal static class Footer
             return true;
         var first = Lexicon.OfToken(tokens[0]).ToList();
         return (first.Contains(HeadingWord.Mean) && !tokens[0].All(char.IsDigit) && tokens[0].Length > 2) || (first.Contains(HeadingWord.Spread) && !first.Contains(HeadingWord.Sample))
-            || (tokens.Length == 1 && tokens[0] is "sum" or "total" or "summe" or "gesamt" or "min" or "max" or "minimum" or "maximum" or "somme" or "suma" or "soma" or "somma" or "n" or "mw" or "moy");
+            || (tokens.Length == 1 && tokens[0] is "sum" or "total" or "summe" or "gesamt" or "min" or "max" or "minimum" or "maximum" or "somme" or "suma" or "soma" or "somma" or "n" or "mw" or "moy" or "gem" or "prom" or "med" or "ort" or "sr" or "mittelw");
     });
 
     /// <summary>True where the label names the weight that a balance is checked with: "Prüfgewicht", "check weight", "poids étalon".</summary>

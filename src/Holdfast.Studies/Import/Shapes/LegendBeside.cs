@@ -19,12 +19,17 @@ internal static class LegendBeside
         if (gap < 0)
             return null;
         var lines = grid.Rows.Where(r => r.Cells.Length > gap + 1 && r.Cells.Skip(gap + 1).Any(c => !c.IsBlank)).ToList();
-        if (lines.Count is 0 or > MostLines || lines.Exists(r => r.Cells.Skip(gap + 3).Any(c => !c.IsBlank)) || !lines.TrueForAll(r => r.At(gap + 1) is { IsBlank: false, Kind: CellKind.Text } key && key.Text.Any(char.IsLetter) && !TableLayout.IsNumberLike(key)))
-            return null;
-        // Words over numbers are a table of its own; a legend begins with its first key and value.
-        if (!TableLayout.IsNumberLike(lines[0].At(gap + 2)))
+        if (lines.Count is 0 or > MostLines || (!AreWords(lines, gap + 1) && !AreKeys(lines, gap + 1)))
             return null;
         var above = lines.Select(r => r with { Cells = [.. r.Cells.Skip(gap + 1)] });
         return grid with { Rows = [.. above, .. grid.Rows.Select(r => r with { Cells = [.. r.Cells.Take(gap)] })] };
     }
+
+    // "ce after 24 h on the roller" under "Legend": lines of words, one cell each.
+    private static bool AreWords(List<GridRow> lines, int at)
+        => lines.TrueForAll(r => r.At(at) is { IsBlank: false, Kind: CellKind.Text } cell && !TableLayout.IsNumberLike(cell) && r.Cells.Skip(at + 1).All(c => c.IsBlank)) && lines.Exists(r => r.At(at).Text.Contains(' ', StringComparison.Ordinal));
+
+    // Keys and values. Words over numbers are a table of its own; a legend begins with its first key and value.
+    private static bool AreKeys(List<GridRow> lines, int at)
+        => TableLayout.IsNumberLike(lines[0].At(at + 1)) && lines.TrueForAll(r => r.At(at) is { IsBlank: false, Kind: CellKind.Text } key && key.Text.Any(char.IsLetter) && !TableLayout.IsNumberLike(key) && r.Cells.Skip(at + 2).All(c => c.IsBlank));
 }

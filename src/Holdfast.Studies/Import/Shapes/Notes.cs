@@ -230,7 +230,7 @@ internal sealed partial class Notes
             }
 
             // "20 mg/L Cu": what is named behind it is in the liquid.
-            if (after.Split([' ', ',', '.', '('], StringSplitOptions.RemoveEmptyEntries) is [var first, ..] && Composition.ElementNames.SymbolOf(first) is not null)
+            if (after.Split([' ', ',', '.', '('], StringSplitOptions.RemoveEmptyEntries).SkipWhile(w => w is "of" or "de" or "di" or "von" or "an" or "van").FirstOrDefault() is { } first && Composition.ElementNames.SymbolOf(first) is not null)
                 words = words.Add(W.Metal);
             var spoken = Lexicon.Tokens(before).Concat(Lexicon.Tokens(after)).ToList();
             if (spoken.Exists(OfTheInstrument.Contains))

@@ -55,7 +55,7 @@ internal static class Transposed
         if (cell.Kind != CellKind.Text || cell.IsBlank || cell.Text.Length > 60)
             return false;
         var heading = HeadingReading.Of(cell.Text);
-        return (heading.Unit is UnitText.Known { Unit.IsOne: false } or UnitText.Ambiguous && heading.Name.Length > 0 && !heading.Name.Any(char.IsDigit) | heading.Name.Length <= 3)
+        return (heading.Unit is UnitText.Known { Unit.IsOne: false } or UnitText.Ambiguous && heading.Name.Any(char.IsLetter) && !heading.Name.Any(char.IsDigit) | heading.Name.Length <= 3)
             || (heading.Has(HeadingWord.Ph) && heading.Tokens.Length <= 3);
     }
 }

@@ -54,8 +54,8 @@ internal static class WideSeries
     {
         if (layout.Heading is not { } heading || layout.Headings.Length < FewestSeries + 1)
             return null;
-        var side = HeadingReading.Of(layout.Headings[0], layout.Units?.At(0).Text);
-        if (SettingDown(side) is not { } down)
+        var side = Columns.WithUnitsInCells(layout)[0];
+        if ((SettingDown(side) ?? (heading.At(0).IsBlank ? OfUnit(side) : null)) is not { } down)
             return null;
         var tops = layout.Headings.Skip(1).Select((h, i) => (Place: i + 1, Setting: Setting(h))).Where(t => !heading.At(t.Place).IsBlank).ToList();
         if (tops.Count < FewestSeries || tops.Exists(t => t.Setting is null) || tops.Select(t => t.Setting!.Property).Distinct().Count() != 1 || tops[0].Setting!.Property == down)
@@ -64,13 +64,13 @@ internal static class WideSeries
             return null;
         var along = tops[0].Setting!.Property;
         var rows = layout.Body.Where(r => !r.IsBlank).SelectMany(r => tops.Where(t => !r.At(t.Place).IsBlank).Select(t => new GridRow(r.Number,
-            [new Cell($"{side.Name} {r.At(0).Text} at {layout.Headings[t.Place]}"), r.At(0), new Cell(t.Setting!.Written), r.At(t.Place), new Cell(CellParts.Split(layout.Headings[t.Place]) is null ? layout.Headings[t.Place] : "at " + layout.Headings[t.Place])])));
+            [new Cell($"{(heading.At(0).IsBlank ? "" : side.Name + " ")}{r.At(0).Text} at {layout.Headings[t.Place]}"), r.At(0), new Cell(t.Setting!.Written), r.At(t.Place), new Cell(CellParts.Split(layout.Headings[t.Place]) is null ? layout.Headings[t.Place] : "at " + layout.Headings[t.Place])])));
         return new TableLayout(layout.Grid, layout.Preamble, new GridRow(heading.Number,
-            [new Cell("Sample"), new Cell(layout.Units is null ? layout.Headings[0] : $"{layout.Headings[0]} ({layout.Units.At(0).Text})"), new Cell(along.Headings[0]), new Cell(result), new Cell("Series")]), null, [.. rows])
+            [new Cell("Sample"), new Cell(heading.At(0).IsBlank ? down.Headings[0] : layout.Units is null ? layout.Headings[0] : $"{layout.Headings[0]} ({layout.Units.At(0).Text})"), new Cell(along.Headings[0]), new Cell(result), new Cell("Series")]), null, [.. rows])
         {
             Notes = layout.Notes,
             Part = layout.Part,
-            Turned = $"one row a result: {side.Name} down, {along.Title} along",
+            Turned = $"one row a result: {down.Title} down, {along.Title} along",
         };
     }
 
@@ -94,6 +94,9 @@ internal static class WideSeries
 
     private static bool IsNameAlone(string text)
         => HeadingReading.Of(text) is { Unit: Amounts.UnitText.Absent } h && HeadingWords.Properties(h.Key).IsEmpty && ColumnGuess.Of(h, default) is null or { Property: null, Use: ColumnUse.Position };
+
+    // An empty corner over "10 min", "30 min": the unit says what is varied down the side.
+    private static Property? OfUnit(HeadingReading side) => UnitKinds.Of(side.Unit) switch { UnitKind.Time => BatchProperties.ContactTime, UnitKind.Temperature => BatchProperties.Temperature, _ => null };
 
     /// <summary>What is varied down the side, where a heading names a number with its unit; null elsewhere.</summary>
     /// <param name="side">Heading of the first column.</param>
