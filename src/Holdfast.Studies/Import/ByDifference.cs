@@ -22,6 +22,9 @@ internal static class ByDifference
         // "bottle empty" and "bottle with solution" beside two weighings of a vial: what the bottle weighs belongs to the liquid.
         var bare = filled is null ? null : columns.FirstOrDefault(c => c.Use == ColumnUse.WeighedEmpty && IsOfOneVessel(c, filled) && (full is null || !IsOfOneVessel(c, full)));
         var empty = columns.FirstOrDefault(c => c.Use == ColumnUse.WeighedEmpty && c != bare);
+        // "Powder: boat | boat + powder": a heading over both names the powder twice, and the plus tells which holds it.
+        if (empty is null && columns.Where(c => c.Use == ColumnUse.WeighedFull).ToList() is [var one, var two] && one.Heading.Contains('+', StringComparison.Ordinal) != two.Heading.Contains('+', StringComparison.Ordinal))
+            (full, empty) = one.Heading.Contains('+', StringComparison.Ordinal) ? (one, two) : (two, one);
         if (full is null != empty is null && columns.FirstOrDefault(c => c.Use == ColumnUse.Fact && c.Property == BatchProperties.Mass) is { } other
             && (full is null ? IsAbove(other, empty!) : IsOfTheBoat(other.Heading, full.Heading) && IsAbove(full, other)))
         {
@@ -152,8 +155,11 @@ internal static class ByDifference
         if (cell.Kind == CellKind.Number && double.TryParse(text, NumberStyles.Float, CultureInfo.InvariantCulture, out var share) && share is >= 0 and < 100000)
             return (new DateTime(1899, 12, 30).AddDays(share), share >= 1);
         var plain = text.Replace(" Uhr", "", StringComparison.OrdinalIgnoreCase).Replace('h', ':').TrimEnd(':').Trim();
-        if (TimeOnly.TryParseExact(plain, ["H:mm", "HH:mm", "H:mm:ss", "HH:mm:ss", "h:mm tt", "H.mm"], CultureInfo.InvariantCulture, DateTimeStyles.None, out var time))
-            return (new DateTime(1899, 12, 30).Add(time.ToTimeSpan()), false);
+        var (next, hour) = (CellParts.NextDay(text), plain);
+        if (next is not null)
+            hour = next.Replace('h', ':').Trim();
+        if (TimeOnly.TryParseExact(hour, ["H:mm", "HH:mm", "H:mm:ss", "HH:mm:ss", "h:mm tt", "H.mm"], CultureInfo.InvariantCulture, DateTimeStyles.None, out var time))
+            return (new DateTime(1899, 12, next is null ? 30 : 31).Add(time.ToTimeSpan()), false);
         string[] forms = ["yyyy-MM-dd HH:mm", "yyyy-MM-dd HH:mm:ss", "yyyy-MM-ddTHH:mm", "yyyy-MM-ddTHH:mm:ss", "dd.MM.yyyy HH:mm", "dd.MM.yyyy HH:mm:ss", "dd/MM/yyyy HH:mm", "d.M.yyyy H:mm", "d/M/yyyy H:mm", "d-M-yyyy H:mm", "d-M-yyyy H:mm:ss"];
         if (DateTime.TryParseExact(text, forms, CultureInfo.InvariantCulture, DateTimeStyles.None, out var moment))
             return (moment, true);

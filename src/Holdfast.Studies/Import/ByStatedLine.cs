@@ -26,7 +26,7 @@ internal static class ByStatedLine
             + (line.Unit is null ? " (assumed, no unit is stated)" : "") + ". The uncertainty of that calibration is not stated and not included.";
         if (source.Talk.Assume("stated-line", Codes.Ambiguous, text, ["use", "ignore"], signals[0].Heading) != "use")
             return columns;
-        var turned = signals.ToDictionary(s => s, s => s.Become(ColumnUse.Signal, SpectrometryProperties.ReportedConcentration, $"By {line.Written}."));
+        var turned = signals.ToDictionary(s => s, s => s.Become(ColumnUse.Signal, SpectrometryProperties.ReportedConcentration, $"By {line.Written}.", isOfTheLiquidRead: true));
         foreach (var row in rows)
         {
             for (var i = 0; i < row.Signals.Count; i++)

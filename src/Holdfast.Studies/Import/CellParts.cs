@@ -34,6 +34,12 @@ internal static partial class CellParts
     /// <param name="text">The cell.</param>
     public static bool IsClock(string text) => Clock().IsMatch(text);
 
+    /// <summary>The time of "7:39 next day", "10:45 +1"; null for a time without such a word.</summary>
+    /// <param name="text">The cell.</param>
+    public static string? NextDay(string text) => Clock().IsMatch(text) && text.AsSpan().IndexOfAnyExcept("0123456789:h") is > 2 and var at && text[at..].Trim(' ', '(', ',') is [var first, ..] && !Halves.Contains(text[at..].Trim(), StringComparer.OrdinalIgnoreCase) && (first == '+' || char.IsLetter(first)) ? text[..at] : null;
+
+    private static readonly string[] Halves = ["uhr", "am", "pm", "h"];
+
     /// <summary>A number and its scatter; null where the cell holds no scatter.</summary>
     /// <param name="text">The cell.</param>
     public static (string Number, string Scatter)? Scatter(string text)
@@ -96,7 +102,7 @@ internal static partial class CellParts
     [GeneratedRegex(@"^(?<number>[+\-\u2212]?[\d.,]*\d)\s*(±|\+/-|\+-|\+/−)\s*(?<scatter>[\d.,]*\d)$", RegexOptions.ExplicitCapture | RegexOptions.NonBacktracking)]
     private static partial Regex PlusMinus();
 
-    [GeneratedRegex(@"^\d{1,2}[:h]\d{2}(:\d{2})?( ?(uhr|am|pm|h))?$", RegexOptions.ExplicitCapture | RegexOptions.IgnoreCase | RegexOptions.NonBacktracking)]
+    [GeneratedRegex(@"^\d{1,2}[:h]\d{2}(:\d{2})?( ?(uhr|am|pm|h))?( *[(,]? *(next day|\+ ?1 ?(d|day|tag)?|following day|am n(ä|ae)chsten tag|n(ä|ae)chster tag|folgetag|le lendemain|lendemain|d(í|i)a siguiente|dia seguinte|giorno dopo|volgende dag) *\)?)?$", RegexOptions.ExplicitCapture | RegexOptions.IgnoreCase | RegexOptions.NonBacktracking)]
     private static partial Regex Clock();
 
     [GeneratedRegex(@"^(?<from>\d+([.,]\d+)?)\s*(m[lL]|µL|uL)?\s*(-+>|=+>|→|⟶|>|\bto\b|\bauf\b|\ben\b|\bà\b|\ba\b|\bin\b|\bna\b|\bdo\b|\bnaar\b)\s*(?<to>\d+([.,]\d+)?)\s*(m[lL]|µL|uL)?$", RegexOptions.ExplicitCapture | RegexOptions.NonBacktracking)]

@@ -25,7 +25,7 @@ internal sealed class CodesOnTwoSheets(TableSource source, CodeIndex known)
     // The same codes on another sheet of this file, with other masses or results, are other vessels.
     private bool Differ(List<SampleRow> rows)
     {
-        var (same, other) = (0, 0);
+        var (same, other, isOtherByReadingAlone) = (0, 0, true);
         var readHere = source.Study.Readings.Where(r => r.Signal == SpectrometryProperties.ReportedConcentration.Name && r.Origin.Original == source.Sha256).Select(r => r.Sample).ToHashSet(StringComparer.Ordinal);
         foreach (var row in rows)
         {
@@ -34,10 +34,14 @@ internal sealed class CodesOnTwoSheets(TableSource source, CodeIndex known)
             var facts = row.Facts.Values.Where(f => f.Value is not null && sample.Facts.GetValueOrDefault(f.Property)?.Value is not null).ToList();
             var differs = facts.Exists(f => !WrittenRounder.Agree(f, sample.Facts[f.Property]));
             var isReadAgain = readHere.Contains(code) && row.Signals.Exists(s => s.Column.Property == SpectrometryProperties.ReportedConcentration);
+            isOtherByReadingAlone &= !differs && facts.Exists(f => f.Property == BatchProperties.Mass.Name);
             other += differs || isReadAgain ? 1 : 0;
             same += facts.Count > 0 && !differs && !isReadAgain ? 1 : 0;
         }
 
+        // Weighed alike and filled alike, under one of many codes that are new: a vessel of before, read again.
+        if (isOtherByReadingAlone && rows.Exists(r => known.Find(r.Written).Count == 0) && source.Layout.Notes.All.IsEmpty)
+            return false;
         // A digit that differs in one row of many is a slip, and is asked about as one.
         return other > 0 && other >= same;
     }

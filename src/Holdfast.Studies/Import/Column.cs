@@ -48,8 +48,16 @@ internal sealed class Column(int index, string heading, ColumnUse use, Property?
     /// <summary>Another unit for single rows, by the code as written: an answer said so.</summary>
     public Dictionary<string, UnitBridge> OtherUnit { get; } = new(StringComparer.Ordinal);
 
+    /// <summary>True for concentrations that were worked out here from what was read: of the liquid as it was read, diluted or not.</summary>
+    public bool IsOfTheLiquidRead { get; init; }
+
     /// <summary>The same column with another use.</summary>
-    public Column Become(ColumnUse other, Property? what, string? why) => new(index, heading, other, what, unit, why) { Bridge = Bridge, Scale = Scale, UnitsInCells = UnitsInCells, Evidence = Evidence };
+    /// <param name="other">The other use.</param>
+    /// <param name="what">What it holds then, or null.</param>
+    /// <param name="why">What a person should know about it, or null.</param>
+    /// <param name="isOfTheLiquidRead">See <see cref="IsOfTheLiquidRead"/>.</param>
+    public Column Become(ColumnUse other, Property? what, string? why, bool isOfTheLiquidRead = false)
+        => new(index, heading, other, what, unit, why) { Bridge = Bridge, Scale = Scale, UnitsInCells = UnitsInCells, Evidence = Evidence, IsOfTheLiquidRead = isOfTheLiquidRead };
 
     /// <summary>What a cell of this column holds.</summary>
     /// <param name="cell">The cell.</param>

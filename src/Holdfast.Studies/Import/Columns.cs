@@ -60,7 +60,7 @@ internal sealed partial class Columns
 
     private ImmutableArray<Column> All()
     {
-        var code = CodeColumns.Of(layout, headings, source.Known.Keys, source.Known.Values.Select(s => s.Words(SampleProperties.Alias)).OfType<string>());
+        var code = CodeColumns.Of(layout, headings, source.Known.Keys, source.Aliases.Keys);
         var columns = new Column[headings.Length];
         for (var i = 0; i < columns.Length; i++)
         {

@@ -26,7 +26,8 @@ internal static class Dilutions
         AskAboutRatios(rows, columns, source);
         Noted(rows, columns, source);
         var reported = columns.Where(c => c.Use == ColumnUse.Signal && c.Property == SpectrometryProperties.ReportedConcentration).ToList();
-        if (reported.Count == 0)
+        // An absorbance is always of the liquid that was read, and so is what a line made of it.
+        if (reported.Count == 0 || reported.TrueForAll(c => c.IsOfTheLiquidRead))
             return;
         var beside = rows.Exists(r => FactorBeside(r) is not null);
         var read = rows.Where(r => !r.IsLeftOut && r.Code is not null).Select(r => (Row: r, Own: r.Dilution ?? FactorBeside(r), Vessel: source.Known.GetValueOrDefault(r.Code!)?.Number(SpectrometryProperties.Dilution)))
@@ -67,8 +68,14 @@ internal static class Dilutions
         source.Talk.Explain("dilution", consequences);
         if (decision.Length == 0)
             return;
+        // What the result holds already, an absorbance beside it does not.
+        var isBesideAbsorbance = columns.Any(c => c.Use == ColumnUse.Signal && SpectrometryProperties.IsCalibrated(c.Property!.Name));
         foreach (var (row, own, vessel, _) in read)
-            row.Dilution = string.Equals(decision, Multiply, StringComparison.OrdinalIgnoreCase) ? (own ?? 1) * (own is > 1 ? 1 : vessel ?? 1) : 1;
+        {
+            var all = (own ?? 1) * (own is > 1 ? 1 : vessel ?? 1);
+            row.DilutionOfResult = string.Equals(decision, Multiply, StringComparison.OrdinalIgnoreCase) ? all : 1;
+            row.Dilution = isBesideAbsorbance ? all : row.DilutionOfResult;
+        }
     }
 
     // "all filtrates were diluted 0.5 mL to 10 mL": one factor for all that was read, standards apart.
@@ -112,9 +119,15 @@ internal static class Dilutions
             return null;
         if (notes.DilutionApplied is { Applied: { } applied, Written: var line } && read.TrueForAll(r => r.Own is not null))
             return (applied ? AsItIs : Multiply, $"“{line}”");
+        if (notes.Lines.FirstOrDefault(SaysOfTheLiquidRead) is { } said)
+            return (Multiply, $"“{said}”");
         return heading.Has(HeadingWord.AsRead) && heading.Tokens.Any(t => t is "read" or "asread" or "raw" or "instrument" or "display" or "displayed" or "measured" or "diluted" or "gemessen" or "abgelesen" or "mesure" or "mesuree" or "medida" or "medido" or "lida" or "leida")
             ? (Multiply, "it is what the instrument showed") : null;
     }
+
+    // "mg/L in the liquid measured", "mg/L no líquido medido".
+    private static bool SaysOfTheLiquidRead(string line)
+        => Lexicon.Of(line) is var words && words.Contains(HeadingWord.Liquid) && words.Overlaps([HeadingWord.AsRead, HeadingWord.Dilution]) && !words.Contains(HeadingWord.Corrected) && line.Contains("g/l", StringComparison.OrdinalIgnoreCase) && !line.Any(char.IsDigit);
 
     // Her own removal or uptake column fits one of the two.
     private static (string Choice, string Why)? Closes(List<(SampleRow Row, double? Own, double? Vessel, double? Value)> read, TableSource source)
@@ -159,7 +172,7 @@ internal static class Dilutions
     {
         if (columns.FirstOrDefault(c => c.Use == ColumnUse.Dilution) is not { } column || !rows.Exists(r => r.Dilution is > 1))
             return;
-        var blank = rows.Where(r => r is { IsLeftOut: false, Dilution: null, Role: null or SampleRole.Vessel } && r.Signals.Count > 0).ToList();
+        var blank = rows.Where(r => r is { IsLeftOut: false, Dilution: null, Role: null or SampleRole.Vessel } && r.Signals.Exists(s => s.Readout.Value is not null)).ToList();
         if (blank.Count == 0)
             return;
         var answer = source.Talk.Ask("dilution:blank", Codes.Ambiguous, $"{column.Heading} is empty for {string.Join(", ", blank.Take(4).Select(r => r.Written))}. Were they read undiluted?", ["undiluted", "leave-out"], [.. blank.Select(r => r.Written)]);

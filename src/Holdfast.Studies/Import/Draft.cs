@@ -27,6 +27,11 @@ internal sealed record TableSource(TableLayout Layout, Study Study, Dialogue Tal
     /// <summary>Samples of the study, by code.</summary>
     public IReadOnlyDictionary<string, Sample> Known => known.Value;
 
+    /// <summary>Other names of samples, as a sheet lists them ("sent as") or a line says ("701 = S2"), with their codes; names of several samples are none.</summary>
+    public IReadOnlyDictionary<string, string> Aliases => aliases.Value;
+
+    private readonly Lazy<Dictionary<string, string>> aliases = new(() => NamedTwice.Of(Study.Samples, Layout.Notes.Lines));
+
     /// <summary>Where a cell is.</summary>
     public Origin At(int row, string? column) => new(Sha256, Talk.FileName, Layout.Grid.Sheet, row, column);
 

@@ -231,6 +231,8 @@ internal sealed class FileUnderstanding
         // "solution | 50 | mg/L" heads no table, whatever else its words are.
         var isTable = told.Exists(t => t.Layout.Turned is not null || (t.Kind is not (TableKind.Unknown or TableKind.Points) && t.Layout.Heading is { } heading && !heading.Cells.Any(TableLayout.IsNumeric)
             && !(grid.Sheet is null && t.Layout.Body.Count(r => !r.IsBlank) < 2 && heading.Cells.Any(c => Shapes.AmountLines.HoldsAmount(c.Text)))));
+        // "701 = S2", line by line: names, and no table whatever its title's words are.
+        isTable &= !(grid.Sheet is null && grid.Rows.Count(r => r.Cells.Any(c => c.Text == "=")) >= 2);
         return !isTable && Prose.IsNotes(grid) ? [(TableLayout.Whole(Prose.AsLines(grid)), TableKind.Unknown)] : told;
     }
 
@@ -239,7 +241,7 @@ internal sealed class FileUnderstanding
     {
         if (table.Kind == TableKind.Measurement)
             return table;
-        if ((LongReport.Turn(table.Layout, analyte) ?? WideSeries.Turn(table.Layout) ?? NamedResults.Turn(table.Layout)) is { } turned)
+        if ((LongReport.Turn(table.Layout, analyte) ?? LongItems.Turn(table.Layout) ?? WideSeries.Turn(table.Layout) ?? NamedResults.Turn(table.Layout)) is { } turned)
             return (turned, TableKinds.Of(turned));
         return table.Kind == TableKind.Unknown && TableKinds.IsReadOf(table.Layout, analyte) ? table with { Kind = TableKind.Readings } : table;
     }

@@ -14,7 +14,7 @@ internal static class ReadInTwoRuns
         var name = SpectrometryProperties.ReportedConcentration.Name;
         var earlier = source.Study.Readings.Where(r => r.Signal == name && r.Value is not null && !source.Study.IsStruck(r)).ToLookup(r => r.Sample, StringComparer.Ordinal);
         var least = SameCodeTwice.OfTheLargest * earlier.SelectMany(g => g).Select(InTheVessel).DefaultIfEmpty(0).Max();
-        var differing = rows.Where(r => r is { IsLeftOut: false, Code: { } code } && source.Known.GetValueOrDefault(code)?.Role is SampleRole.Vessel or SampleRole.Control && earlier[code].Any()
+        var differing = rows.Where(r => r is { IsLeftOut: false, IsUndecided: false, Code: { } code } && source.Known.GetValueOrDefault(code)?.Role is SampleRole.Vessel or SampleRole.Control && earlier[code].Any()
             && Mean(r) is { } now && earlier[code].Average(InTheVessel) is var before && Math.Abs(now - before) > Math.Max(SameCodeTwice.SameReadingWithin * Math.Max(now, before), least)).ToList();
         if (differing.Count == 0)
             return;

@@ -10,7 +10,7 @@ internal static class RoleWords
         (SampleRole.Vessel, "vessel vial sample unknown unk smp test treated sorption probe muestra amostra campione echantillon s u after filtrate supernatant"),
         (SampleRole.Standard, "standard std stnd cal calibration calibrationstandard calstd calibrator etalon kalibrierung kalibrierstandard patron padrao taratura eichstandard"),
         (SampleRole.CheckStandard, "checkstandard checkstd check chk qc qcstandard qualitycontrol ccv icv kontrollstandard standardcheck recheck verification"),
-        (SampleRole.Blank, "blank blk reagentblank methodblank calibrationblank calblank blindwert blindprobe leerwert blanc blanco branco bianco"),
+        (SampleRole.Blank, "blank blk reagentblank methodblank calibrationblank calblank blindwert blindprobe leerwert blanc blanco branco bianco zero"),
         (SampleRole.Solvent, "solvent solventblank scatter scatterblank liquidalone rinse wash washing spulen"),
         (SampleRole.Control, "control ctrl sorbentfree sorbentfreecontrol nosorbent nopowder withoutpowder ohnepulver temoin kontrolle testigo testemunha controllo"),
         (SampleRole.SorbentBlank, "sorbentblank sorbentonly powderblank powderonly nometal withoutmetal ohnemetall sansmetal sinmetal semmetal senzametallo zondermetaal bezmetalu"),

@@ -33,7 +33,7 @@ internal static class RunReadings
             {
                 foreach (var (column, readout, cell) in row.Signals.Where(s => s.Column.Property == signal))
                 {
-                    var dilution = row.Dilution ?? (signal == SpectrometryProperties.ReportedConcentration ? 1 : source.Known.GetValueOrDefault(row.Code!)?.Number(SpectrometryProperties.Dilution) ?? 1);
+                    var dilution = (signal == SpectrometryProperties.ReportedConcentration ? row.DilutionOfResult : null) ?? row.Dilution ?? (signal == SpectrometryProperties.ReportedConcentration ? 1 : source.Known.GetValueOrDefault(row.Code!)?.Number(SpectrometryProperties.Dilution) ?? 1);
                     readings.Add(new Reading("R-" + (source.Study.ReadingsEver + readings.Count + 1).ToString("0000", CultureInfo.InvariantCulture), row.Code!, id, ++order,
                         signal.Name, readout.Value, readout.Below, dilution, row.Portion ?? portions.Of(row.Code!, dilution), cell.Text, source.At(row.Row.Number, column.Heading))
                     { U = readout.U ?? (signal == SpectrometryProperties.ReportedConcentration ? row.ReportedU : null) });

@@ -14,7 +14,6 @@ internal sealed class SampleNames
 
     private readonly TableSource source;
     private readonly CodeIndex known;
-    private readonly Dictionary<string, string> aliases;
     private readonly bool describes;
     private readonly ImmutableArray<Column> columns;
     private readonly bool repeats;
@@ -27,8 +26,6 @@ internal sealed class SampleNames
     {
         (this.source, this.columns, this.repeats) = (source, columns, repeats);
         known = new CodeIndex(source.Known.Keys);
-        aliases = source.Known.Values.Where(s => s.Words(SampleProperties.Alias) is not null).GroupBy(s => s.Words(SampleProperties.Alias)!, StringComparer.OrdinalIgnoreCase)
-            .Where(g => g.Count() == 1).ToDictionary(g => g.Key, g => g.Single().Code, StringComparer.OrdinalIgnoreCase);
         // A sheet that says how vessels were made up brings them; a file of readings does not make up vessels.
         describes = columns.All(c => c.Use != ColumnUse.Signal) || columns.Any(c => c.Use is ColumnUse.WeighedFull or ColumnUse.ClockEnd) || columns.Any(c => c is { Use: ColumnUse.Fact or ColumnUse.WithoutUnit, Property: { IsSignal: false } p }
             && p != SpectrometryProperties.StandardConcentration && p != SpectrometryProperties.Dilution && p != SampleProperties.Remark && p != SampleProperties.Day);
@@ -55,7 +52,7 @@ internal sealed class SampleNames
                 continue;
             }
             var found = known.Find(row.Written);
-            if (found.Count == 0 && aliases.GetValueOrDefault(row.Written) is { } named)
+            if (found.Count == 0 && source.Aliases.GetValueOrDefault(row.Written) is { } named)
                 found = [named];
             if (found.Count == 0 && OfAnother(row, rows) is var (vessel, isSpike))
             {

@@ -41,6 +41,9 @@ internal sealed class SampleRow(GridRow row, string written, Cell codeCell = def
     /// <summary>How many times the portion was diluted, or null when the row does not say.</summary>
     public double? Dilution { get; set; }
 
+    /// <summary>By what a concentration that stands beside an absorbance is multiplied, where that is not what the absorbance is; null for the same.</summary>
+    public double? DilutionOfResult { get; set; }
+
     /// <summary>Which portion, or null when the row does not say.</summary>
     public int? Portion { get; set; }
 }

@@ -24,6 +24,9 @@ internal static class Separator
         // Rows framed by bars are told by their frame, whatever stands in the lines around them.
         if (text.Split('\n', LinesSniffed).Count(l => l.TrimStart().StartsWith('|') && l.TrimEnd().EndsWith('|')) >= FewestFramed)
             return "|";
+        // Nobody types a tab within a cell: where most lines hold one and are cut alike, it parts the cells, whatever words stand above.
+        if (TabsPart(text, fileName))
+            return "tab";
         var best = (Name: ",", Score: 0.0, Headings: 0, OverRows: 0, Even: 0.0);
         foreach (var separator in CellSplitter.Separators)
         {
@@ -47,6 +50,13 @@ internal static class Separator
         }
 
         return best.Name;
+    }
+
+    private static bool TabsPart(string text, string fileName)
+    {
+        var rows = new CellSplitter(text, "tab", fileName).Rows(LinesSniffed).Where(r => !r.IsBlank).ToList();
+        var cut = rows.Where(r => r.Cells.Length > 1).ToList();
+        return cut.Count >= FewestFramed && cut.Count * 2 >= rows.Count && cut.GroupBy(r => r.Cells.Length).Max(g => g.Count()) >= cut.Count * SurelyEven;
     }
 
     // "0,00798 → 18,735" in columns of tabs, "1,912.5   17.101" in columns of spaces: commas that stand in numbers alone part no cells.

@@ -38,6 +38,7 @@ internal static class Settings
         if (source.Talk.Assume("settings", Codes.Ambiguous, $"Taken for every vessel of this table: {said}.", ["use", "ignore"], [.. lacking.Select(n => n.Property.Title)]) != "use")
             return;
         AskAboutSome(vessels, lacking, source);
+        AskAboutOtherStart(vessels, lacking, source);
         foreach (var (row, note) in vessels.SelectMany(r => lacking.Select(n => (r, n))).Where(x => Lacks(x.r, x.n.Property, source)))
         {
             row.Facts = row.Facts.SetItem(note.Property.Name, new Fact(note.Property.Name, note.Value, null, null, null, note.Written, note.At(source)));
@@ -56,6 +57,24 @@ internal static class Settings
             row.IsLeftOut |= answer is "leave-out";
         }
     }
+
+    // "ran out of the 50 mg/L bottle, the last few got the 40 mg/L one": another start for some, and which is not said.
+    private static void AskAboutOtherStart(List<SampleRow> vessels, List<NotedSetting> used, TableSource source)
+    {
+        if (used.Find(n => n.Property == BatchProperties.InitialConcentration) is not { } start || source.Layout.Notes.Lines.FirstOrDefault(l => Lexicon.Tokens(l).Any(Some.Contains) && OtherConcentrations(l, start).Any()) is not { } line)
+            return;
+        var answer = source.Talk.Ask("start-for-some", Codes.Ambiguous, $"{start.Place} says {start.Written} for every vessel, but a line says: “{line}”. Which vessels are meant? Write their start concentration into the file, or say that {start.Written} holds for all.", ["holds-for-all", "leave-out"], [.. vessels.Select(r => r.Written)]);
+        foreach (var row in vessels)
+        {
+            row.IsUndecided |= answer is null;
+            row.IsLeftOut |= answer is "leave-out";
+        }
+    }
+
+    private static IEnumerable<string> OtherConcentrations(string line, NotedSetting start)
+        => AmountLines.AmountsIn(line).Where(a => UnitKinds.Of(a.Unit) == UnitKind.Concentration && a.Unit is Amounts.UnitText.Known known && UnitBridge.Between(known, start.Property, null)?.Convert(a.Value) is { } value && Math.Abs(value - start.Value) > SameWithin * start.Value).Select(a => a.Written);
+
+    private static readonly HashSet<string> Some = new("last rest remaining others some few from onwards except letzten letzte ubrigen anderen einige ab ausser derniers dernieres autres quelques sauf ultimos ultimas demas algunos otros salvo restantes outros alguns exceto ultimi ultime altri alcuni tranne laatste overige andere sommige behalve".Split(' '), StringComparer.Ordinal);
 
     private static readonly HashSet<string> Half = new("half halved halb halbe halbes halfte moitie mitad medio media metade meta helft polowa polowe polovina yarisi halften setengah".Split(' '), StringComparer.Ordinal);
 

@@ -284,7 +284,7 @@ internal sealed record TableLayout(Grid Grid, ImmutableArray<GridRow> Preamble, 
                 case UnitText.Known { Unit.IsOne: false } or UnitText.Ambiguous:
                     units++;
                     break;
-                case UnitText.Unknown when cell.Text.ToLowerInvariant() is not ("code" or "label" or "text" or "unit" or "units" or "einheit" or "unité" or "unidad"):
+                case UnitText.Unknown when cell.Text.ToLowerInvariant() is not ("code" or "label" or "text" or "unit" or "units" or "einheit" or "unité" or "unidad" or "h:min" or "h:mm" or "hh:mm" or "std:min"):
                     return false;
             }
         }

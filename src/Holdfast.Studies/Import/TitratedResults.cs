@@ -31,7 +31,7 @@ internal static class TitratedResults
         if (source.Talk.Assume("titration", Codes.Ambiguous, $"Concentrations are {titration}, one {source.Study.Analyte} to one of the titrant, as a line says: “{noted.Line}”."
             + (noted.Blank is null ? " No blank is stated, so none is taken off." : noted.IsBlankTakenOff ? " The blank is taken off already, as a line says." : ""), ["use", "ignore"], shown.Heading) != "use")
             return columns;
-        var result = shown.Become(ColumnUse.Signal, SpectrometryProperties.ReportedConcentration, $"By titration: {titration}.");
+        var result = shown.Become(ColumnUse.Signal, SpectrometryProperties.ReportedConcentration, $"By titration: {titration}.", isOfTheLiquidRead: true);
         foreach (var row in rows)
         {
             double? At(Column? column) => column?.Read(row.Row.At(column.Index), row.Row.Number, mark).Value;

@@ -65,6 +65,12 @@ internal static partial class AmountLines
     /// <param name="text">The text.</param>
     public static bool HoldsAmount(string text) => AmountIn().Matches(text).Any(Line.IsAmount);
 
+    /// <summary>The amounts of a text: each as written, its number and its unit.</summary>
+    /// <param name="text">The text.</param>
+    public static IEnumerable<(string Written, double Value, UnitText Unit)> AmountsIn(string text)
+        => AmountIn().Matches(text).Where(Line.IsAmount).Select(m => (m.Value, Number: CellText.Read(m.Groups["number"].Value, m.Groups["number"].Value.Contains(',', StringComparison.Ordinal) ? DecimalMark.Comma : DecimalMark.Point) as CellText.Number, HeadingReading.UnitOf(m.Groups["unit"].Value)))
+            .Where(a => a.Number is not null).Select(a => (a.Value, a.Number!.Value, a.Item3));
+
     private sealed record Amount(string Number, string Unit, UnitKind Kind, string Name);
 
     private sealed record Line(GridRow Row, string Code, List<Amount> Amounts, string? Remark)

@@ -87,7 +87,7 @@ internal static class LongReport
         for (var i = 0; i < headings.Length; i++)
         {
             // "other ion" is a property of its own, no parameter of a report.
-            if ((!headings[i].Has(HeadingWord.Parameter) && !headings[i].Has(HeadingWord.Metal)) || !HeadingWords.Properties(headings[i].Key).IsEmpty)
+            if (!headings[i].HasAny(HeadingWord.Parameter, HeadingWord.Metal, HeadingWord.Line) || !HeadingWords.Properties(headings[i].Key).IsEmpty)
                 continue;
             var cells = layout.Body.Select(r => r.At(i)).Where(c => !c.IsBlank).Take(100).ToList();
             if (cells.Count > 0 && cells.Count(c => SymbolIn(c.Text) is not null) * 3 >= cells.Count)

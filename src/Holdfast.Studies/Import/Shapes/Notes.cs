@@ -20,6 +20,8 @@ internal sealed partial class Notes
     private static readonly HashSet<string> OfTheInstrument = new(("cuvette cuvettes cuvet kuvette kuvetten cubeta cubetas cuve cuves cuvetta kuweta kyvett kyveta kuvet titrant titrans titrante titulant titration titriert titulacion "
         + "titolante loop injection injected injektion inyeccion injecao iniezione autosampler").Split(' '), StringComparer.Ordinal);
 
+    private static readonly HashSet<string> Each = new("all every each per alle jede jedes jeder je chaque toutes tous todos todas cada tutti tutte ogni elke kazda kazdy".Split(' '), StringComparer.Ordinal);
+
     private readonly List<NotedSetting> settings = [];
     private readonly List<NotedSetting> drawn = [];
     private readonly List<NotedUnit> units = [];
@@ -238,6 +240,9 @@ internal sealed partial class Notes
             // "1 mL made up to 5 mL before the flame": volumes of a dilution.
             if (UnitKinds.Of(unit) == UnitKind.Volume && (NotedDilution.IsOfVolumes(clause) || NotedTitration.Speaks(lines[^1])))
                 continue;
+            // "coconut shell, ground - all bottles 60 mL": what is said of all of them is no step of the powder's making.
+            if (UnitKinds.Of(unit) == UnitKind.Volume && spoken.Exists(Each.Contains))
+                words = words.Remove(W.Preparing);
             var into = UnitKinds.Of(unit) == UnitKind.Volume && spoken.Exists(ColumnGuess.Drawn.Contains) ? drawn : settings;
             if (Setting(UnitKinds.Of(unit), into == drawn ? words.Remove(W.Preparing) : words, before, unit) is { } property)
                 Add(property, number.Value, unit, clause[m.Index..end].Trim(), row, analyte, before.TrimEnd().EndsWith('=') || before.TrimEnd().EndsWith(':'), into);

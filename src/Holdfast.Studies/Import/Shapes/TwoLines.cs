@@ -57,7 +57,9 @@ internal static class TwoLines
             // "Concentration (mg/L)" over "before": the unit stays last.
             var header = Amounts.Header.Read(above);
             cells.Add(new Cell(below.Length == 0 ? above : above.Length == 0 ? below
-                : header.Unit is Amounts.UnitText.Known { Unit: { IsOne: false } unit } && Amounts.Header.Read(below).Unit is Amounts.UnitText.Absent ? $"{header.Name} {below} ({unit.Plain})" : $"{above} {below}"));
+                : header.Unit is Amounts.UnitText.Known { Unit: { IsOne: false } unit } && Amounts.Header.Read(below).Unit is Amounts.UnitText.Absent ? $"{header.Name} {below} ({unit.Plain})"
+                // "on the wheel" over "h": a unit alone is that of the words above.
+                : header.Unit is Amounts.UnitText.Absent && HeadingReading.UnitOf(below) is Amounts.UnitText.Known { Unit.IsOne: false } ? $"{above} ({below})" : $"{above} {below}"));
         }
 
         return new GridRow(number, cells.ToImmutable());
