@@ -29,9 +29,9 @@ internal sealed partial class Columns
         this.source = source;
         (layout, talk, analyte) = (source.Layout, source.Talk, source.Study.Analyte);
         headings = WithUnitsInCells(layout);
+        inCells = [.. ReadHeadings(layout).Select((h, i) => h.Unit is UnitText.Absent && headings[i].Unit is not UnitText.Absent)];
         if (UnitOfResults() is var (result, ofAll))
             headings = headings.SetItem(result, headings[result] with { Unit = ofAll });
-        inCells = [.. ReadHeadings(layout).Select((h, i) => h.Unit is UnitText.Absent && headings[i].Unit is not UnitText.Absent)];
         traits = new(
             headings.Any(h => h.Has(HeadingWord.Absorbance) || HeadingWords.Properties(h.Key).Concat(HeadingWords.Properties(HeadingWords.Unnumbered(h.Key))).Any(p => p.IsSignal && p != SpectrometryProperties.ReportedConcentration)),
             layout.Preamble.Any(r => r.Cells.Any(c => Lexicon.Of(c.Text).Contains(HeadingWord.Concentration))) || headings.Any(h => UnitKinds.Of(h.Unit) == UnitKind.Concentration),

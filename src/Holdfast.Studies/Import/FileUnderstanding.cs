@@ -229,7 +229,7 @@ internal sealed class FileUnderstanding
         var layouts = TableLayout.In(grid);
         var told = layouts.Select(l => (Layout: l, Kind: TableKinds.Of(l))).ToList();
         // "solution | 50 | mg/L" heads no table, whatever else its words are.
-        var isTable = told.Exists(t => t.Layout.Turned is not null || (t.Kind is not (TableKind.Unknown or TableKind.Points) && t.Layout.Heading is { } heading && !heading.Cells.Any(TableLayout.IsNumeric)
+        var isTable = told.Exists(t => t.Layout.Turned is not null || LongItems.Turn(t.Layout) is not null || (t.Kind is not (TableKind.Unknown or TableKind.Points) && t.Layout.Heading is { } heading && !heading.Cells.Any(TableLayout.IsNumeric)
             && !(grid.Sheet is null && t.Layout.Body.Count(r => !r.IsBlank) < 2 && heading.Cells.Any(c => Shapes.AmountLines.HoldsAmount(c.Text)))));
         // "701 = S2", line by line: names, and no table whatever its title's words are.
         isTable &= !(grid.Sheet is null && grid.Rows.Count(r => r.Cells.Any(c => c.Text == "=")) >= 2);

@@ -106,4 +106,59 @@ public class SheetHabitTests
         var read = Read.Text("Hello,\nevery flask got 0.50 g/L of the powder in 100 mL.\nThe start solution was meant to be 20 and measured 19.84 mg/L of Ni.\n\nflask | min | Ni left (mg/L)\nM1 | 10 | 16.13\nM2 | 20 | 14.66\nM3 | 45 | 12.39\n", "mail.txt");
         Assert.Equal(19.84, read.Value("M1", BatchProperties.InitialConcentration.Name));
     }
+
+    [Fact]
+    public void ListOfItems_BecomesOneRowASample_EachInItsOwnUnit()
+    {
+        static string Jar(int n, string mass, string massUnit, string end, string endUnit) => $"jar {n},mass,{mass},{massUnit}\njar {n},liquid,50,mL\njar {n},start conc.,12.0,mg/L\njar {n},time,{n},h\njar {n},end conc.,{end},{endUnit}\n";
+        var read = Read.Text("jar,item,value,unit\n" + Jar(1, "15.0", "mg", "5.839", "mg/L") + Jar(2, "0.0242", "g", "745", "µg/L") + Jar(3, "40.1", "mg", "2.012", "mg/L"));
+        Assert.DoesNotContain(read.Questions, q => q.IsOpen);
+        Assert.Equal([15.0, 24.2, 40.1], read.Proposal!.Samples.Select(s => Math.Round(s.Facts[BatchProperties.Mass.Name].Value!.Value, 6)));
+        Assert.Equal([5.839, 0.745, 2.012], read.Proposal.Readings.Select(r => Math.Round(r.Value!.Value, 6)));
+        Assert.Equal(120, read.Value("jar 2", BatchProperties.ContactTime.Name));
+    }
+
+    [Theory]
+    [InlineData("7:39 next day")]
+    [InlineData("7:39 +1")]
+    [InlineData("7:39 (Folgetag)")]
+    public void Time_OfTheNextDay_IsADayLater(string end)
+        => Assert.Equal([10, 22 * 60], Read.Text($"bottle,m (mg),V (mL),into shaker,out of shaker,C0 (mg/L),Ce (mg/L)\nC1,20.1,50,9:03,9:13,28,25\nC2,20.2,50,9:39,{end},28,11\n").Proposal!.Samples.Select(s => s.Facts[BatchProperties.ContactTime.Name].Value!.Value));
+
+    [Fact]
+    public void Result_ThatHoldsItsDilution_LeavesThatOfTheAbsorbance()
+    {
+        var read = Read.Text("50 mL, start 20 mg/L\nflask,powder mg,Abs 540,dil.,mg/L left\nK1,25.5,0.4335,25,17.57\nK2,25.1,0.3645,25,14.75\nK3,24.9,0.3063,25,12.37\n");
+        Assert.All(read.Proposal!.Readings.Where(r => r.Signal == SpectrometryProperties.Absorbance.Name), r => Assert.Equal(25, r.Dilution));
+        Assert.All(read.Proposal.Readings.Where(r => r.Signal == SpectrometryProperties.ReportedConcentration.Name), r => Assert.Equal(1, r.Dilution));
+    }
+
+    [Theory]
+    [InlineData("n.b. ran out of the 50 mg/L bottle, the last few flasks got the 40 mg/L one", true)]
+    [InlineData("die letzten Kolben mit 40 mg/L", true)]
+    [InlineData("the last flasks were shaken by hand", false)]
+    [InlineData("all from the same bottle, 50 mg/L", false)]
+    public void AnotherStart_ForSome_IsAskedAbout(string line, bool isAsked)
+        => Assert.Equal(isAsked ? ["start-for-some"] : [], Read.Text($"dose series, start solution 50 mg/L\nflask\tpowder (mg)\tV (mL)\tNi left (mg/L)\nF1\t10.1\t50\t39.31\nF2\t14.6\t50\t33.98\nF3\t20.2\t50\t28.98\n\n{line}\n").Questions.Where(q => q.IsOpen).Select(q => q.Id));
+
+    [Fact]
+    public void Names_InLinesOfText_TellWhoseTheReportIs()
+    {
+        var files = new[] { ("bottles.csv", "bottle,powder_g,liquid_mL,start_mg_L\nS1,0.0460,30,3\nS2,0.0444,30,6\nS3,0.0434,30,12\n"), ("key.txt", "lab numbers of the plasma room = my bottles\n701 = S2\n702 = S1\n703 = S3\n"), ("plasma.csv", "Lab no,result,unit,RSD %\n701,950,µg/L,0.6\n702,411,µg/L,1.2\n703,2352,µg/L,0.4\n") };
+        var understood = Take.Understand(Read.Nothing, [.. files.Select(f => new IncomingFile(f.Item1, System.Text.Encoding.UTF8.GetBytes(f.Item2)))], Answers.None, TestContext.Current.CancellationToken);
+        Assert.DoesNotContain(understood.SelectMany(u => u.Understanding.Questions), q => q.IsOpen);
+        Assert.Equal([("S2", 0.95), ("S1", 0.411), ("S3", 2.352)], understood.SelectMany(u => u.Understanding.Proposal?.Readings ?? []).Select(r => (r.Sample, Math.Round(r.Value!.Value, 6))));
+    }
+
+    [Fact]
+    public void Boat_NamedUnderTheWordPowder_IsTheEmptyOne()
+        => Assert.Equal(21.8, Read.Bytes(Workbooks.Of(("silver", false, [["bottle", "Powder", null, "Before", null, "After", "on the wheel"], [null, "boat (mg)", "boat + powder (mg)", "Ni (mg/L)", "volume (mL)", "Ni (µg/L)", "h"], ["A1", 315.6, 337.4, 5, 35, 324, 5], ["A2", 315.9, 337.7, 10, 35, 744, 5]])), "wheel.xlsx").Value("A1", BatchProperties.Mass.Name)!.Value, 6);
+
+    [Fact]
+    public void Vessel_OfAnEarlierSheet_ReadAgainAmongNewOnes_IsTheSameVessel()
+    {
+        var read = Read.Bytes(Workbooks.Of(("Tue", false, [["flask", "powder (mg)", "V (mL)", "C0 (mg/L)", "Ce (mg/L)"], ["L1", 20.5, 50, 10, 1.8], ["L2", 19.3, 50, 15, 3.33], ["L4", 19.6, 50, 40, 23.89]]),
+            ("Thu", false, [["flask", "powder (mg)", "V (mL)", "C0 (mg/L)", "Ce (mg/L)"], ["L4", 19.6, 50, 40, 15.41], ["L6", 19.6, 50, 70, 40.57]])), "lead.xlsx");
+        Assert.Equal("read-again", Assert.Single(read.Questions, q => q.IsOpen).Id);
+    }
 }
