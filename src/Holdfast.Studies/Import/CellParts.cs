@@ -36,8 +36,9 @@ internal static partial class CellParts
 
     /// <summary>The time of "7:39 next day", "10:45 +1"; null for a time without such a word.</summary>
     /// <param name="text">The cell.</param>
-    public static string? NextDay(string text) => Clock().IsMatch(text) && text.AsSpan().IndexOfAnyExcept("0123456789:h") is > 2 and var at && text[at..].Trim(' ', '(', ',') is [var first, ..] && !Halves.Contains(text[at..].Trim(), StringComparer.OrdinalIgnoreCase) && (first == '+' || char.IsLetter(first)) ? text[..at] : null;
+    public static string? NextDay(string text) => Clock().IsMatch(text) && text.AsSpan().IndexOfAnyExcept(OfAClock) is > 2 and var at && text[at..].Trim(' ', '(', ',') is [var first, ..] && !Halves.Contains(text[at..].Trim(), StringComparer.OrdinalIgnoreCase) && (first == '+' || char.IsLetter(first)) ? text[..at] : null;
 
+    private static readonly System.Buffers.SearchValues<char> OfAClock = System.Buffers.SearchValues.Create("0123456789:h");
     private static readonly string[] Halves = ["uhr", "am", "pm", "h"];
 
     /// <summary>A number and its scatter; null where the cell holds no scatter.</summary>

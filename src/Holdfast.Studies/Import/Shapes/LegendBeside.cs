@@ -1,5 +1,3 @@
-using System.Collections.Immutable;
-
 namespace Holdfast.Studies.Import.Shapes;
 
 /// <summary>A legend at the side of a table, to the right of an empty column: "EDTA (mol/L) | 0.005", "V (mL) | 25". Its lines are moved above the table, where lines hold for all its rows.</summary>
