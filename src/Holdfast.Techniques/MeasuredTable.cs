@@ -165,7 +165,9 @@ internal sealed record MeasuredTable(
         return false;
     }
 
-    private static bool HoldsNumbers(GridRow row, int fewest) => row.Cells.Count(c => !c.IsBlank && TableLayout.IsNumberLike(c)) >= fewest;
+    // A dash holds the place of a number: "blank | - | 1:10 | 0.02".
+    private static bool HoldsNumbers(GridRow row, int fewest)
+        => row.Cells.Count(c => !c.IsBlank && TableLayout.IsNumberLike(c)) is > 0 and var numbers && numbers + row.Cells.Count(c => c.Text is "-" or "–" or "—") >= fewest;
 
     // "cm-1 | u. a. | % T" under words: short cells, one of them a unit at least, and none above.
     private static bool AreUnitsUnderWords(ImmutableArray<GridRow> rows, int over, int at)
