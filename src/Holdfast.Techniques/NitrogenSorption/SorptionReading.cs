@@ -69,7 +69,7 @@ internal sealed class SorptionReading
         var asked = mark is null || questions.IsOpen;
         var measurements = ImmutableArray.CreateBuilder<Measurement>();
         string[] powders = [.. curves.Select(c => c.Series.Powder).OfType<string>().Distinct(StringComparer.Ordinal)];
-        var masses = powders.Length > 1 ? MassesByName.Of(source.Grid.Rows.Where(r => r.Filled is 1 or 2), powders) : ImmutableDictionary<string, MeasuredSetting>.Empty;
+        var masses = powders.Length > 1 ? MassesByName.Of(source, source.Grid.Rows.Where(r => r.Filled is 1 or 2), powders) : ImmutableDictionary<string, MeasuredSetting>.Empty;
         // Curves of one powder, adsorption and desorption side by side or in tables of their own, are one measurement.
         foreach (var group in curves.GroupBy(c => c.Series.Powder ?? "", StringComparer.Ordinal))
         {

@@ -109,7 +109,7 @@ internal sealed record DiffractionStudy(ImmutableArray<PatternFound> Patterns, I
         }
 
         phases = [.. phases.OrderByDescending(p => p.Area)];
-        var axis = phases is [{ Match.Lattice: null } only, ..] ? OneAxisOf(pattern, only) : null;
+        var axis = phases.Count > 0 ? phases[0].Match.Axis : null;
         if (axis is not null)
             findings.Add(Finding.Of(OneAxis, Weight.Caution, string.Create(CultureInfo.InvariantCulture, $"{pattern.Sample}: every line that fits {phases[0].Name} is of planes {axis.Planes}: {axis.Axis.Symbol} = {axis.Axis.Value:0.0000} ± {axis.Axis.U:0.0000} Å follows, and {axis.Free} cannot be had, since no line depends on it."), pattern.Measurement.Id));
         var cubic = phases.Count == 0 ? Indexed(pattern) : [];
@@ -125,9 +125,6 @@ internal sealed record DiffractionStudy(ImmutableArray<PatternFound> Patterns, I
             Findings = findings.ToImmutable(),
         };
     }
-
-    private static OrdersOfAxis? OneAxisOf(PatternFound pattern, PhaseFound phase)
-        => phase.Cell is { } cell ? OrdersOfAxis.Of([.. phase.Match.Matched.Where(m => m.IsAlone && m.Reference.Planes is not null && (m.Line.Flags & LineDoubts.Entangled) == LineDoubts.None).Select(m => new IndexedLine(m.Reference.Planes!.Value, m.Line.TwoTheta, m.Line.TwoThetaU))], cell, pattern.Radiation.Ka1) : null;
 
     /// <summary>A lattice from lines matched with the planes of a stated cell alone.</summary>
     /// <param name="pattern">The pattern.</param>

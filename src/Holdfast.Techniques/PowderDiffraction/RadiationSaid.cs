@@ -139,9 +139,9 @@ internal sealed partial record RadiationSaid(ImmutableArray<string> Anodes, Immu
     [GeneratedRegex(@"(?<=(^|[^\p{L}])((cu|co|mo|fe|cr|ag)[\s\-_]*)?)k[\s\-_]*(alpha|α|a)[\s\-_]*1\W*(only|nur|seul|allein|pure|monochrom)|(only|pure|strictly|monochromated|monochromatic)\W*((cu|co|mo|fe|cr|ag)[\s\-_]*)?k[\s\-_]*(alpha|α|a)[\s\-_]*1|no\W*k[\s\-_]*(alpha|α|a)[\s\-_]*2|k[\s\-_]*(alpha|α|a)[\s\-_]*2\W*(stripped|removed|none)", RegexOptions.ExplicitCapture | RegexOptions.IgnoreCase, matchTimeoutMilliseconds: ScanWords.Patience)]
     private static partial Regex OnlyKa1();
 
-    [GeneratedRegex(@"(?<=(^|[^\p{L}])((cu|co|mo|fe|cr|ag)[\s\-_]*)?)k[\s\-_]*(alpha|α|a)[\s\-_]*[1₁](?!\d)", RegexOptions.ExplicitCapture | RegexOptions.IgnoreCase, matchTimeoutMilliseconds: ScanWords.Patience)]
+    [GeneratedRegex(@"(?<=(^|[^\p{L}])((cu|co|mo|fe|cr|ag)[\s\-_]*)?)k[\s\-_]*(alpha|α|a)[\s\-_]*[1₁](?!\d|[.,]\d{3})", RegexOptions.ExplicitCapture | RegexOptions.IgnoreCase, matchTimeoutMilliseconds: ScanWords.Patience)]
     private static partial Regex First();
 
-    [GeneratedRegex(@"(?<=(^|[^\p{L}])((cu|co|mo|fe|cr|ag)[\s\-_]*)?)k[\s\-_]*(alpha|α|a)[\s\-_]*1\W{0,3}(\+|and|/|,|&|und|et|y)?\W{0,3}(2|k[\s\-_]*(alpha|α|a)[\s\-_]*2)|k[\s\-_]*(alpha|α|a)(?![a-z])(?![\s\-_]*[1-9])|ratio|1[.,]5443|1[.,]5444", RegexOptions.ExplicitCapture | RegexOptions.IgnoreCase, matchTimeoutMilliseconds: ScanWords.Patience)]
+    [GeneratedRegex(@"(?<=(^|[^\p{L}])((cu|co|mo|fe|cr|ag)[\s\-_]*)?)k[\s\-_]*(alpha|α|a)[\s\-_]*1\W{0,3}(\+|and|/|,|&|und|et|y)?\W{0,3}(2|k[\s\-_]*(alpha|α|a)[\s\-_]*2)|k[\s\-_]*(alpha|α|a)(?![a-z])(?![\s\-_]*[1-9](?![.,]\d{3}))|ratio|1[.,]5443|1[.,]5444", RegexOptions.ExplicitCapture | RegexOptions.IgnoreCase, matchTimeoutMilliseconds: ScanWords.Patience)]
     private static partial Regex Both();
 }
