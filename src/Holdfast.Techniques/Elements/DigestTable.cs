@@ -19,6 +19,7 @@ internal sealed class DigestTable
     private static readonly string[] DissolvingPhrases = ["mise en solution", "puesta en disolucion", "attaque acide", "ataque acido", "attacco acido", "acid dissolution", "saureaufschluss", "mise en dissolution", "dissolution de la poudre", "dissolution of the powder"];
 
     private const string ReadWords = "read reading* measured gelesen* abgelesen* gemessen* lu lue* lecture* mesure* leid* lectura* medid* leitura* lid* lett* lettura* misurat* gemeten afgelezen odczyt* zmierzon* meren*";
+    private const string DilutedWords = "dilut* dilue* diluid* verdunn* verduenn* rozciencz* verdun* zreden* utspad* seyrelt*";
     private const string FactorWords = "factor faktor facteur fator fattore df vf";
 
     private static readonly ImmutableArray<HeadingWord> OfVessels = [HeadingWord.Start, HeadingWord.End, HeadingWord.Time, HeadingWord.Contact, HeadingWord.Ph, HeadingWord.Removal, HeadingWord.Remaining, HeadingWord.Absorbance];
@@ -61,7 +62,7 @@ internal sealed class DigestTable
     public bool IsCorrected => Readings.Any(r => headings[r.Column].Has(HeadingWord.Corrected));
 
     /// <summary>True where the headings say that what stands under them was read, or how many times it is to be multiplied.</summary>
-    public bool SaysAsRead => Lines.Any(l => l.Cells.Any(c => MeasuredTable.Has(c.Text, ReadWords) && Lexicon.Of(c.Text).Contains(HeadingWord.Dilution))) || Readings.Any(r => headings[r.Column].Has(HeadingWord.AsRead)) || (DilutionColumn >= 0 && MeasuredTable.Has(Table.Named(DilutionColumn), FactorWords));
+    public bool SaysAsRead => Lines.Any(l => l.Cells.Any(c => MeasuredTable.Has(c.Text, ReadWords) && MeasuredTable.Has(c.Text, DilutedWords))) || Readings.Any(r => headings[r.Column].Has(HeadingWord.AsRead)) || (DilutionColumn >= 0 && MeasuredTable.Has(Table.Named(DilutionColumn), FactorWords));
 
     /// <summary>The table of a grid; null where it is none.</summary>
     /// <param name="grid">The grid.</param>

@@ -19,7 +19,11 @@ internal static partial class ScreenPixels
 
     /// <summary>True where a line says that what is below it is in pixels; a scale bar alone does not say so.</summary>
     /// <param name="lines">Lines above a table.</param>
-    public static bool SaidIn(IEnumerable<GridRow> lines) => lines.Any(r => r.Cells.Any(c => Are(c.Text) && Of(c.Text) is null));
+    public static bool SaidIn(IEnumerable<GridRow> lines) => lines.Any(r => r.Cells.Any(c => Are(c.Text) && !IsScale(c.Text)));
+
+    /// <summary>True for a line that says how long a pixel is: "200 nm = 163 px", "0.8 px/nm".</summary>
+    /// <param name="text">The line.</param>
+    public static bool IsScale(string text) => Of(text) is not null;
 
     /// <summary>Nanometres in a pixel for each row of a table, for each column where every one is an image or powder of its own; null while one is asked.</summary>
     /// <param name="source">The list.</param>
