@@ -1,6 +1,4 @@
 using System.Collections.Immutable;
-using System.Globalization;
-using System.Text.RegularExpressions;
 using Holdfast.Studies;
 using Holdfast.Studies.Import;
 
@@ -40,9 +38,7 @@ internal static class PathsByName
     // Names and words of the path in the order of the line: a path belongs to the names before it, or, where the line begins with a path, to those behind.
     private static IEnumerable<(string Powder, string Path)> In(string text, IReadOnlyCollection<string> powders)
     {
-        var names = string.Join('|', powders.OrderByDescending(p => p.Length).Select(p => string.Create(CultureInfo.InvariantCulture, $@"(?<![\p{{L}}\d]){Regex.Escape(p)}(?![\p{{L}}\d-])")));
-        var tokens = Regex.Matches(text, $@"(?<name>{names})|\p{{L}}+", RegexOptions.ExplicitCapture, TimeSpan.FromSeconds(1)).Select(m => (IsName: m.Groups["name"].Success, m.Value, Path: m.Groups["name"].Success ? null : OrdinateWords.PathIn(m.Value)))
-            .Where(t => t.IsName || t.Path is not null).ToList();
+        var tokens = Tokens(text, [.. powders.OrderByDescending(p => p.Length)]).Select(t => (t.IsName, Value: t.Text, Path: t.IsName ? null : OrdinateWords.PathIn(t.Text))).Where(t => t.IsName || t.Path is not null).ToList();
         if (tokens.Count == 0)
             yield break;
         var pathFirst = !tokens[0].IsName;
@@ -60,6 +56,21 @@ internal static class PathsByName
             foreach (var name in waiting)
                 yield return (name, path!);
             waiting.Clear();
+        }
+    }
+
+    // Names, the longest first ("CB-Cu" before "CB"), and runs of letters between them.
+    private static IEnumerable<(bool IsName, string Text)> Tokens(string text, string[] names)
+    {
+        for (var at = 0; at < text.Length;)
+        {
+            var name = at == 0 || !char.IsLetterOrDigit(text[at - 1]) ? Array.Find(names, n => n.Length > 0 && text.AsSpan(at).StartsWith(n, StringComparison.Ordinal) && (at + n.Length == text.Length || !(char.IsLetterOrDigit(text[at + n.Length]) || text[at + n.Length] == '-'))) : null;
+            var end = at + (name?.Length ?? 0);
+            while (name is null && end < text.Length && char.IsLetter(text[end]))
+                end++;
+            if (end > at)
+                yield return (name is not null, text[at..end]);
+            at = Math.Max(end, at + 1);
         }
     }
 }

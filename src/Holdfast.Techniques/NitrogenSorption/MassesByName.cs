@@ -49,6 +49,6 @@ internal static partial class MassesByName
     private static string[] Words(string text) => FileWords.Plain(text).Split([' ', ',', ';', ':', '=', '(', ')', '.', '%'], StringSplitOptions.RemoveEmptyEntries);
 
     // The name before its mass, or in brackets behind it.
-    [GeneratedRegex(@"(?<before>[^,;]*?)(?<mass>(?<number>\d+([.,]\d+)?)\s*(?<unit>mg|g))\b(\s*\((?<behind>[^)]*)\))?", RegexOptions.ExplicitCapture)]
+    [GeneratedRegex(@"(?<before>[^,;]*?)(?<mass>(?<number>\d+([.,]\d+)?)\s*(?<unit>mg|g))\b(\s*\((?<behind>[^)]*)\))?", RegexOptions.ExplicitCapture | RegexOptions.NonBacktracking)]
     private static partial Regex Stated();
 }
