@@ -1,7 +1,6 @@
 using System.Collections.Immutable;
 using System.Globalization;
 using System.Runtime.CompilerServices;
-using System.Text;
 using Holdfast.Amounts;
 using Holdfast.Studies.Import;
 using Holdfast.Studies.Import.Headings;
@@ -132,40 +131,16 @@ internal sealed record MeasuredTable(
 
     /// <summary>Its words: runs of letters of any script.</summary>
     /// <param name="text">Any text.</param>
-    public static ImmutableArray<string> WordsOf(string text)
-    {
-        var words = ImmutableArray.CreateBuilder<string>();
-        var word = new StringBuilder();
-        foreach (var c in FileWords.Plain(text).Append(' '))
-        {
-            if (char.IsLetter(c))
-                word.Append(c);
-            else if (word.Length > 0)
-            {
-                words.Add(word.ToString());
-                word.Clear();
-            }
-        }
-
-        return words.ToImmutable();
-    }
+    public static ImmutableArray<string> WordsOf(string text) => WordList.Of(text);
 
     /// <summary>True when a text has one of these words; a list of words ends a stem with "*".</summary>
     /// <param name="text">Any text.</param>
     /// <param name="words">"length longueur lang*".</param>
-    public static bool Has(string text, string words)
-    {
-        var found = WordsOf(text);
-        foreach (var word in words.Split(' '))
-        {
-            if (word.EndsWith('*') ? found.Any(f => f.StartsWith(word[..^1], StringComparison.Ordinal)) : found.Contains(word, StringComparer.Ordinal))
-                return true;
-        }
+    public static bool Has(string text, string words) => WordList.Known(words).IsIn(text);
 
-        return false;
-    }
-
-    private static bool HoldsNumbers(GridRow row, int fewest) => row.Cells.Count(c => !c.IsBlank && TableLayout.IsNumberLike(c)) >= fewest;
+    // A dash holds the place of a number: "blank | - | 1:10 | 0.02".
+    private static bool HoldsNumbers(GridRow row, int fewest)
+        => row.Cells.Count(c => !c.IsBlank && TableLayout.IsNumberLike(c)) is > 0 and var numbers && numbers + row.Cells.Count(c => c.Text is "-" or "–" or "—") >= fewest;
 
     // "cm-1 | u. a. | % T" under words: short cells, one of them a unit at least, and none above.
     private static bool AreUnitsUnderWords(ImmutableArray<GridRow> rows, int over, int at)

@@ -16,8 +16,9 @@ public class PeoplesFileTests
         { "second", [] },
         { "third", [] },
         { "fourth", [] },
-        // c02: masses of three portions in one sentence; c19: waters of a formula that nobody states, which is not offered.
-        { "fifth", ["c02", "c19"] },
+        // c19: waters of a formula that nobody states, which is not offered.
+        { "fifth", ["c19"] },
+        { "sixth", [] },
         { "shared", [] },
     };
 

@@ -135,7 +135,7 @@ internal sealed class PowderFileCase
             "peak_d" => pattern.Lines.Select(l => (double?)Bragg.Spacing(l.TwoTheta, pattern.Radiation.Ka1)).MinBy(d => Math.Abs(d!.Value - near)),
             "unmatched_2theta" => pattern.Lines.Select(l => (double?)l.TwoTheta).MinBy(x => Math.Abs(x!.Value - near)),
             "a" => FromLattice(l => l.Parameters[0].Value),
-            "c" => FromLattice(l => l.Parameters[1].Value),
+            "c" => FromLattice(l => l.Parameters[1].Value) ?? (pattern.Axis is { Axis: { Symbol: "c" } c } ? c.Value : null),
             "displacement" => FromLattice(l => l.Displacement(pattern.Radius ?? Given("radius_mm")!.Value.GetDouble()).Value),
             _ => null,
         };
@@ -200,14 +200,19 @@ internal sealed class PowderFileCase
         };
     }
 
-    private static double? OfParticles(SizeList list, string quantity) => quantity[(quantity.IndexOf('_', StringComparison.Ordinal) + 1)..] switch
+    // Lengths are expected in nm, whatever unit a list is kept in.
+    private static double? OfParticles(SizeList list, string quantity)
     {
-        "count" => list.Particles.Length,
-        "mean" => list.Statistics.Summary.Mean,
-        "sd" => list.Statistics.Summary.Sd,
-        "d50" => list.Statistics.Summary.Median,
-        _ => null,
-    };
+        var factor = ParticleFiles.Nanometres(list.Unit) ?? 1;
+        return quantity[(quantity.IndexOf('_', StringComparison.Ordinal) + 1)..] switch
+        {
+            "count" => list.Particles.Length,
+            "mean" => list.Statistics.Summary.Mean * factor,
+            "sd" => list.Statistics.Summary.Sd * factor,
+            "d50" => list.Statistics.Summary.Median * factor,
+            _ => null,
+        };
+    }
 
     // By its name; one alone may have been named after its file.
     private static T? One<T>(IEnumerable<T> all, Func<T, string> name, string sample)

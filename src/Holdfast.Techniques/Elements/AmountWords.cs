@@ -18,13 +18,29 @@ internal static class AmountWords
     private const string MassWords = "wt weight mass massen* masse* masa massa gew gewicht* poids peso berat waga agirlik вес масс 质量 重量";
     private const string AtomWords = "at atom* mol mole molar моль ат атом* 原子 摩尔";
     private const string ErrorWords = "error err sigma uncertainty fehler abw* std sd dev* desv* odch* ecart* scarto rsd cv erreur errore incerteza blad hata 误差";
-    private const string TotalWords = "total totals sum summe gesamt somme suma soma totale toplam jumlah razem итого 总 总计 合计 总量 σ";
+    private const string TotalWords = "total totals sum summe gesamt somme somma suma soma totale toplam jumlah razem итого 总 总计 合计 总量 σ";
     private const string Wanted = "nominal* target* theor* teor* expected esperado erwartet* soll* calc* calculated berechnet* zadan* attendu*";
 
     /// <summary>Words for a column that says where a place lies.</summary>
     public const string Positions = "position* posicao posicion* posizion* abstand* distance* distanz* distancia* distanza* pozycj* odleglosc* ort lage";
 
     private const string Losses = "loi ignition lost gluhverlust gluehverlust gv perte perda perdida perdita strata straty pf moisture drying trocknungsverlust* sechage secado secagem essiccamento suszenie";
+
+    private const string Standards = "standard* etalon* padrao* patron* wzorzec* wzorc* standaard* referenzmaterial* crm srm acetanilid* cystin* sulfanilamid* bbot methionin* nicotinamid* atropin*";
+    private const string Blanks = "blank* blanko* blindwert* leer* branco blanco blanc bianco vide vuoto vuota vacia vacio vazia vazio pust* slepy leeg capsule capsula kapsel";
+    private const string Remarks = "obs* remark* note* nota* comment* commentaire* bemerkung* anmerkung* anm uwag* opmerking* osservazion*";
+
+    /// <summary>True for a standard that was measured between the powders.</summary>
+    /// <param name="label">Name of a row.</param>
+    public static bool IsStandard(string label) => MeasuredTable.Has(label, Standards);
+
+    /// <summary>True for an empty capsule, crucible or holder by its name; a powder may be called so too.</summary>
+    /// <param name="label">Name of a row.</param>
+    public static bool IsEmpty(string label) => MeasuredTable.Has(label, Blanks);
+
+    /// <summary>True for a column of remarks.</summary>
+    /// <param name="heading">Its heading.</param>
+    public static bool IsRemark(string heading) => MeasuredTable.Has(heading, Remarks);
 
     /// <summary>True for what a table of oxides lost in the furnace.</summary>
     /// <param name="text">A label.</param>

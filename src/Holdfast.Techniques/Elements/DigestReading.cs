@@ -87,11 +87,23 @@ internal sealed partial class DigestReading
         }
 
         if (digests.DilutionColumn >= 0)
-            return Stated();
+            return Stated() is { } own ? OfWhich(own, said.Exists(n => n.Noted!.Applied == false)) : null;
         var factor = stated.Noted?.Factor ?? 1;
         var text = factor.ToString("R", CultureInfo.InvariantCulture);
         source.Talk.Assume("factor", Codes.Ambiguous, stated.Noted is null ? "No column or line says that the solutions were diluted before they were read: what was read counts as it is." : $"Every solution was diluted {text} times, as line {stated.Number.ToString(CultureInfo.InvariantCulture)} says.", [text]);
         return _ => factor;
+    }
+
+    // "dilution 1:10" beside "mg/L": of the liquid that was read, or of the one before it was diluted? Only words tell.
+    private Func<GridRow, double?>? OfWhich(Func<GridRow, double?> factor, bool isSaid)
+    {
+        var largest = digests.Table.Body.Select(factor).Max();
+        if (isSaid || digests.SaysAsRead || largest is not > 1)
+            return factor;
+        var (read, dilution, times) = (digests.Table.Named(digests.Readings[0].Column), digests.Table.Named(digests.DilutionColumn), largest.Value.ToString("R", CultureInfo.InvariantCulture));
+        var answer = source.Talk.Ask("dilution", Codes.Ambiguous, $"“{read}” stands beside “{dilution}” (up to {times} times), and nothing says of which liquid it is: as read after diluting, or already multiplied by the factor?", [Multiply, Applied], read, dilution);
+        source.Talk.Explain("dilution", [$"as read: each is multiplied by its dilution, up to {times} times", "multiplied already: each counts as it stands"]);
+        return answer switch { null => null, Applied => _ => 1, _ => factor };
     }
 
     // A portion whose dilution cannot be read is not taken for one that was not diluted.

@@ -18,6 +18,10 @@ internal sealed class DigestTable
     private const string TakingUp = "adsor* sorption sorb* sorbent* uptake removal removed isotherm* kinetic* kinetik* cinetiq* cinetic* equilib* equilibr* gleichgewicht* batch vessel* flask* supernatant* uberstand* filtrate* filtrat* leach* desor* retention* contact* kontakt* initial* inicial* inizial* start* stock anfang* ausgang* poczatk* ph shak* schuttel* geschuttelt* rpm agita* wytrzas*";
     private static readonly string[] DissolvingPhrases = ["mise en solution", "puesta en disolucion", "attaque acide", "ataque acido", "attacco acido", "acid dissolution", "saureaufschluss", "mise en dissolution", "dissolution de la poudre", "dissolution of the powder"];
 
+    private const string ReadWords = "read reading* measured gelesen* abgelesen* gemessen* lu lue* lecture* mesure* leid* lectura* medid* leitura* lid* lett* lettura* misurat* gemeten afgelezen odczyt* zmierzon* meren*";
+    private const string DilutedWords = "dilut* dilue* diluid* verdunn* verduenn* rozciencz* verdun* zreden* utspad* seyrelt*";
+    private const string FactorWords = "factor faktor facteur fator fattore df vf";
+
     private static readonly ImmutableArray<HeadingWord> OfVessels = [HeadingWord.Start, HeadingWord.End, HeadingWord.Time, HeadingWord.Contact, HeadingWord.Ph, HeadingWord.Removal, HeadingWord.Remaining, HeadingWord.Absorbance];
 
     private readonly ImmutableArray<HeadingReading> headings;
@@ -54,8 +58,11 @@ internal sealed class DigestTable
     /// <summary>By what it was recognised.</summary>
     public string Evidence => $"masses and volumes of dissolved portions with {string.Join(", ", Readings.Select(r => r.Element.Symbol))}";
 
-    /// <summary>True where the headings say that what was read is given back-calculated already.</summary>
+    /// <summary>True where headings or lines say that what was read is given back-calculated already.</summary>
     public bool IsCorrected => Readings.Any(r => headings[r.Column].Has(HeadingWord.Corrected));
+
+    /// <summary>True where the headings say that what stands under them was read, or how many times it is to be multiplied.</summary>
+    public bool SaysAsRead => Lines.Any(l => l.Cells.Any(c => MeasuredTable.Has(c.Text, ReadWords) && MeasuredTable.Has(c.Text, DilutedWords))) || Readings.Any(r => headings[r.Column].Has(HeadingWord.AsRead)) || (DilutionColumn >= 0 && MeasuredTable.Has(Table.Named(DilutionColumn), FactorWords));
 
     /// <summary>The table of a grid; null where it is none.</summary>
     /// <param name="grid">The grid.</param>
@@ -81,7 +88,7 @@ internal sealed class DigestTable
         var dilutions = Enumerable.Range(0, table.Width).Where(i => headings[i].Has(HeadingWord.Dilution) && !read.Exists(r => r.Column == i)).ToList();
         // "factor" alone, beside what was read, is how many times it was diluted.
         if (dilutions.Count == 0)
-            dilutions = [.. Enumerable.Range(0, table.Width).Where(i => i != mass && i != volume && table.IsNumeric(i) && !read.Exists(r => r.Column == i) && FileWords.Plain(table.Named(i)).Trim(' ', '.') is "factor" or "faktor" or "facteur" or "fator" or "fattore" or "df" or "verd" or "vf")];
+            dilutions = [.. Enumerable.Range(0, table.Width).Where(i => i != mass && i != volume && table.IsNumeric(i) && !read.Exists(r => r.Column == i) && FileWords.Plain(table.Named(i)).Trim(' ', '.') is var name && ((MeasuredTable.Has(name, FactorWords) && !name.Contains(' ', StringComparison.Ordinal)) || name is "verd"))];
         return dilutions.Count > 1 || dilutions.Exists(i => headings[i].Unit is UnitText.Known { Unit.IsOne: false } or UnitText.Ambiguous) ? null : new(table, headings)
         {
             LabelColumn = Enumerable.Range(0, table.Width).FirstOrDefault(i => i != mass && i != volume && !dilutions.Contains(i) && !table.IsNumeric(i) && table.Body.All(r => !r.At(i).IsBlank), 0) is var label && label != mass && label != volume ? label : -1,

@@ -75,7 +75,7 @@ public sealed class ElementFiles : ITechnique
         var overview = OverviewSheet.Is(source, table, lines);
         var open = overview != true && (overview is null || mark is null || kind is null || !Settle(source, table, lines, settings) || !SettleLabel(source, table, lines, kind, settings) || !MetalsAsOxides.Settle(source, table, kind, ref lines, settings));
         if (overview != true)
-            Remark(source, lines, kind);
+            Remark(source, table, lines, kind);
 
         // A title "ZX-4, spot 2" on the sheet "Spot 2" is the same place in more words.
         var placed = IsPlace(source.Grid.Sheet) ? source.Grid.Sheet! : "";
@@ -191,10 +191,13 @@ public sealed class ElementFiles : ITechnique
             : $"{heavy[0].Key.Symbol}/({heavy[0].Key.Symbol}+{heavy[^1].Key.Symbol}) = {Text(heavy[0].Value.Value / (heavy[0].Value.Value + heavy[^1].Value.Value))}";
     }
 
-    private static void Remark(MeasurementSource source, ImmutableArray<ElementLine> lines, string? kind)
+    private static void Remark(MeasurementSource source, IElementTable table, ImmutableArray<ElementLine> lines, string? kind)
     {
         if (kind is null || lines.IsEmpty)
             return;
+        if (!table.Beside.IsEmpty)
+            source.Talk.Note(Codes.OddCell, Weight.Note, $"{string.Join(", ", table.Beside.Take(4).Select(r => $"{r.Cells.First(c => !c.IsBlank).Text} (row {r.Number.ToString(CultureInfo.InvariantCulture)})"))}{(table.Beside.Length > 4 ? " and others" : "")}: a standard or an empty holder, no powder. Left out.", [.. table.Beside.Select(r => "row " + r.Number.ToString(CultureInfo.InvariantCulture))]);
+        UnseenElements.Caution(source, lines);
         var read = lines.Select(l => l.Row).ToHashSet();
         string[] below = [.. source.Grid.Rows.Where(r => read.Contains(r.Number)).SelectMany(r => r.Cells.Where(c => c.Text.StartsWith('<')).Select(c => $"{r.Cells.First(f => !f.IsBlank).Text} {c.Text} (row {r.Number.ToString(CultureInfo.InvariantCulture)})"))];
         if (below.Length > 0)

@@ -28,6 +28,9 @@ internal sealed class ElementPages : IElementTable
     public string Evidence => string.Join("; ", pages.Select(p => p.Evidence));
 
     /// <inheritdoc/>
+    public ImmutableArray<GridRow> Beside => [.. pages.SelectMany(p => p.Beside)];
+
+    /// <inheritdoc/>
     public ImmutableArray<GridRow> Preamble => pages[0].Preamble;
 
     /// <inheritdoc/>

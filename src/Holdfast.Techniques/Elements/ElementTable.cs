@@ -32,6 +32,9 @@ internal sealed class ElementTable : IElementTable
     /// <summary>By what it was recognised.</summary>
     public string Evidence { get; private init; } = "";
 
+    /// <summary>Rows of standards and empty capsules between the powders: measured, and no powder.</summary>
+    public ImmutableArray<GridRow> Beside { get; private init; } = [];
+
     /// <summary>Lines above the table.</summary>
     public ImmutableArray<GridRow> Preamble => [.. grid.Rows[..layout.HeadingRow].Where(r => !r.IsBlank)];
 
@@ -61,6 +64,9 @@ internal sealed class ElementTable : IElementTable
 
     // Rounded percentages of a whole may miss a hundred by this much.
     private const double WholeWithin = 1;
+
+    // An empty capsule has less than this of all elements together, in the unit of the table.
+    private const double EmptyBelow = 1;
 
     /// <summary>The table of a grid; null where it is none.</summary>
     /// <param name="grid">The grid.</param>
@@ -128,9 +134,12 @@ internal sealed class ElementTable : IElementTable
     // "ME-0 (1)" and "ME-0 (2)" are one powder twice.
     private string PowderIn(int row)
     {
-        var text = grid.Rows[row].At(layout.PowderColumn).Text;
+        var text = NameAt(row);
         return text.EndsWith(')') && text.LastIndexOf('(') is > 0 and var at && text[(at + 1)..^1].All(char.IsAsciiDigit) ? text[..at].TrimEnd() : text;
     }
+
+    // Of the row itself, or of the last one above that has a name.
+    private string NameAt(int row) => Enumerable.Range(layout.HeadingRow + 1, row - layout.HeadingRow).Reverse().Select(r => grid.Rows[r].At(layout.PowderColumn).Text).FirstOrDefault(t => t.Length > 0) ?? "";
 
     // Without a column of places the powder's name is one; where two rows would be one place, both names and a number tell them apart.
     private Dictionary<int, string> SpotsByRow()
@@ -140,7 +149,7 @@ internal sealed class ElementTable : IElementTable
         if (layout.PowderColumn < 0)
             return rows.ToDictionary(r => r, r => At(r, layout.SpotColumn));
         var plain = rows.Select(r => At(r, layout.SpotColumn)).ToList();
-        var named = layout.SpotColumn >= 0 && plain.Distinct(StringComparer.Ordinal).Count() == plain.Count ? plain : [.. rows.Select(r => (At(r, layout.PowderColumn) + " " + At(r, layout.SpotColumn)).Trim())];
+        var named = layout.SpotColumn >= 0 && plain.Distinct(StringComparer.Ordinal).Count() == plain.Count ? plain : [.. rows.Select(r => (NameAt(r) + " " + At(r, layout.SpotColumn)).Trim())];
         return rows.Index().ToDictionary(r => r.Item, r => named.Count(n => n == named[r.Index]) > 1 ? $"{named[r.Index]} ({(named.Take(r.Index).Count(n => n == named[r.Index]) + 1).ToString(System.Globalization.CultureInfo.InvariantCulture)})" : named[r.Index]);
     }
 
@@ -267,13 +276,20 @@ internal sealed class ElementTable : IElementTable
             var body = Enumerable.Range(h + 1, ElementPages.NextHeading(grid, h) - h - 1).Where(r => elements.Count(e => TableLayout.IsNumberLike(grid.Rows[r].At(e.Column))) * 2 >= elements.Length && !IsSummary(grid.Rows[r], elements)).ToList();
             if (body.Count == 0)
                 continue;
-            var powder = Enumerable.Range(0, row.Cells.Length).Where(i => elements.All(e => e.Column != i) && FileWords.NamesAPowder(row.At(i).Text) && body.TrueForAll(r => !grid.Rows[r].At(i).IsBlank && !TableLayout.IsNumeric(grid.Rows[r].At(i)))).DefaultIfEmpty(-1).First();
+            // A name on the first of several runs holds for those below it.
+            var powder = Enumerable.Range(0, row.Cells.Length).Where(i => elements.All(e => e.Column != i) && FileWords.NamesAPowder(row.At(i).Text) && !grid.Rows[body[0]].At(i).IsBlank && body.TrueForAll(r => !TableLayout.IsNumeric(grid.Rows[r].At(i)))).DefaultIfEmpty(-1).First();
+            var labels = powder >= 0 ? powder : Enumerable.Range(0, row.Cells.Length).FirstOrDefault(i => elements.All(e => e.Column != i) && !grid.Rows[body[0]].At(i).IsBlank, -1);
+            var besides = body.Where(r => labels >= 0 && IsBeside(grid.Rows[r], labels, elements)).ToList();
+            body = [.. body.Except(besides)];
+            if (body.Count == 0)
+                continue;
             var spot = Enumerable.Range(0, row.Cells.Length).Where(i => i != powder && elements.All(e => e.Column != i)).Where(i => MeasuredTable.Has(row.At(i).Text, Places) || body.TrueForAll(r => !grid.Rows[r].At(i).IsBlank && !TableLayout.IsNumeric(grid.Rows[r].At(i)))).DefaultIfEmpty(-1).First();
-            var others = Enumerable.Range(0, row.Cells.Length).Count(i => elements.All(e => e.Column != i) && i != spot && i != powder && !row.At(i).IsBlank && !MeasuredTable.Has(row.At(i).Text, Positions) && !IsTotal(row.At(i).Text) && !IsError(row.At(i).Text) && !IsLoss(row.At(i).Text) && !IsWeighed(row.At(i).Text));
+            var others = Enumerable.Range(0, row.Cells.Length).Count(i => elements.All(e => e.Column != i) && i != spot && i != powder && !row.At(i).IsBlank && !MeasuredTable.Has(row.At(i).Text, Positions) && !IsTotal(row.At(i).Text) && !IsError(row.At(i).Text) && !IsLoss(row.At(i).Text) && !IsWeighed(row.At(i).Text) && !IsRemark(row.At(i).Text));
             ImmutableArray<(int, int, Species)> cells = [.. body.SelectMany(r => elements.Select(e => (r, e.Column, e.Species)))];
             return new(grid, new Layout(true, h, -1, spot, elements[0].Column, -1, elements, per ?? "%", kind, powder), cells)
             {
                 IsCertain = others == 0 && per is null && (kind is not null || body.TrueForAll(r => AreWhole(grid.Rows[r], elements))),
+                Beside = [.. besides.Select(r => grid.Rows[r])],
                 Evidence = $"columns of {string.Join(", ", elements.Select(e => e.Species.Symbol).Distinct())} in {(per ?? "%")}",
             };
         }
@@ -281,8 +297,12 @@ internal sealed class ElementTable : IElementTable
         return null;
     }
 
+    // A standard or an empty capsule between the powders; a powder that is called blank has more in it.
+    private static bool IsBeside(GridRow row, int label, ImmutableArray<(int Column, Species Species)> elements)
+        => IsStandard(row.At(label).Text) || (IsEmpty(row.At(label).Text) && elements.Sum(e => MeasuredTable.Number(row.At(e.Column), null) ?? 0) < EmptyBelow);
+
     private static bool IsSummary(GridRow row, ImmutableArray<(int Column, Species Species)> elements)
-        => row.Cells.Where((_, i) => elements.All(e => e.Column != i)).Any(c => IsTotal(c.Text) || (c.Kind == CellKind.Text && !c.Text.Any(char.IsDigit) && Footer.IsSummary(c.Text)) || MeasuredTable.Has(c.Text, "mean average mittelwert moyenne media gemiddelde prumer medelvarde ortalama sd std stdev deviation min max srednia ortalama 平均"));
+        => row.Cells.Where((_, i) => elements.All(e => e.Column != i)).Any(c => IsTotal(c.Text) || (c.Kind == CellKind.Text && !c.Text.Any(char.IsDigit) && (Footer.IsSummary(c.Text) || IsError(c.Text))) || MeasuredTable.Has(c.Text, "mean average mittelwert moyenne media gemiddelde prumer medelvarde ortalama sd std stdev deviation min max srednia ortalama 平均"));
 
     // "Weighed in (mg)" beside percentages: how much was burnt, no amount of what was found.
     private static bool IsWeighed(string heading) => FileWords.Plain(heading) is var plain && (plain.Contains("(mg)", StringComparison.Ordinal) || plain.Contains("[mg]", StringComparison.Ordinal) || plain.EndsWith("/ mg", StringComparison.Ordinal));

@@ -22,6 +22,9 @@ internal interface IElementTable
     /// <summary>By what it was recognised.</summary>
     string Evidence { get; }
 
+    /// <summary>Rows of standards and empty capsules between the powders: measured, and no powder.</summary>
+    ImmutableArray<GridRow> Beside => [];
+
     /// <summary>Lines above the table.</summary>
     ImmutableArray<GridRow> Preamble { get; }
 

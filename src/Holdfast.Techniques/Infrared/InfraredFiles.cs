@@ -71,7 +71,8 @@ public sealed class InfraredFiles : ITechnique
             return Recognition.None;
         var said = table.Preamble.Any(r => r.Cells.Any(c => OrdinateWords.IsInfrared(c.Text)));
         var x = pairs[0].X;
-        var numbers = Wavenumbers(table, x, table.Marks([x]).Mark);
+        var mark = Evidence(table, pairs).Mark;
+        var numbers = Wavenumbers(table, x, mark);
         if (numbers.Length == 0)
             return Recognition.None;
         var span = numbers.Max() - numbers.Min();
@@ -81,7 +82,7 @@ public sealed class InfraredFiles : ITechnique
         if (WavelengthUnit(table, x) != "cm-1" && numbers.Min() >= LowestBare && numbers.Max() is > 2500 and < 8000 && span >= LeastBareSpan && OrdinateWords.IsOrdinate(table.Says(pairs[0].Y)))
             return Recognition.Certain($"'{table.Named(x)}' reaches into the infrared, and '{table.Named(pairs[0].Y)}' stands beside it");
         // A transmittance over the numbers of its points: the wavenumbers were lost, and are asked for.
-        if (Counted(table, x, table.Marks([x]).Mark ?? DecimalMark.Point) is >= FewestBareRows && OrdinateWords.StatedScale(table.Says(pairs[0].Y), []) is StatedScale.Percent or StatedScale.Transmittance)
+        if (Counted(table, x, mark ?? DecimalMark.Point) is >= FewestBareRows && OrdinateWords.StatedScale(table.Says(pairs[0].Y), []) is StatedScale.Percent or StatedScale.Transmittance)
             return Recognition.Certain($"'{table.Named(pairs[0].Y)}' over the numbers of its points");
         if (said && span >= LeastSpan && numbers.Max() is > 500 and < 15000)
             return Recognition.Certain("a line above the table says that it is infrared");
@@ -96,7 +97,7 @@ public sealed class InfraredFiles : ITechnique
         ArgumentNullException.ThrowIfNull(source);
         var table = MeasuredTable.Of(source.Grid, 2)!;
         var pairs = Pairs(table);
-        var evidence = WithinAScale(table.Marks([.. pairs.SelectMany(p => new[] { p.X, p.Y }).Distinct()]), table, pairs);
+        var evidence = Evidence(table, pairs);
         var mark = evidence.Settle(source.Talk);
         var counted = pairs.IsEmpty || mark is null ? null : Counted(table, pairs[0].X, mark.Value);
         var range = counted is null ? null : PointNumbers.Ask(source, table, pairs[0].X, counted.Value);
@@ -104,6 +105,10 @@ public sealed class InfraredFiles : ITechnique
         var settings = Settings(table);
         var several = pairs.Length > 1;
         var own = several ? "" : FileWords.Powder(source, table.Preamble);
+        string[] powders = [.. pairs.Select((p, k) => !several ? own : FileWords.Spelled(source, (OrdinateWords.PowderIn(table.Named(p.Y)) is { Length: > 0 } name ? name : Above(table, pairs, k)) is { Length: > 0 } powder ? powder : $"{FileStem(source)} {(k + 1).ToString(CultureInfo.InvariantCulture)}"))];
+        var paths = several ? PathsByName.Of(table.Preamble.Concat(table.Below), powders) : null;
+        if (paths is not null)
+            PathsByName.Caution(source.Talk, paths);
         var measurements = ImmutableArray.CreateBuilder<Measurement>();
         var columns = Enumerable.Range(0, table.Width).Select(i => table.Shown(i, ColumnUse.LeftOut, null, null, "It is neither wavenumber nor spectrum.")).ToArray();
         for (var k = 0; k < pairs.Length; k++)
@@ -118,8 +123,8 @@ public sealed class InfraredFiles : ITechnique
             ImmutableArray<double?> abscissas = range is { } known ? [.. table.Numbers(x, mark).Select(n => n is { } i ? known.At(i) : (double?)null)] : table.Numbers(x, mark), ordinates = shift == 0 ? table.Numbers(y, mark) : [.. table.Numbers(y, mark).Select(n => n - shift)];
             int[] rows = [.. Enumerable.Range(0, abscissas.Length).Where(i => abscissas[i] is not null && ordinates[i] is not null)];
             measurements.Add(new Measurement(
-                "", TechniqueName, several ? FileWords.Spelled(source, (OrdinateWords.PowderIn(table.Named(y)) is { Length: > 0 } name ? name : Above(table, pairs, k)) is { Length: > 0 } powder ? powder : $"{FileStem(source)} {(k + 1).ToString(CultureInfo.InvariantCulture)}") : own,
-                [new(Scale, scale, null, "", table.HeadingLine ?? 0), .. shift == 0 ? [] : new[] { new MeasuredSetting(Shifted, Text(shift), shift, "", 0) }, .. settings],
+                "", TechniqueName, powders[k],
+                [new(Scale, scale, null, "", table.HeadingLine ?? 0), .. shift == 0 ? [] : new[] { new MeasuredSetting(Shifted, Text(shift), shift, "", 0) }, .. paths is null ? settings : [.. settings.Where(s => s.Name != Path), .. paths[powders[k]] is { } way ? [way] : Array.Empty<MeasuredSetting>()]],
                 [
                     new(Wavenumber, table.Named(x), unit) { Numbers = [.. rows.Select(i => abscissas[i])] },
                     new(Ordinate, table.Named(y), scale == "percent-transmittance" ? "%" : "") { Numbers = [.. rows.Select(i => ordinates[i])] },
@@ -138,6 +143,10 @@ public sealed class InfraredFiles : ITechnique
             FirstRows = table.Body,
         };
     }
+
+    // "2,500" to "22,000" alone could be thousands: the ordinates beside them tell.
+    private static DecimalEvidence Evidence(MeasuredTable table, ImmutableArray<(int X, int Y)> pairs)
+        => WithinAScale(table.Marks([.. pairs.SelectMany(p => new[] { p.X, p.Y }).Distinct()]), table, pairs);
 
     // "95,463" could be thousands anywhere else; as a transmittance or an absorbance it cannot.
     private static DecimalEvidence WithinAScale(DecimalEvidence evidence, MeasuredTable table, ImmutableArray<(int X, int Y)> pairs)

@@ -8,10 +8,12 @@ namespace Holdfast.Techniques.Infrared;
 internal static class OrdinateWords
 {
     private const string Wavenumbers = "wavenumber* wellenzahl* golfgetal* vagtal* bolgetal* aaltoluku* vlnocet hullamszam* 波数 волновое";
-    private const string Absorbances = "absorbance* abs absorb a extinktion extinction ext absorbanz absorption absorbancia absorbansi absorbans absorbancja assorbanza absorptie absorptivity od 吸光度 吸收 поглощение оптическая";
-    private const string Transmittances = "transmittance transmission trans transm t tr transmitancia transmissao transmittanz transmittanza trasmittanza transmitancja transmitansi gecirgenlik durchlassigkeit doorlaatbaarheid 透过率 透射率 пропускание";
+    private const string Absorbances = "absorbance* abs absorb a extinktion extinction ext absorbanz absorption absorbancia absorbansi absorbans absorbancja assorbanza absorptie absorptivity absorbanci* ekstynkcja extincion extincao estinzione od 吸光度 吸收 поглощение оптическая";
+    private const string Transmittances = "transmittance transmission trans transm t tr transmitancia transmissao transmittanz transmittanza trasmittanza transmitancja transmitansi gecirgenlik durchlassigkeit doorlaatbaarheid doorlating przepuszczaln* propustnost ateresztes genomslapp* lapaisy* 透过率 透射率 пропускание";
     private const string Others = "reflectance reflexion refl r kubelka munk km background";
     private const string NoSample = "background* hintergrund* untergrund* fondo* fond fundo sfondo tlo achtergrond* reference referenz leerkanal singlebeam";
+    private const string ReflectedWords = "atr diamond diamant* diamante diament* zns znse";
+    private const string TransmittedWords = "kbr pellet* pressling* presling* tablett* pastill* pastiglia pastylk* pastilha* transmission";
     private const string Indices = "no nr number index point punkt row line";
 
     /// <summary>True for a heading of wavenumbers.</summary>
@@ -73,8 +75,8 @@ internal static class OrdinateWords
 
     /// <summary>How the light went, as a line states it; null where it does not.</summary>
     public static string? PathIn(string line)
-        => MeasuredTable.Has(line, "atr diamond diamant zns znse") ? InfraredFiles.Reflected
-            : MeasuredTable.Has(line, "kbr pellet pressling pastille pastilla pastiglia transmission") ? "transmission" : null;
+        => MeasuredTable.Has(line, ReflectedWords) ? InfraredFiles.Reflected
+            : MeasuredTable.Has(line, TransmittedWords) ? "transmission" : null;
 
     private static StatedScale Of(string heading)
     {

@@ -31,6 +31,7 @@ internal sealed partial record AmountUnit(string Name, double Mmol, AmountPer Pe
     {
         var plain = FileWords.Plain(text);
         var saysStp = Stp().IsMatch(plain);
+        var denied = SorptionWords.DeniesPerGram(text);
         var isLiquid = Liquid().IsMatch(plain);
         var bare = Spaces().Replace(Liquid().Replace(Stp().Replace(plain, " "), " "), " ");
         foreach (var (pattern, name, mmol, isVolume) in Numerators)
@@ -44,9 +45,9 @@ internal sealed partial record AmountUnit(string Name, double Mmol, AmountPer Pe
             if (isLiquid && isVolume)
                 return PerGram().IsMatch(rest) ? new(name.Replace("STP", "liquid", StringComparison.Ordinal) + "/g", mmol * Nitrogen.StpPerMmol / Nitrogen.LiquidPerMmol, AmountPer.Gram, true) : null;
             // Milligrams of nitrogen are an amount only per gram of powder; alone they are a mass.
-            if (PerKilogram().IsMatch(rest))
+            if (!denied && PerKilogram().IsMatch(rest))
                 return new(name + "/kg", mmol / 1000, AmountPer.Gram, saysStp || !isVolume);
-            if (PerGram().IsMatch(rest))
+            if (!denied && PerGram().IsMatch(rest))
                 return new(name + "/g", mmol, AmountPer.Gram, saysStp || !isVolume);
             return name == "mg" ? null : new(name, mmol, AmountPer.Sample, saysStp || !isVolume);
         }
@@ -54,7 +55,7 @@ internal sealed partial record AmountUnit(string Name, double Mmol, AmountPer Pe
         return null;
     }
 
-    [GeneratedRegex(@"[\[({,;@]?\s*(\b(s\.?t\.?p|n\.?t\.?p|i\.n|normbed\w*|norm|normal|н\.?у)\b\.?|标准|標準)\s*[\])},;]?", RegexOptions.ExplicitCapture | RegexOptions.NonBacktracking)]
+    [GeneratedRegex(@"[\[({,;@]?\s*(\b(s\.?t\.?p|n\.?t\.?p|t\.?p\.?n|p\.?t\.?n|c\.?n\.?p\.?t|c\.?n\.?t\.?p|c\.n|i\.n|normbed\w*|norm|normal|н\.?у)\b\.?|标准|標準)\s*[\])},;]?", RegexOptions.ExplicitCapture | RegexOptions.NonBacktracking)]
     private static partial Regex Stp();
 
     [GeneratedRegex(@"[(]?\s*(liquid\w*|flussig\w*|liquide|ciekl\w*|vloeiba\w*|жидк\w*|液\w*)\s*[)]?", RegexOptions.ExplicitCapture | RegexOptions.NonBacktracking)]
@@ -63,10 +64,13 @@ internal sealed partial record AmountUnit(string Name, double Mmol, AmountPer Pe
     [GeneratedRegex(@"\s+", RegexOptions.NonBacktracking)]
     private static partial Regex Spaces();
 
-    [GeneratedRegex(@"^[\s)\]·⋅*.]*(/|per|pro|par|por|na|je)\s*[\[(]?\s*(g|gram\w*|г)([^a-zа-я]|$)|^[\s)\]·⋅*.(]*(g|г)\s*\^?\s*\(?-\s*1", RegexOptions.ExplicitCapture | RegexOptions.NonBacktracking)]
+    // What the amount is of may stand between: "mg N2 por g", "mmol gas adsorbed/g", "cm3 N2 g-1".
+    private const string Of = @"^[\s(\[)\]·⋅*.]*([a-z][a-z0-9]{0,11}[\s)\]·⋅*.,]*){0,2}(/|per|pro|par|por|na|je)\s*[\[(]?\s*", OfPower = @"^[\s)\]·⋅*.(]*([a-z][a-z0-9]{0,11}[\s)\]·⋅*.,(]+){0,2}";
+
+    [GeneratedRegex(Of + @"(g|gram\w*|г)([^a-zа-я]|$)|" + OfPower + @"(g|г)\s*\^?\s*\(?-\s*1", RegexOptions.ExplicitCapture | RegexOptions.NonBacktracking)]
     private static partial Regex PerGram();
 
-    [GeneratedRegex(@"^[\s)\]·⋅*.]*(/|per|pro|par|por|na|je)\s*[\[(]?\s*(kg|кг)([^a-zа-я]|$)|^[\s)\]·⋅*.(]*(kg|кг)\s*\^?\s*\(?-\s*1", RegexOptions.ExplicitCapture | RegexOptions.NonBacktracking)]
+    [GeneratedRegex(Of + @"(kg|кг)([^a-zа-я]|$)|" + OfPower + @"(kg|кг)\s*\^?\s*\(?-\s*1", RegexOptions.ExplicitCapture | RegexOptions.NonBacktracking)]
     private static partial Regex PerKilogram();
 }
 

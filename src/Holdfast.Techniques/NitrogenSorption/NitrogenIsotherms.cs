@@ -29,7 +29,7 @@ public sealed class NitrogenIsotherms : ITechnique
         var (table, series) = (tables[0], tables[0].Series[0]);
         var evidence = $"headings {table.Heading.At(series.Relative ?? series.Absolute!.Value).Text} and {table.Heading.At(series.Amount).Text}";
         // A pressure alone stands over many things; beside p0 or p/p0 it is an isotherm of a vapour.
-        return series.Relative is not null || series.Saturation is not null || grid.Rows.Where(r => r.Filled <= 2 || ReferenceEquals(r, table.Heading)).Any(r => r.Cells.Any(c => SorptionWords.IsNitrogen(c.Text) || SorptionWords.Setting(c.Text.TrimStart('#', '!', ';', ' ').Split(':', '=')[0]) == "p0")) || grid.Rows.Any(r => r.Cells.Any(c => c.Text.StartsWith("_adsorp_", StringComparison.OrdinalIgnoreCase)))
+        return series.Relative is not null || series.Saturation is not null || grid.Rows.Where(r => r.Filled <= 2 || r.Number <= table.Heading.Number).Any(r => r.Cells.Any(c => SorptionWords.IsNitrogen(c.Text) || SorptionWords.Setting(c.Text.TrimStart('#', '!', ';', ' ').Split(':', '=')[0]) is "p0" or "adsorptive")) || grid.Rows.Any(r => r.Cells.Any(c => c.Text.StartsWith("_adsorp_", StringComparison.OrdinalIgnoreCase)))
             ? Recognition.Certain(evidence) : Recognition.Possible(evidence);
     }
 

@@ -15,6 +15,9 @@ internal sealed class SorptionQuestions
     private const double LargestRelative = 1.05;
     private const double LargestDisagreement = 0.05;
 
+    // Pores of powders rarely hold more than this of liquid, cm³/g (common practice); as much gas covers a few m²/g at most.
+    private const double LargestPores = 3;
+
     private readonly MeasurementSource source;
     private IReadOnlyList<SorptionCurve> curves;
 
@@ -25,12 +28,13 @@ internal sealed class SorptionQuestions
     public SorptionQuestions(MeasurementSource source, SorptionSettings settings, IReadOnlyList<SorptionCurve> curves)
     {
         (this.source, this.curves, Settings) = (source, curves, settings);
+        var isNitrogen = SettleGas();
         Relative = SettleRelative();
-        Saturation = SettleSaturation();
+        // Of another gas neither area nor pores follow: p0 of nitrogen and what an area would be are no question.
+        Saturation = isNitrogen ? SettleSaturation() : null;
         Amount = SettleAmount();
-        SettleGas();
         Disagreeing();
-        if (Amount is { IsOfSample: false } perGram)
+        if (isNitrogen && Amount is { IsOfSample: false } perGram)
         {
             Amount = new OwnWords(source, Settings).Settle(perGram.Unit, curves, unit => Worked(unit, false).Area) is { } settled ? (settled, false) : null;
             IsOpen |= Amount is null;
@@ -173,12 +177,28 @@ internal sealed class SorptionQuestions
                 return answer is null ? null : AmountUnit.In(answer)! is { Per: AmountPer.Sample } bare ? WithMass(bare) : (AmountUnit.In(answer)!, false);
             }
 
-            if (!unit.SaysStp)
-                source.Talk.Assume(source.Question("volume-is"), Codes.Ambiguous, $"“{heading}”: the volumes are taken as gas at 0 °C and 101.325 kPa (STP), as usual.", ["gas-stp"], heading);
-            return (unit, false);
+            return unit.SaysStp ? (unit, false) : GasOrLiquid(heading, unit) is { } volume ? (volume, false) : null;
         }
 
         return PerWhat(heading, unit);
+    }
+
+    // Volumes of gas, as usual; where they would be hardly any gas and are as large as pores, those of the liquid are as likely.
+    private AmountUnit? GasOrLiquid(string heading, AmountUnit unit)
+    {
+        const string gas = "gas-stp", liquid = "liquid";
+        var id = source.Question("volume-is");
+        if (Largest * unit.Mmol * Nitrogen.StpPerMmol > LargestPores)
+        {
+            source.Talk.Assume(id, Codes.Ambiguous, $"“{heading}”: the volumes are taken as gas at 0 °C and 101.325 kPa (STP), as usual.", [gas], heading);
+            return unit;
+        }
+
+        var filled = AmountUnit.In(unit.Name.Replace("STP", liquid, StringComparison.Ordinal))!;
+        var answer = source.Talk.Ask(id, Codes.Ambiguous, $"“{heading}” goes up to {Shown(Largest)} only. Are these volumes of liquid nitrogen in the pores, or of gas at 0 °C and 101.325 kPa (STP)?", [liquid, gas], heading);
+        source.Talk.Explain(id, [Consequence(filled, isOfSample: false), Consequence(unit, isOfSample: false)]);
+        IsOpen |= answer is null;
+        return answer is null ? null : answer == liquid ? filled : unit;
     }
 
     // The same amounts twice, and their units do not agree: one of the two headings is wrong, and the area with it. Null where nothing contradicts; no unit while it is asked.
@@ -275,22 +295,41 @@ internal sealed class SorptionQuestions
 
     private double? Kilopascal => Saturation is { Value: { } v } && PressureUnit.In(Saturation.Unit) is { } unit ? v * unit.Kilopascal : null;
 
-    private void SettleGas()
+    // False for another gas.
+    private bool SettleGas()
     {
+        const string nitrogen = "nitrogen", other = "other";
         if (Settings["adsorptive"] is { } gas)
         {
-            if (!SorptionWords.IsNitrogen(gas.Written))
-                source.Talk.Note(Codes.MeaningLost, Weight.Caution, $"The gas is {gas.Written}, not nitrogen: the isotherm is kept, and neither area nor pores are worked out of it.", gas.Written);
+            if (SorptionWords.IsNitrogen(gas.Written))
+                return true;
+            source.Talk.Note(Codes.MeaningLost, Weight.Caution, $"The gas is {gas.Written}, not nitrogen: the isotherm is kept, and neither area nor pores are worked out of it.", gas.Written);
+            return false;
         }
-        else if (!Settings.All.Any(s => SorptionWords.IsNitrogen(s.Written)) && !SorptionWords.IsNitrogen(source.Talk.FileName + " " + source.Grid.Sheet + " " + string.Join(' ', curves.Select(c => c.Table.Written(c.Series.Amount)))))
+
+        string[] said = [.. Settings.All.Select(s => s.Name + " " + s.Written).Append($"{source.Talk.FileName} {source.Grid.Sheet}".Replace('_', ' ')).Concat(curves.Select(c => c.Table.Written(c.Series.Amount)))];
+        var id = source.Question("gas");
+        string? answer;
+        if (Array.Exists(said, SorptionWords.IsNitrogen))
         {
-            var answer = source.Talk.Assume(source.Question("gas"), Codes.Ambiguous, "Nothing names the gas: nitrogen at 77 K is taken, as usual.", ["nitrogen", "other"]);
-            Settings = Settings.With(new MeasuredSetting("adsorptive", answer == "nitrogen" ? "nitrogen (assumed)" : "not nitrogen (answered)", null, "", 0));
+            answer = nitrogen;
+        }
+        else if (said.Select(SorptionWords.OtherGas).FirstOrDefault(g => g is not null) is { } named)
+        {
+            // It may be what the powder was made or activated with.
+            answer = source.Talk.Ask(id, Codes.Ambiguous, $"The file names {named} and no nitrogen. Was the isotherm measured with nitrogen at 77 K?", [nitrogen, other]);
+            source.Talk.Explain(id, ["area and pores are worked out", $"an isotherm of {named}: kept, and neither area nor pores are worked out"]);
+            IsOpen |= answer is null;
         }
         else
         {
-            Settings = Settings.With(new MeasuredSetting("adsorptive", "nitrogen", null, "", 0));
+            answer = source.Talk.Assume(id, Codes.Ambiguous, "Nothing names the gas: nitrogen at 77 K is taken, as usual.", [nitrogen, other]);
+            Settings = Settings.With(new MeasuredSetting("adsorptive", answer == nitrogen ? "nitrogen (assumed)" : "another gas (answered)", null, "", 0));
+            return answer == nitrogen;
         }
+
+        Settings = Settings.With(new MeasuredSetting("adsorptive", answer == other ? "another gas (answered)" : nitrogen, null, "", 0));
+        return answer != other;
     }
 
     private static string Shown(double value) => value.ToString("G4", CultureInfo.InvariantCulture);

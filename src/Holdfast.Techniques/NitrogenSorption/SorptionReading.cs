@@ -68,13 +68,15 @@ internal sealed class SorptionReading
         var curves = questions.Curves;
         var asked = mark is null || questions.IsOpen;
         var measurements = ImmutableArray.CreateBuilder<Measurement>();
+        string[] powders = [.. curves.Select(c => c.Series.Powder).OfType<string>().Distinct(StringComparer.Ordinal)];
+        var masses = powders.Length > 1 ? MassesByName.Of(source, source.Grid.Rows.Where(r => r.Filled is 1 or 2), powders) : ImmutableDictionary<string, MeasuredSetting>.Empty;
         // Curves of one powder, adsorption and desorption side by side or in tables of their own, are one measurement.
         foreach (var group in curves.GroupBy(c => c.Series.Powder ?? "", StringComparer.Ordinal))
         {
             var stated = group.Key.Length > 0 ? group.Key : label ?? settings["sample"]?.Written;
             var name = PowderName.Settle(source, stated, group.Key.Length > 0 ? group.First().Table.Labels!.Number : settings["sample"]?.Row ?? 0, group.Key.Length > 0 ? group.Key : label);
             if (!asked && questions.Amount is { } amount)
-                measurements.Add(Measured(name, [.. group], amount, questions));
+                measurements.Add(Measured(name, [.. group], amount, questions, masses.GetValueOrDefault(group.Key)));
         }
 
         foreach (var derived in all.Where(t => t.IsDerived))
@@ -145,7 +147,7 @@ internal sealed class SorptionReading
         return new(table, series, [.. rows.Select(r => r with { Saturation = r.Saturation ?? known })]);
     }
 
-    private Measurement Measured(string powder, ImmutableArray<SorptionCurve> curves, (AmountUnit Unit, bool IsOfSample) amount, SorptionQuestions questions)
+    private Measurement Measured(string powder, ImmutableArray<SorptionCurve> curves, (AmountUnit Unit, bool IsOfSample) amount, SorptionQuestions questions, MeasuredSetting? mass)
     {
         SorptionRow[] rows = [.. curves.SelectMany(c => c.Rows)];
         var (p0, relativeUnit, pressure) = (questions.Saturation, questions.Relative, questions.PressureName(curves[0]));
@@ -162,7 +164,7 @@ internal sealed class SorptionReading
         columns.Add(new(Amount, table.Written(series.Amount), amount.Unit.Name) { Numbers = [.. rows.Select(r => (double?)r.Amount)] });
         if (rows.Any(r => r.Branch is not null))
             columns.Add(new(BranchColumn, series.BranchColumn is { } b ? table.Heading.At(b).Text : "", "") { Words = [.. rows.Select(r => r.Branch ?? "")] });
-        ImmutableArray<MeasuredSetting> said = [.. settings.All, .. p0 is { Row: 0 } ? [p0] : Array.Empty<MeasuredSetting>(), new MeasuredSetting(AmountIs, amount.IsOfSample ? WholeSample : PerGram, null, "", 0)];
+        ImmutableArray<MeasuredSetting> said = [.. mass is null ? settings.All : settings.All.RemoveAll(s => s.Name == "mass").Add(mass), .. p0 is { Row: 0 } ? [p0] : Array.Empty<MeasuredSetting>(), new MeasuredSetting(AmountIs, amount.IsOfSample ? WholeSample : PerGram, null, "", 0)];
         return new("", NitrogenIsotherms.TechniqueName, powder, said, columns.ToImmutable(), source.At(table.Heading.Number, null));
     }
 

@@ -51,7 +51,7 @@ internal static partial class SorptionWords
     public static string? PerWhat(string text)
     {
         var plain = Plain(text);
-        var denied = NotPerGram().IsMatch(plain);
+        var denied = DeniesPerGram(text);
         return (!denied && PerGram().IsMatch(plain), denied || WholeSample().IsMatch(plain)) switch
         {
             (true, false) => SorptionReading.PerGram,
@@ -60,9 +60,17 @@ internal static partial class SorptionWords
         };
     }
 
+    /// <summary>True for a text that says that an amount is not per gram: "non per grammo!".</summary>
+    /// <param name="text">Heading and notes.</param>
+    public static bool DeniesPerGram(string text) => NotPerGram().IsMatch(Plain(text));
+
     /// <summary>True for a text that names nitrogen.</summary>
     /// <param name="text">The gas as written.</param>
     public static bool IsNitrogen(string text) => NitrogenName().IsMatch(Plain(text));
+
+    /// <summary>The gas other than nitrogen that a text names, as written there, or null; helium only fills the empty tube.</summary>
+    /// <param name="text">A line, a heading, the name of a file.</param>
+    public static string? OtherGas(string text) => OtherGasName().Match(Plain(text)) is { Success: true } found ? found.Groups["gas"].Value : null;
 
     /// <summary>Which known setting a key names, or null.</summary>
     /// <param name="key">The key as written.</param>
@@ -137,6 +145,9 @@ internal static partial class SorptionWords
     [GeneratedRegex(@"(^|[^a-z0-9])n2([^a-z0-9]|$)|nitrog|stickstoff|azot|азот|氮|窒素|질소|stikstof|kvav|kvæl|dusik|typpi", RegexOptions.ExplicitCapture | RegexOptions.NonBacktracking)]
     private static partial Regex NitrogenName();
 
+    [GeneratedRegex(@"(^|[^a-z0-9])(?<gas>co2|carbon dioxide|kohlen(stoff)?dioxid|dioxyde de carbone|dioxido de carbono|anidride carbonica|diossido di carbonio|dwutlenek wegla|koolstofdioxide|koldioxid|argon|krypton|methane?|metano?|ch4|h2|hydrogen|wasserstoff|water vapou?r|wasserdampf|vapeur d'eau|vapor de agua)([^a-z0-9-]|$)", RegexOptions.ExplicitCapture | RegexOptions.NonBacktracking)]
+    private static partial Regex OtherGasName();
+
     [GeneratedRegex(@"degas|outgas|evacu|ausheiz|entgas|ausgas|degaz|desgas|desgasif|дегаз|脱气|脱ガス|除气|gaz giderme|odgaz|pretreat|vorbehandl|pretrait|activat|aktivier|_degas_|ontgass|vakuum|vacuum", RegexOptions.ExplicitCapture | RegexOptions.NonBacktracking)]
     private static partial Regex Degas();
 
@@ -146,7 +157,7 @@ internal static partial class SorptionWords
     [GeneratedRegex(@"temp|°c|\bt\b|温度", RegexOptions.ExplicitCapture | RegexOptions.NonBacktracking)]
     private static partial Regex DegasTemperature();
 
-    [GeneratedRegex(@"mass|weight|einwaage|gewicht|masse|poids|(^|[^a-z])(peso|masa|massa|berat|waga|kutle|hmotnost|vikt|m)([^a-z0-9]|$)|вес|масса|навеск|质量|質量|重量|무게", RegexOptions.ExplicitCapture | RegexOptions.NonBacktracking)]
+    [GeneratedRegex(@"mass|weight|einwaage|prise d.ess|prise d.ech|pesee|pesata|pesagem|pesada|inweeg|odwazk|navazk|invagning|gewicht|masse|poids|(^|[^a-z])(peso|masa|massa|berat|waga|kutle|hmotnost|vikt|m)([^a-z0-9]|$)|вес|масса|навеск|质量|質量|重量|무게", RegexOptions.ExplicitCapture | RegexOptions.NonBacktracking)]
     private static partial Regex Mass();
 
     [GeneratedRegex(@"molar|molec|molek|tube|tare|tara|leer|empty|cell|atomic|flow|before|vor dem|avant|(^|[^a-z])(prima|antes|przed|once|voor|pred|fore|for)([^a-z]|$)", RegexOptions.ExplicitCapture | RegexOptions.NonBacktracking)]

@@ -62,7 +62,8 @@ public sealed class ParticleFiles : ITechnique
         var repeated = PastedTwice.Ask(source, table, sizes.ImageColumn, sizes.Sizes[0].Column);
         var unit = sizes.Unit ?? (sizes.ArePixels ? pixels is null ? null : "nm" : UnitAsked(source, sizes));
         var scaled = pixels is { IsEmpty: false } ? pixels : mark is null || unit is null ? [] : ImageScales.Ask(source, sizes, mark.Value, unit);
-        var groups = mark is null ? [] : Groups(source, sizes, mark.Value, unit, scaled ?? [], repeated ?? []);
+        var struck = Struck(source, sizes);
+        var groups = mark is null ? [] : Groups(source, sizes, mark.Value, unit, scaled ?? [], (repeated ?? []).Union(struck));
         var open = mark is null || unit is null || repeated is null || scaled is null;
         var measured = ImmutableArray.CreateBuilder<Measurement>();
         var apart = groups.Length > 1 && unit is not null && !sizes.AreStrips;
@@ -102,7 +103,7 @@ public sealed class ParticleFiles : ITechnique
             : i == sizes.GroupColumn ? table.Shown(i, ColumnUse.Measured, "powder", null, "Each group is a powder of its own.")
             : i == sizes.ImageColumn ? table.Shown(i, ColumnUse.Measured, "image", null, null)
             : table.Shown(i, ColumnUse.LeftOut, null, null, sizes.IndexColumns.Contains(i) ? "It counts the particles and is no measurement." : "It is no size.")).ToImmutableArray();
-        return new(new RowCount(open ? 0 : table.Body.Length, open ? table.Body.Length : 0, table.Blank, table.Below.Length), columns, open ? [] : measured.ToImmutable())
+        return new(new RowCount(open ? 0 : table.Body.Length - struck.Count, open ? table.Body.Length - struck.Count : 0, table.Blank, table.Below.Length + struck.Count), columns, open ? [] : measured.ToImmutable())
         {
             HeadingLine = table.HeadingLine,
             UnitsLine = table.Units?.Number,
@@ -110,6 +111,16 @@ public sealed class ParticleFiles : ITechnique
             DecimalReason = evidence.Reason,
             FirstRows = table.Body,
         };
+    }
+
+    // What she struck out herself does not count; where a row holds several images it may be said of one of them only, and all stay.
+    private static ImmutableHashSet<int> Struck(MeasurementSource source, SizeTable sizes)
+    {
+        var body = sizes.Table.Body;
+        ImmutableHashSet<int> struck = sizes.IsWide ? [] : [.. Enumerable.Range(0, body.Length).Where(i => StruckRows.Is(body[i]))];
+        if (!struck.IsEmpty)
+            source.Talk.Note(Codes.OddCell, Weight.Note, $"Struck out in the file, and left out: {string.Join(", ", struck.Order().Take(6).Select(i => "row " + body[i].Number.ToString(CultureInfo.InvariantCulture)))}{(struck.Count > 6 ? $" and {(struck.Count - 6).ToString(CultureInfo.InvariantCulture)} more" : "")}.", [.. struck.Order().Select(i => "row " + body[i].Number.ToString(CultureInfo.InvariantCulture))]);
+        return struck;
     }
 
     // Two sizes in a cell are cut apart; lengths in running lines become a table where the grid is none.
@@ -122,7 +133,7 @@ public sealed class ParticleFiles : ITechnique
         return answer is not null && Unit.Read(answer) is UnitText.Known known && known.Unit.IsConvertibleTo(Unit.Parse("nm")) ? known.Unit.Plain : null;
     }
 
-    private static ImmutableArray<SizeGroup> Groups(MeasurementSource source, SizeTable sizes, DecimalMark mark, string? unit, ImmutableArray<double> scaled, ImmutableHashSet<int> repeated)
+    private static ImmutableArray<SizeGroup> Groups(MeasurementSource source, SizeTable sizes, DecimalMark mark, string? unit, ImmutableArray<double> scaled, ImmutableHashSet<int> leftOut)
     {
         var table = sizes.Table;
         if (sizes.IsWide)
@@ -131,7 +142,7 @@ public sealed class ParticleFiles : ITechnique
             var own = sizes.AreImages || sizes.AreStrips || sizes.Sizes.Any(s => s.Powder is null) ? FileWords.Powder(source, table.Preamble) : null;
             return [.. sizes.Sizes.Select((s, k) =>
             {
-                var numbers = SizeUnits.Numbers(table, s.Column, mark, unit);
+                var numbers = sizes.ArePixels ? [.. table.Numbers(s.Column, mark).Select(n => n * (scaled.IsEmpty ? 1 : scaled[k]))] : SizeUnits.Numbers(table, s.Column, mark, unit);
                 var counts = sizes.CountColumns.IsEmpty ? default : table.Numbers(sizes.CountColumns[k], mark);
                 int[] rows = [.. Enumerable.Range(0, numbers.Length).Where(i => numbers[i] is not null && (counts.IsDefault || counts[i] is > 0))];
                 return new SizeGroup(own ?? FileWords.Spelled(source, s.Powder!), [.. rows], [new SizeColumn(s.Name!, table.Named(s.Column), true, [.. rows.Select(i => numbers[i])], s.Column)])
@@ -144,7 +155,7 @@ public sealed class ParticleFiles : ITechnique
 
         var words = sizes.GroupColumn >= 0 ? table.Words(sizes.GroupColumn) : [];
         var columns = sizes.Sizes.Select(s => (s, Numbers: !s.IsLength ? table.Numbers(s.Column, mark) : [.. (sizes.ArePixels ? table.Numbers(s.Column, mark) : SizeUnits.Numbers(table, s.Column, mark, unit)).Select((n, i) => scaled.IsEmpty ? n : n * scaled[i])])).ToArray();
-        int[] all = [.. Enumerable.Range(0, table.Body.Length).Where(i => !repeated.Contains(i) && columns.Any(c => c.Numbers[i] is not null))];
+        int[] all = [.. Enumerable.Range(0, table.Body.Length).Where(i => !leftOut.Contains(i) && columns.Any(c => c.Numbers[i] is not null))];
         return
         [
             .. all.GroupBy(i => words.IsEmpty ? "" : words[i], StringComparer.Ordinal).Select(g => new SizeGroup(

@@ -8,12 +8,15 @@ namespace Holdfast.Techniques.Particles;
 /// <summary>A grid read as a list of particles: which columns are sizes, which names the powder, which the image, which only counts.</summary>
 internal sealed class SizeTable
 {
+    /// <summary>The name of a size that nothing says more of.</summary>
+    internal const string AnySize = "size";
+
     private static readonly (string Name, string Words)[] SizeWords =
     [
-        ("length", "length* lange langen laenge* longueur* longitud* lunghezz* comprimento* lengte* dlugosc* uzunluk panjang 长度 длина"),
-        ("width", "width* breite* largeur* ancho anchura* larghezz* largura* breedte szerokosc* genislik lebar across 宽度 ширина thickness dicke"),
+        ("length", "length* lange langen laenge* lang long longest langst* laengst* longueur* longitud* lunghezz* lungo longo comprimento* lengte* dlugosc* uzunluk panjang 长度 длина"),
+        ("width", "width* breit breite* wide shortest narrowest largeur* ancho anchura* larghezz* largura* breedte szerokosc* genislik lebar across 宽度 ширина thickness dicke"),
         ("diameter", "diameter* dia diam durchmesser diametr* cap srednic* feret ecd 直径 粒径 диаметр"),
-        ("size", "size* grosse* groesse* korngrosse* partikelgrosse* teilchengrosse* taille* tamano* tamanho* dimension* grootte rozmiar* boyut ukuran 尺寸 размер particlesize grainsize"),
+        (AnySize, "size* grosse* groesse* korngrosse* partikelgrosse* teilchengrosse* taille* tamano* tamanho* dimension* grootte rozmiar* boyut ukuran 尺寸 размер particlesize grainsize"),
     ];
 
     private const string Others = "wavelength pore poren poro pores wellenlange onde onda fali dalga shift focal path cell column bed film";
@@ -80,7 +83,8 @@ internal sealed class SizeTable
             return strips;
         int[] numeric = [.. Enumerable.Range(0, table.Width).Where(table.IsNumeric)];
         int[] words = [.. Enumerable.Range(0, table.Width).Where(i => !numeric.Contains(i) && table.Body.Any(r => !r.At(i).IsBlank))];
-        int[] pixels = [.. numeric.Where(i => ScreenPixels.Are(table.Says(i)) && !IsOfShape(table, i))];
+        var inPixels = ScreenPixels.SaidIn(table.Preamble) && !numeric.Any(i => SizeUnits.Of(table, i) is not null);
+        int[] pixels = [.. numeric.Where(i => (ScreenPixels.Are(table.Says(i)) || (inPixels && NameOf(table.Says(i)) is not null)) && !IsOfShape(table, i))];
         // A column in pixels without a word for a size: what is measured first is the length.
         var named = numeric.Select(i => (Column: i, Name: NameOf(table.Says(i)) ?? (pixels.Contains(i) ? Array.IndexOf(pixels, i) == 0 ? "length" : "width" : null), IsLength: true, Powder: (string?)null)).Where(s => s.Name is not null && !IsSteady(table, s.Column) && !MeasuredTable.Has(table.Says(s.Column), Others)).ToList();
         var aspects = numeric.Where(i => MeasuredTable.Has(table.Says(i), AspectWords)).Select(i => (Column: i, Name: (string?)"aspect", IsLength: false, Powder: (string?)null)).ToList();
@@ -90,8 +94,8 @@ internal sealed class SizeTable
         var unit = named.Select(n => SizeUnits.Of(table, n.Column)).FirstOrDefault(u => u is not null);
         if (named.Count == 0)
             return Wide(table, numeric, index);
-        // "Sample QS-10, lengths in nm" above a column headed Length.
-        var above = unit is null && pixels.Length == 0 ? SizeUnits.InLines([.. table.Preamble.Where(r => r.Cells.Any(c => NameOf(c.Text) is not null))]) : null;
+        // "Sample QS-10, lengths in nm" above a column headed Length, else "everything in nm".
+        var above = unit is not null || pixels.Length > 0 ? null : SizeUnits.InLines([.. table.Preamble.Where(r => r.Cells.Any(c => NameOf(c.Text) is not null))]) ?? SizeUnits.InLines([.. table.Preamble.Where(r => !r.Cells.Any(c => IsOfOthers(c.Text)))]);
 
         // Notes in the margin are no groups: a group has a heading, or stands in nearly every row.
         var groups = words.Where(i => Distinct(table, i) is > 1 and <= MostGroups && (table.Named(i).Length > 0 || table.Body.Count(r => !r.At(i).IsBlank) >= 0.9 * table.Body.Length)).ToList();
@@ -125,19 +129,21 @@ internal sealed class SizeTable
         int[] columns = [.. numeric.Except(index)];
         var images = columns.Length > 1 && Array.TrueForAll(columns, c => MeasuredTable.Has(table.Says(c), ImageWords));
         var unit = columns.Length == 0 ? null : SizeUnits.Of(table, columns[0]) ?? (images ? SizeUnits.InLines(table.Preamble) : null);
-        if (unit is null || Array.Exists(columns, i => (!images && SizeUnits.Of(table, i) is null) || IsSteady(table, i) || MeasuredTable.Has(table.Says(i), Others)))
-            return null;
         var name = table.Preamble.SelectMany(r => r.Cells).Select(c => NameOf(c.Text)).FirstOrDefault(n => n is not null);
+        var pixels = columns.Length > 0 && unit is null && ScreenPixels.SaidIn(table.Preamble) && (images || name is not null);
+        if ((unit is null && !pixels) || Array.Exists(columns, i => (!images && !pixels && SizeUnits.Of(table, i) is null) || IsSteady(table, i) || MeasuredTable.Has(table.Says(i), Others)))
+            return null;
         var said = name is not null || images || table.Preamble.Any(r => r.Cells.Any(c => MeasuredTable.Has(c.Text, ImageWords))) || Array.Exists(columns, c => NameOf(table.Says(c)) is not null);
         return new(table)
         {
             IsWide = true,
             AreImages = images,
-            Sizes = [.. columns.Select(c => (c, (string?)(NameOf(table.Says(c)) ?? (images ? name : null) ?? "size"), true, (string?)PowderIn(table.Named(c))))],
+            Sizes = [.. columns.Select(c => (c, (string?)(NameOf(table.Says(c)) ?? (images ? name : null) ?? AnySize), true, (string?)PowderIn(table.Named(c))))],
             IndexColumns = [.. index],
             Unit = unit,
+            ArePixels = pixels,
             IsCertain = said && columns.Length > 1,
-            Evidence = $"columns of lengths in {unit}{(images ? ", an image each" : "")}",
+            Evidence = $"columns of lengths in {unit ?? "pixels"}{(images ? ", an image each" : "")}",
         };
     }
 

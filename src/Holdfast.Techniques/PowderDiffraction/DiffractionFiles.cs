@@ -28,7 +28,7 @@ public sealed class DiffractionFiles : ITechnique
                 : Studies.Import.Cif.CifStructure.IsIn(block) ? Recognition.Certain("a cell and places of atoms: a structure to compare with") : Recognition.None;
         }
 
-        return BesideEachOther.Of(grid) is [var alone] ? ScanLayout.Of(alone)?.Says ?? Listed(alone)?.Says ?? Recognition.None : Recognition.Certain("a scan and a list of lines beside each other");
+        return BesideEachOther.Of(grid) is [var (_, alone)] ? ScanLayout.Of(alone)?.Says ?? Listed(alone)?.Says ?? Recognition.None : Recognition.Certain("scans, or a scan and a list of lines, beside each other");
     }
 
     /// <inheritdoc/>
@@ -37,13 +37,13 @@ public sealed class DiffractionFiles : ITechnique
         ArgumentNullException.ThrowIfNull(source);
         if (CifGrid.Of(source.Grid) is { } block)
             return CifScan.IsIn(block) ? CifScan.Read(source, block) : StructureReading.Read(source, block);
-        return MergedDrafts.Of(BesideEachOther.Of(source.Grid).SelectMany(g => Drafts(source with { Grid = g })));
+        return MergedDrafts.Of(BesideEachOther.Of(source.Grid).SelectMany(p => Drafts(source with { Grid = p.Grid }, p.Name)));
     }
 
     // Scans below each other, each under its own name, are read each as if it were alone.
-    private static IEnumerable<MeasurementDraft> Drafts(MeasurementSource source)
+    private static IEnumerable<MeasurementDraft> Drafts(MeasurementSource source, string? name)
         => ScanLayout.Of(source.Grid) is null ? [LineListReading.Read(source, Listed(source.Grid)!)]
-            : ScanLayout.Apart(source.Grid).Select(b => ScanReading.Read(source with { Grid = b.Grid }, ScanLayout.Of(b.Grid)!, b.Name));
+            : ScanLayout.Apart(source.Grid).Select(b => ScanReading.Read(source with { Grid = b.Grid }, ScanLayout.Of(b.Grid)!, b.Name ?? name));
 
     private static LineListLayout? Listed(Grid grid) => LineListLayout.Of(grid) ?? (LinesInText.Of(grid) is { } told ? LineListLayout.Of(told) : null);
 }

@@ -24,6 +24,9 @@ internal sealed record DiffractionStudy(ImmutableArray<PatternFound> Patterns, I
     /// <summary>A known phase fits under another radiation.</summary>
     internal const string OtherRadiation = "HF-704";
 
+    /// <summary>Lines of one axis only.</summary>
+    internal const string OneAxis = "HF-705";
+
     // A phase is in a pattern when this part of its strong lines is there; by chance lines of another phase match less.
     private const double PhaseSeen = 0.6;
 
@@ -106,13 +109,17 @@ internal sealed record DiffractionStudy(ImmutableArray<PatternFound> Patterns, I
         }
 
         phases = [.. phases.OrderByDescending(p => p.Area)];
+        var axis = phases.Count > 0 ? phases[0].Match.Axis : null;
+        if (axis is not null)
+            findings.Add(Finding.Of(OneAxis, Weight.Caution, string.Create(CultureInfo.InvariantCulture, $"{pattern.Sample}: every line that fits {phases[0].Name} is of planes {axis.Planes}: {axis.Axis.Symbol} = {axis.Axis.Value:0.0000} ± {axis.Axis.U:0.0000} Å follows, and {axis.Free} cannot be had, since no line depends on it."), pattern.Measurement.Id));
         var cubic = phases.Count == 0 ? Indexed(pattern) : [];
         HashSet<FittedLine> explained = [.. phases.SelectMany(p => pattern.Lines.Except(p.Match.Unmatched))];
         return pattern with
         {
             Phases = [.. phases],
             Cubic = cubic,
-            Lattice = phases.Count > 0 ? phases[0].Match.Lattice : cubic is [var only, ..] && cubic.Select(c => Math.Round(c.A, 2)).Distinct().Count() == 1 ? OfCubic(pattern, only) : null,
+            Lattice = phases.Count > 0 ? phases[0].Match.Lattice : cubic is [var first, ..] && cubic.Select(c => Math.Round(c.A, 2)).Distinct().Count() == 1 ? OfCubic(pattern, first) : null,
+            Axis = axis,
             Size = pattern.IsStandard || pattern.Fitted is null ? null : SizeOf(pattern, phases.Count > 0 ? [.. phases[0].Match.Matched.Where(m => m.IsAlone).Select(m => m.Line)] : [.. pattern.TrueLines], instrument),
             Strangers = phases.Count == 0 ? [] : [.. phases[0].Match.Strangers.Where(l => !explained.Contains(l))],
             Findings = findings.ToImmutable(),

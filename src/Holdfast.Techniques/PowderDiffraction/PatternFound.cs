@@ -25,6 +25,9 @@ internal sealed record PatternFound(Measurement Measurement, Radiation Radiation
     /// <summary>Refined lattice: of the first phase, else of the only cubic cell that fits; null where lines cannot tell.</summary>
     public Lattice? Lattice { get; init; }
 
+    /// <summary>The only axis that its lines tell of; null where they tell of the whole lattice, or of nothing.</summary>
+    public OrdersOfAxis? Axis { get; init; }
+
     /// <summary>Crystallite size; null without a usable line.</summary>
     public SizeFound? Size { get; init; }
 

@@ -34,8 +34,10 @@ internal sealed partial record RadiationSaid(ImmutableArray<string> Anodes, Immu
         bool? only = null;
         var first = false;
         var (row, written) = (0, "");
-        foreach (var (number, text) in lines)
+        foreach (var (number, said) in lines)
         {
+            // "K alfa", as it is spelled in the south and in Poland.
+            var text = said.Replace("alfa", "alpha", StringComparison.OrdinalIgnoreCase);
             var before = anodes.Count + wavelengths.Count;
             foreach (var anode in AnodesIn(text))
             {
@@ -55,7 +57,7 @@ internal sealed partial record RadiationSaid(ImmutableArray<string> Anodes, Immu
                 only = false;
             first |= First().IsMatch(text);
             if (row == 0 && anodes.Count + wavelengths.Count > before)
-                (row, written) = (number, text);
+                (row, written) = (number, said);
         }
 
         return new([.. anodes], [.. wavelengths], only, first && only is null, row, written);
@@ -65,6 +67,8 @@ internal sealed partial record RadiationSaid(ImmutableArray<string> Anodes, Immu
     {
         foreach (Match m in BesideK().Matches(text))
             yield return Symbol(m.Groups["symbol"].Value);
+        foreach (var symbol in NamesBesideK(text))
+            yield return symbol;
         if (!Tube().IsMatch(text))
             yield break;
         // "Anode,Co", "Tube: copper": the symbol must stand by itself on a line about the tube.
@@ -77,6 +81,10 @@ internal sealed partial record RadiationSaid(ImmutableArray<string> Anodes, Immu
         }
     }
 
+    // "Kupfer, K alpha", "K alpha del rame": the metal in words right before its line or right behind it.
+    private static IEnumerable<string> NamesBesideK(string text)
+        => BareK().Matches(text).SelectMany(k => Names.Where(n => n.Word.IsMatch(Before().Match(text[..k.Index]).Value) || n.Word.IsMatch(Behind().Match(text[(k.Index + k.Length)..]).Value)).Select(n => n.Symbol));
+
     private static string Symbol(string written) => $"{char.ToUpperInvariant(written[0])}{char.ToLowerInvariant(written[1])}";
 
     // A number with a unit of length, or on a line about the wavelength; a decimal comma reads as well.
@@ -84,7 +92,7 @@ internal sealed partial record RadiationSaid(ImmutableArray<string> Anodes, Immu
     {
         var about = AboutWavelength().IsMatch(text);
         var unit = Angstrom().IsMatch(text) ? 1 : Nanometre().IsMatch(text) ? 10.0 : 0;
-        if (!about && (unit == 0 || !(BesideK().IsMatch(text) || Tube().IsMatch(text))))
+        if (!about && (unit == 0 || !(BesideK().IsMatch(text) || Tube().IsMatch(text) || NamesBesideK(text).Any())))
             yield break;
         foreach (Match m in Decimal().Matches(text))
         {
@@ -100,6 +108,15 @@ internal sealed partial record RadiationSaid(ImmutableArray<string> Anodes, Immu
 
     [GeneratedRegex(@"(?<![A-Za-z])(?<symbol>Cu|Co|Mo|Fe|Cr|Ag|CU|CO|MO|FE|CR|AG|cu|co|mo)[\s\-_]*K[\s\-_]*(α|a|alpha|Α|β|b|beta|\\a)", RegexOptions.ExplicitCapture, matchTimeoutMilliseconds: ScanWords.Patience)]
     private static partial Regex BesideK();
+
+    [GeneratedRegex(@"(?<![A-Za-z])k[\s\-_]*(α|alpha)[\s\-_]*[12]?", RegexOptions.ExplicitCapture | RegexOptions.IgnoreCase, matchTimeoutMilliseconds: ScanWords.Patience)]
+    private static partial Regex BareK();
+
+    [GeneratedRegex(@"\p{L}+[^\p{L}\d]*$", RegexOptions.None, matchTimeoutMilliseconds: ScanWords.Patience)]
+    private static partial Regex Before();
+
+    [GeneratedRegex(@"^[^\p{L}\d]*((du|de|del|di|della|von|van|of|do|od)\s+)?\p{L}+", RegexOptions.ExplicitCapture | RegexOptions.IgnoreCase, matchTimeoutMilliseconds: ScanWords.Patience)]
+    private static partial Regex Behind();
 
     [GeneratedRegex(@"anode|anoda|anodo|anticat|tube|tubo|target|radiation|strahlung|rayonnement|radia[cç]|radiaz|straling|promieniow|lamp|(?<![a-z])(buis|rura|rör|tüp|trubice)(?![a-z])|x[- ]?ray source|source|quelle|r(ö|oe)hre|анод|излучение|靶", RegexOptions.ExplicitCapture | RegexOptions.IgnoreCase, matchTimeoutMilliseconds: ScanWords.Patience)]
     private static partial Regex Tube();
@@ -122,9 +139,9 @@ internal sealed partial record RadiationSaid(ImmutableArray<string> Anodes, Immu
     [GeneratedRegex(@"(?<=(^|[^\p{L}])((cu|co|mo|fe|cr|ag)[\s\-_]*)?)k[\s\-_]*(alpha|α|a)[\s\-_]*1\W*(only|nur|seul|allein|pure|monochrom)|(only|pure|strictly|monochromated|monochromatic)\W*((cu|co|mo|fe|cr|ag)[\s\-_]*)?k[\s\-_]*(alpha|α|a)[\s\-_]*1|no\W*k[\s\-_]*(alpha|α|a)[\s\-_]*2|k[\s\-_]*(alpha|α|a)[\s\-_]*2\W*(stripped|removed|none)", RegexOptions.ExplicitCapture | RegexOptions.IgnoreCase, matchTimeoutMilliseconds: ScanWords.Patience)]
     private static partial Regex OnlyKa1();
 
-    [GeneratedRegex(@"(?<=(^|[^\p{L}])((cu|co|mo|fe|cr|ag)[\s\-_]*)?)k[\s\-_]*(alpha|α|a)[\s\-_]*[1₁](?!\d)", RegexOptions.ExplicitCapture | RegexOptions.IgnoreCase, matchTimeoutMilliseconds: ScanWords.Patience)]
+    [GeneratedRegex(@"(?<=(^|[^\p{L}])((cu|co|mo|fe|cr|ag)[\s\-_]*)?)k[\s\-_]*(alpha|α|a)[\s\-_]*[1₁](?!\d|[.,]\d{3})", RegexOptions.ExplicitCapture | RegexOptions.IgnoreCase, matchTimeoutMilliseconds: ScanWords.Patience)]
     private static partial Regex First();
 
-    [GeneratedRegex(@"(?<=(^|[^\p{L}])((cu|co|mo|fe|cr|ag)[\s\-_]*)?)k[\s\-_]*(alpha|α|a)[\s\-_]*1\W{0,3}(\+|and|/|,|&|und|et|y)?\W{0,3}(2|k[\s\-_]*(alpha|α|a)[\s\-_]*2)|k[\s\-_]*(alpha|α|a)(?![a-z])(?![\s\-_]*[1-9])|ratio|1[.,]5443|1[.,]5444", RegexOptions.ExplicitCapture | RegexOptions.IgnoreCase, matchTimeoutMilliseconds: ScanWords.Patience)]
+    [GeneratedRegex(@"(?<=(^|[^\p{L}])((cu|co|mo|fe|cr|ag)[\s\-_]*)?)k[\s\-_]*(alpha|α|a)[\s\-_]*1\W{0,3}(\+|and|/|,|&|und|et|y)?\W{0,3}(2|k[\s\-_]*(alpha|α|a)[\s\-_]*2)|k[\s\-_]*(alpha|α|a)(?![a-z])(?![\s\-_]*[1-9](?![.,]\d{3}))|ratio|1[.,]5443|1[.,]5444", RegexOptions.ExplicitCapture | RegexOptions.IgnoreCase, matchTimeoutMilliseconds: ScanWords.Patience)]
     private static partial Regex Both();
 }

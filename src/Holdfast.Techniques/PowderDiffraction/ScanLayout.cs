@@ -196,7 +196,8 @@ internal sealed partial record ScanLayout(
         ImmutableArray<GridRow> body = [.. usual];
         var above = rows.TakeWhile(r => r != body[0]).Where(r => !r.IsBlank).ToList();
         // A line of units or notes may stand between the heading and the numbers.
-        var heading = above.TakeLast(HeadingWithin).LastOrDefault(r => r.Cells.Any(c => ScanWords.SaysTwoTheta(c.Text)) && r.Filled >= 2) ?? above.LastOrDefault(r => r.Cells.Any(c => c.Text.Any(char.IsLetter) || c.Text.Contains('°', StringComparison.Ordinal)));
+        var heading = above.TakeLast(HeadingWithin).LastOrDefault(r => r.Cells.Any(c => ScanWords.SaysTwoTheta(c.Text)) && r.Filled >= 2)
+            ?? above.TakeLast(HeadingWithin).LastOrDefault(r => r.Filled == usual.Key && r.Cells.Any(c => ScanWords.Axis(c.Text) is not null) && r.Cells.Any(c => ScanWords.Column(c.Text) == ScanColumn.Intensity)) ?? above.LastOrDefault(r => r.Cells.Any(c => c.Text.Any(char.IsLetter) || c.Text.Contains('°', StringComparison.Ordinal)));
         ImmutableArray<(int, string)> lines = [.. above.Select(r => (r.Number, Text(r)))];
         var layout = new ScanLayout(lines, heading, body, null, 0, Recognition.None);
         return layout.Evidence(grid) is { Evidence: not null } says ? layout with { Says = says } : null;

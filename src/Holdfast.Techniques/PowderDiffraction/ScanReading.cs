@@ -126,7 +126,8 @@ internal sealed partial class ScanReading
             }
         }
 
-        return intensities.Count == 0 ? Draft(shown.ToImmutable(), layout.Body.Length, true) : Settled(axis, numbers[axisAt], intensities, background, shown.ToImmutable(), layout.Body.Length);
+        return intensities.Count == 0 || RepeatedRuns.Together(source, layout.Lines.Where(l => l.Row != layout.Heading?.Number).Select(l => l.Text), intensities) is not { } curves ? Draft(shown.ToImmutable(), layout.Body.Length, true)
+            : Settled(axis, numbers[axisAt], curves, background, shown.ToImmutable(), layout.Body.Length);
     }
 
     // 1, 2, 3 …: the rows are counted, whatever stands above.
@@ -138,6 +139,11 @@ internal sealed partial class ScanReading
     private ScanAxis? AxisOf(string heading, double?[] x)
     {
         var named = ScanWords.Axis(heading) ?? layout.Lines.Select(l => l.Text).Where(t => ScanWords.SaysTwoTheta(t)).Select(_ => (ScanAxis?)ScanAxis.TwoTheta).FirstOrDefault();
+        if (named is null or ScanAxis.Theta or ScanAxis.TwoTheta && layout.Lines.FirstOrDefault(l => ScanWords.DeniesTwoTheta(l.Text)) is { Text: not null } denied)
+        {
+            return source.Talk.Assume(source.Question("axis"), Codes.Ambiguous, $"The angles of the first column are θ and are doubled: line {denied.Row.ToString(CultureInfo.InvariantCulture)} says so.", ["θ", "2θ"]) == "2θ" ? ScanAxis.TwoTheta : ScanAxis.Theta;
+        }
+
         if (named == ScanAxis.TwoTheta || named is null && layout.Lines.IsEmpty && layout.Heading is null)
         {
             if (named is null)

@@ -14,7 +14,7 @@ internal static partial class ScanWords
     /// <summary>The abscissa a heading names, or null.</summary>
     /// <param name="heading">A heading.</param>
     public static ScanAxis? Axis(string heading)
-        => TwoTheta().IsMatch(heading) ? ScanAxis.TwoTheta
+        => SaysTwoTheta(heading) ? ScanAxis.TwoTheta
             : Theta().IsMatch(heading) ? ScanAxis.Theta
             : Q().IsMatch(heading) ? ScanAxis.Q
             : SaysSpacing(heading) || BareD().IsMatch(heading) ? ScanAxis.Spacing
@@ -22,7 +22,11 @@ internal static partial class ScanWords
 
     /// <summary>True when a heading says 2θ in so many words.</summary>
     /// <param name="heading">A heading.</param>
-    public static bool SaysTwoTheta(string heading) => TwoTheta().IsMatch(heading);
+    public static bool SaysTwoTheta(string heading) => TwoTheta().IsMatch(heading) && !DeniesTwoTheta(heading);
+
+    /// <summary>True for a line that says that the angles are θ and not 2θ.</summary>
+    /// <param name="line">A line or heading.</param>
+    public static bool DeniesTwoTheta(string line) => NotTwoTheta().IsMatch(line) && Theta().IsMatch(NotTwoTheta().Replace(line, " "));
 
     /// <summary>True when a heading says in so many words that it is the spacing of planes: a d alone may be a diameter.</summary>
     /// <param name="heading">A heading.</param>
@@ -45,17 +49,31 @@ internal static partial class ScanWords
 
     /// <summary>True when a line speaks of a diffractometer or of a scan of angles.</summary>
     /// <param name="text">A line.</param>
-    public static bool IsOfDiffraction(string text) => Diffraction().IsMatch(text);
+    public static bool IsOfDiffraction(string text) => Diffraction().IsMatch(text.Replace("alfa", "alpha", StringComparison.OrdinalIgnoreCase));
 
     /// <summary>True for a key that names what was scanned: "sample", "scan".</summary>
     /// <param name="key">The key in plain spelling, digits taken off.</param>
     public static bool NamesScan(string key) => FileWords.NamesAPowder(key) || Scanned().IsMatch(key);
 
+    /// <summary>True for a heading that numbers a run and names no powder: "1. Lauf", "run 2".</summary>
+    /// <param name="heading">A heading.</param>
+    public static bool NumbersRun(string heading)
+    {
+        string[] words = [.. MeasuredTable.WordsOf(heading)];
+        return heading.Any(char.IsDigit) && words.Length > 0 && words.All(w => Run().IsMatch(w) || Column(w) == ScanColumn.Intensity) && words.Any(w => Run().IsMatch(w));
+    }
+
+    [GeneratedRegex(@"^(run|scan|pass|repeat|repetition|lauf|durchlauf|durchgang|wiederholung|aufnahme|messung|passage|mesure|balayage|essai|barrido|pasada|medida|repeticion|varredura|passagem|medicao|corsa|passata|passaggio|misura|scansione|ripetizione|przebieg|pomiar|skan|meting|doorgang|herhaling)s?$", RegexOptions.ExplicitCapture | RegexOptions.NonBacktracking)]
+    private static partial Regex Run();
+
     [GeneratedRegex(@"^(scan|range|run|aufnahme|messung|lauf|mesure|balayage|barrido|medida|varredura|medicao|scansione|misura|pomiar|skan|meting|pattern|diffrac?togram\w*|difractograma|dyfraktogram)$", RegexOptions.ExplicitCapture | RegexOptions.NonBacktracking)]
     private static partial Regex Scanned();
 
-    [GeneratedRegex(@"2\s*[-*·_]?\s*(theta|thêta|th(?![a-z])|θ|ϑ|Θ|q(?![a-z]))|two[\s\-_]*theta|t(wo)?theta|(?<![a-z])tth(?![a-z])|2\s*тета|°\s*2\s*[tθ]", RegexOptions.IgnoreCase | RegexOptions.ExplicitCapture, matchTimeoutMilliseconds: ScanWords.Patience)]
+    [GeneratedRegex(@"2\s*[-*·_]?\s*(theta|thêta|th(?![a-z])|θ|ϑ|Θ|q(?![a-z]))|(two|due|zwei|deux|dos|dois|dwa|twee|två)[\s\-_]*th[eê]ta|t(wo)?theta|(?<![a-z])tth(?![a-z])|2\s*тета|°\s*2\s*[tθ]", RegexOptions.IgnoreCase | RegexOptions.ExplicitCapture, matchTimeoutMilliseconds: ScanWords.Patience)]
     private static partial Regex TwoTheta();
+
+    [GeneratedRegex(@"(?<!\p{L})(not|nicht|kein\w*|pas|non|no|nao|não|nie|niet|inte|ikke)\W+(\w+\W+)?(2|two|due|zwei|deux|dos|dois|dwa|twee|två)[\s\-_*·]*(th[eê]ta|th(?![a-z])|[θϑΘ])", RegexOptions.IgnoreCase | RegexOptions.ExplicitCapture, matchTimeoutMilliseconds: ScanWords.Patience)]
+    private static partial Regex NotTwoTheta();
 
     [GeneratedRegex(@"(?<![a-z])(theta|thêta|тета)(?![a-z])|[θϑΘ]", RegexOptions.IgnoreCase | RegexOptions.ExplicitCapture, matchTimeoutMilliseconds: ScanWords.Patience)]
     private static partial Regex Theta();

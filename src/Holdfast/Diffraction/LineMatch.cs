@@ -28,6 +28,9 @@ public sealed record LineMatch(
     private const double OneLine = 0.05, Negligible = 0.05;
     private const int Rounds = 4;
 
+    /// <summary>The only axis that the matched lines tell of; null where they tell of the lattice, or of nothing.</summary>
+    public OrdersOfAxis? Axis { get; init; }
+
     /// <summary>Possible second phase: unmatched lines with z of 5 or more that are no ghosts of the tube.</summary>
     public IEnumerable<FittedLine> Strangers
         => Unmatched.Where(l => l.Significance >= SecondPhase && (l.Flags & (LineDoubts.MaybeKBeta | LineDoubts.MaybeTungsten | LineDoubts.NarrowerThanInstrument)) == LineDoubts.None);
@@ -61,14 +64,17 @@ public sealed record LineMatch(
         var own = Pair(lines, expected, Loose, LooseShare);
         var displacement = Shift(own);
         Lattice? lattice = null;
+        OrdersOfAxis? axis = null;
         var places = expected;
         for (var round = 0; round < Rounds; round++)
         {
             places = [.. expected.Select(e => (e.Line, lattice is not null && e.Line.Planes is { } planes && lattice.Fit.Place(planes, radiation.Ka1) is { } at
-                ? at : e.At + displacement * Math.Cos(Bragg.Theta(e.At))))];
+                ? at : axis is not null && e.Line.Planes is { } order && axis.At(order, radiation.Ka1) is { } along ? along : e.At + displacement * Math.Cos(Bragg.Theta(e.At))))];
             own = Pair(lines, places, round == 0 ? (Loose + Tight) / 2 : Tight, round == 0 ? LooseShare : TightShare);
             if (cell is not null && Refined(own, cell, lattice, radiation) is { } refined)
                 lattice = refined;
+            else if (cell is not null && lattice is null && OrdersOfAxis.Of(Indexed(own), cell, radiation.Ka1) is { } orders)
+                axis = orders;
             else if (lattice is null)
                 displacement = Shift(Pair(lines, expected, Loose, LooseShare));
         }
@@ -80,7 +86,8 @@ public sealed record LineMatch(
             [.. lines.Where(l => !matched.Contains(l) && !Explained(l, places))],
             [.. places.Where(p => p.Line.Intensity >= MustBeSeen && p.At > from + Loose && p.At < to - Loose && !own.Any(m => Math.Abs(m.Line.TwoTheta - p.At) < Math.Max(Loose, LooseShare * m.Line.Width)))
                 .Select(p => p.Line)],
-            displacement, lattice, double.NaN);
+            displacement, lattice, double.NaN)
+        { Axis = lattice is null ? axis : null };
     }
 
     // A line beside a matched one that the reference explains by another family.
@@ -121,11 +128,10 @@ public sealed record LineMatch(
     }
 
     private static Lattice? Refined(ImmutableArray<MatchedLine> pairs, UnitCell cell, Lattice? before, Radiation radiation)
-    {
-        IndexedLine[] indexed = [.. pairs.Where(p => p.IsAlone && p.Reference.Planes is not null && (p.Line.Flags & LineDoubts.Entangled) == LineDoubts.None)
-            .Select(p => new IndexedLine(p.Reference.Planes!.Value, p.Line.TwoTheta, p.Line.TwoThetaU))];
-        return Diffraction.Lattice.Of(indexed, cell.System, before?.Fit.Cell ?? cell, radiation.Ka1);
-    }
+        => Diffraction.Lattice.Of(Indexed(pairs), cell.System, before?.Fit.Cell ?? cell, radiation.Ka1);
+
+    private static IndexedLine[] Indexed(ImmutableArray<MatchedLine> pairs)
+        => [.. pairs.Where(p => p.IsAlone && p.Reference.Planes is not null && (p.Line.Flags & LineDoubts.Entangled) == LineDoubts.None).Select(p => new IndexedLine(p.Reference.Planes!.Value, p.Line.TwoTheta, p.Line.TwoThetaU))];
 
     // z = N/√(N + 1.5·B) = 5 for N counts in a window as wide as the usual line (two side windows of one width each), against the strongest line's height.
     private static double Limit(PowderScan scan, ProfileFit fit, double strongest)

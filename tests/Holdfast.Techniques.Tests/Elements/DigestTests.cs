@@ -9,10 +9,10 @@ namespace Holdfast.Techniques.Tests.Elements;
 public class DigestTests
 {
     [Theory]
-    [InlineData("Aufschluss von CS-1\nNr.;Einwaage (mg);Volumen (mL);Verdünnung;Sr (mg/L);Ce (mg/L)\nBlindwert;;100,0;10;0,05;0,02\n1;100,0;100,0;10;2,05;5,02\n2;50,0;100,0;10;1,05;2,52\n")]
-    [InlineData("Digestion of CS-1\ndigest,powder [g],final volume [L],diluted,Sr [µg/L],Ce [mg/L]\nD1,0.1000,0.1000,1:10,2050 ± 20,5.02 ± 0.1\nD2,0.0500,0.1000,1:10,1050 ± 20,2.52 ± 0.1\nblank,,0.1000,1:10,50 ± 5,0.02 ± 0.01\n")]
+    [InlineData("Aufschluss von CS-1, in der verdünnten Lösung gemessen\nNr.;Einwaage (mg);Volumen (mL);Verdünnung;Sr (mg/L);Ce (mg/L)\nBlindwert;;100,0;10;0,05;0,02\n1;100,0;100,0;10;2,05;5,02\n2;50,0;100,0;10;1,05;2,52\n")]
+    [InlineData("Digestion of CS-1: as read in the diluted liquid\ndigest,powder [g],final volume [L],diluted,Sr [µg/L],Ce [mg/L]\nD1,0.1000,0.1000,1:10,2050 ± 20,5.02 ± 0.1\nD2,0.0500,0.1000,1:10,1050 ± 20,2.52 ± 0.1\nblank,,0.1000,1:10,50 ± 5,0.02 ± 0.01\n")]
     [InlineData("Mineralizacja proszku CS-1; roztwory rozcieńczone 1:10\nPróba\tNaważka (mg)\tObjętość (mL)\tSr (mg/L)\tCe (mg/L)\nślepa próba\t0\t100\t0,05\t0,02\nPróba 1\t100,0\t100\t2,05\t5,02\nPróba 2\t50,0\t100\t1,05\t2,52\n")]
-    [InlineData("Digestión ácida de CS-1\nensayo;masa (mg);volumen (mL);dilución;Sr (mg/L);Ce (mg/L)\nblanco;;50;10;0,10;0,04\nensayo 1;100,0;100;10;2,05;5,02\nensayo 2;50,0;100;10;1,05;2,52\n")]
+    [InlineData("Digestión ácida de CS-1 leído en la solución diluida\nensayo;masa (mg);volumen (mL);dilución;Sr (mg/L);Ce (mg/L)\nblanco;;50;10;0,10;0,04\nensayo 1;100,0;100;10;2,05;5,02\nensayo 2;50,0;100;10;1,05;2,52\n")]
     public void Portions_AsPeopleWriteThem_GiveTheirLoadings(string text)
     {
         var understood = Reading.Of("CS-1.csv", text);
@@ -26,9 +26,11 @@ public class DigestTests
 
     [Theory]
     [InlineData("Digests of CS-1, values already corrected for dilution\nNo,mass (mg),volume (mL),dilution,Sr (mg/L),Ce (mg/L)\nblank,,100,10,0.5,0.2\n1,100,100,10,20.5,50.2\n", "dilution", "applied")]
-    [InlineData("Digests of CS-1\nNo,mass (mg),volume (mL),dilution,Sr (mg/L),Ce (mg/L)\nblank,,100,,0.5,0.2\n1,100,100,10,2.05,5.02\n", "blank-dilution", "undiluted")]
-    [InlineData("Digests of CS-1\nNo,mass (mg),volume (mL),dilution,Sr (mg/L),Ce (mg/L)\nblank,,100,10,0.05,0.02\n1,100,100,10,2.05,5.02\n2,100,100,?,2.05,5.02\n", "factor", "leave-out")]
-    [InlineData("Digests\nsample,mass (mg),volume (mL),dilution,Sr (mg/L),Ce (mg/L)\nblank,,100,10,0.05,0.02\nCS-1,100,100,10,2.05,5.02\nCS-7,100,100,10,9.05,1.02\n", "places", "powders")]
+    [InlineData("Digests of CS-1 read after dilution\nNo,mass (mg),volume (mL),dilution,Sr (mg/L),Ce (mg/L)\nblank,,100,,0.5,0.2\n1,100,100,10,2.05,5.02\n", "blank-dilution", "undiluted")]
+    [InlineData("Digests of CS-1 read after dilution\nNo,mass (mg),volume (mL),dilution,Sr (mg/L),Ce (mg/L)\nblank,,100,10,0.05,0.02\n1,100,100,10,2.05,5.02\n2,100,100,?,2.05,5.02\n", "factor", "leave-out")]
+    [InlineData("Digests read after dilution\nsample,mass (mg),volume (mL),dilution,Sr (mg/L),Ce (mg/L)\nblank,,100,10,0.05,0.02\nCS-1,100,100,10,2.05,5.02\nCS-7,100,100,10,9.05,1.02\n", "places", "powders")]
+    [InlineData("Digests of CS-1\nNo,mass (mg),volume (mL),dilution,Sr (mg/L),Ce (mg/L)\nblank,,100,10,0.05,0.02\n1,100,100,10,2.05,5.02\n", "dilution", "multiply")]
+    [InlineData("Digests of CS-1\nNo,mass (mg),volume (mL),dilution,Sr (mg/L),Ce (mg/L)\nblank,-,100,1:10,0.5,0.2\n1,100,100,1:10,20.5,50.2\n", "dilution", "applied")]
     public void Portions_ThatCanBeReadInTwoWays_AreAskedAbout(string text, string question, string answer)
     {
         var understood = Reading.Of("a.csv", text);
@@ -53,7 +55,7 @@ public class DigestTests
     [Fact]
     public void Portions_WithoutABlank_AreTakenWithARemark()
     {
-        var understood = Reading.Of("CS-1.csv", "Digests of CS-1\nNo,mass (mg),volume (mL),dilution,Sr (mg/L),Ce (mg/L)\n1,100,100,10,2.00,5.00\n2,100,100,10,2.00,5.00\n");
+        var understood = Reading.Of("CS-1.csv", "Digests of CS-1 read after dilution\nNo,mass (mg),volume (mL),dilution,Sr (mg/L),Ce (mg/L)\n1,100,100,10,2.00,5.00\n2,100,100,10,2.00,5.00\n");
         Assert.Contains(understood.Findings, f => f.Code == "HF-763");
         Assert.All(Powder(understood).Places, p => Assert.Equal(20, p.AsWritten[0].Value, 1e-9));
     }

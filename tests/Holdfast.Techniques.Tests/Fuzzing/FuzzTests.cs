@@ -28,8 +28,4 @@ public class FuzzTests
         // Mutations that all end alike reach nothing.
         Assert.True(ends.Count > 1, $"Every input of {kind} was {string.Join(", ", ends)}.");
     }
-
-    [Theory, MemberData(nameof(Kinds))]
-    public void SoundFiles_AreRead(string kind)
-        => Assert.All(FuzzedKind.All(Repository.Root, null).Single(k => k.Name == kind).Seeds, s => Assert.Null(FuzzedReading.Of(s.Name, s.Bytes, new(0, "sound")).Fault));
 }

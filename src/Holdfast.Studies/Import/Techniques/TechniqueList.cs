@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using System.Runtime.CompilerServices;
 
 namespace Holdfast.Studies.Import.Techniques;
 
@@ -22,7 +23,12 @@ public static class TechniqueList
 
     /// <summary>Those that recognise a grid, with their evidence; the one that is certain alone where there is one.</summary>
     /// <param name="grid">The grid.</param>
-    internal static ImmutableArray<(ITechnique Technique, Recognition Says)> For(Grid grid)
+    internal static ImmutableArray<(ITechnique Technique, Recognition Says)> For(Grid grid) => Asked.GetValue(grid, static g => new(Of(g))).Value;
+
+    // A grid is asked about while it is recognised, read and shown.
+    private static readonly ConditionalWeakTable<Grid, StrongBox<ImmutableArray<(ITechnique Technique, Recognition Says)>>> Asked = [];
+
+    private static ImmutableArray<(ITechnique Technique, Recognition Says)> Of(Grid grid)
     {
         // What instruments write of a powder has tens of thousands of rows at most; a longer table tells what it is by its beginning.
         if (grid.Rows.Length > MostRows)
