@@ -155,7 +155,7 @@ internal sealed class PowderFileCase
         if (!quantity.StartsWith("shift", StringComparison.Ordinal))
             return Band(sample, near);
         // "shift_1089" of "FT-Ti - FT-0": the band that lies there in the second, and the same band in the first; or both named beside it.
-        string[] named = row.TryGetProperty("between", out var two) ? [two[1].GetString()!, two[0].GetString()!] : sample.Split(" - ");
+        string[] named = row.TryGetProperty("between", out var two) ? [two[1].GetString()!, two[0].GetString()!] : sample.Split([" - ", " minus "], StringSplitOptions.None);
         // "doped less parent" where there are two.
         if (named is [var own] && study.Spectra.Select(s => s.Powder).Distinct().ToList() is { Count: 2 } both)
             named = [own, both.First(p => p != own)];

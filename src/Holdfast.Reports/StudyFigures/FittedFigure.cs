@@ -58,8 +58,12 @@ internal static class FittedFigure
             Notes =
             [
                 "Marks: single vessels; bars: 95 % interval of each vessel from the propagated uncertainty. Lines: fitted curves.",
-                .. shown.Count > 0 ? new RichText[] { $"Whole line and residuals: {shown[0].Card.Name}, the lowest AICc of the curves shown." } : [],
-                .. bands.Count > 0 ? new RichText[] { $"Shaded: 95 % band of {shown[0].Card.Name} itself, by its parameters; paler: of one more vessel, with the scatter between vessels." } : [],
+                .. shown.Count == 0 ? [] : new RichText[]
+                {
+                    $"Whole line and residuals: {shown[0].Card.Name}, the lowest AICc of the curves shown.",
+                    bands.Count > 0 ? $"Shaded: 95 % band of {shown[0].Card.Name} itself, by its parameters; paler: of one more vessel, with the scatter between vessels."
+                        : $"No band is drawn: these data do not close the interval of every parameter of {shown[0].Card.Name}.",
+                },
             ],
             MadeFrom = StudyFigure.MadeFrom(dossier),
         };

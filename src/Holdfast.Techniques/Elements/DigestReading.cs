@@ -4,6 +4,7 @@ using System.Text.RegularExpressions;
 using Holdfast.Amounts;
 using Holdfast.Studies;
 using Holdfast.Studies.Import;
+using Holdfast.Studies.Import.Headings;
 using Holdfast.Studies.Import.Shapes;
 using Holdfast.Studies.Import.Techniques;
 
@@ -98,13 +99,21 @@ internal sealed partial class DigestReading
     private Func<GridRow, double?>? OfWhich(Func<GridRow, double?> factor, bool isSaid)
     {
         var largest = digests.Table.Body.Select(factor).Max();
-        if (isSaid || digests.SaysAsRead || largest is not > 1)
+        // What stands above the highest standard was hardly read so, whatever else is said.
+        var isAbove = TopStandard() is { } top && digests.Table.Body.Where(r => !DigestTable.IsBlank(Label(r)) && factor(r) > 1).Select(r => MeasuredTable.Number(r.At(digests.Readings[0].Column), digests.Table.Marks([digests.Readings[0].Column]).Mark)).OfType<double>().ToList() is { Count: > 0 } readings && readings.Min() > top;
+        if (largest is not > 1 || (!isAbove && (isSaid || digests.SaysAsRead)))
             return factor;
         var (read, dilution, times) = (digests.Table.Named(digests.Readings[0].Column), digests.Table.Named(digests.DilutionColumn), largest.Value.ToString("R", CultureInfo.InvariantCulture));
-        var answer = source.Talk.Ask("dilution", Codes.Ambiguous, $"“{read}” stands beside “{dilution}” (up to {times} times), and nothing says of which liquid it is: as read after diluting, or already multiplied by the factor?", [Multiply, Applied], read, dilution);
-        source.Talk.Explain("dilution", [$"as read: each is multiplied by its dilution, up to {times} times", "multiplied already: each counts as it stands"]);
+        var answer = source.Talk.Ask("dilution", Codes.Ambiguous, $"“{read}” stands beside “{dilution}” (up to {times} times), and {(isAbove ? "lies above the highest standard" : "nothing says of which liquid it is")}: as read after diluting, or already multiplied by the factor?", isAbove ? [Applied, Multiply] : [Multiply, Applied], read, dilution);
+        ImmutableArray<string> follows = [$"as read: each is multiplied by its dilution, up to {times} times", "multiplied already: each counts as it stands"];
+        source.Talk.Explain("dilution", isAbove ? [follows[1], follows[0]] : follows);
         return answer switch { null => null, Applied => _ => 1, _ => factor };
     }
+
+    // "standards 0.5 / 1 / 2 / 5 mg/L"
+    private double? TopStandard()
+        => digests.Lines.SelectMany(r => r.Cells).Where(c => Lexicon.Of(c.Text).Contains(HeadingWord.Standard)).SelectMany(c => c.Text.Split([' ', '/', ',', ';', '(', ')'], StringSplitOptions.RemoveEmptyEntries))
+            .Select(w => double.TryParse(w, NumberStyles.AllowDecimalPoint, CultureInfo.InvariantCulture, out var value) ? value : (double?)null).Max();
 
     // A portion whose dilution cannot be read is not taken for one that was not diluted.
     private Func<GridRow, double?>? Stated()

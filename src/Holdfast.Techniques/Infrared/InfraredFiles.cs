@@ -109,6 +109,12 @@ public sealed class InfraredFiles : ITechnique
         var paths = several ? PathsByName.Of(table.Preamble.Concat(table.Below), powders) : null;
         if (paths is not null)
             PathsByName.Caution(source.Talk, paths);
+        if (mark is not null && CopiedSpectrum.Ask(source, table, pairs, mark.Value) is var copied)
+        {
+            scales = copied is null ? [] : scales;
+            pairs = copied is { IsEmpty: false } ? pairs.RemoveAll(p => copied.Contains(p.Y)) : pairs;
+        }
+
         var measurements = ImmutableArray.CreateBuilder<Measurement>();
         var columns = Enumerable.Range(0, table.Width).Select(i => table.Shown(i, ColumnUse.LeftOut, null, null, "It is neither wavenumber nor spectrum.")).ToArray();
         for (var k = 0; k < pairs.Length; k++)

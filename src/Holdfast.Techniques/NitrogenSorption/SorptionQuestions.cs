@@ -15,6 +15,9 @@ internal sealed class SorptionQuestions
     private const double LargestRelative = 1.05;
     private const double LargestDisagreement = 0.05;
 
+    // No two saturation pressures of a laboratory differ by more (common practice); units differ by 1.3 times and more.
+    private const double AnotherUnit = 0.25;
+
     // Pores of powders rarely hold more than this of liquid, cm³/g (common practice); as much gas covers a few m²/g at most.
     private const double LargestPores = 3;
 
@@ -89,11 +92,28 @@ internal sealed class SorptionQuestions
         if (Relative is not ("" or "%"))
             return;
         var scale = Relative == "%" ? 100 : 1;
-        double[] ratios = [.. curves.SelectMany(c => c.Rows.Where(r => r is { Relative: > 0.02, Absolute: > 0, Saturation: > 0 }).Select(r => r.Absolute!.Value / r.Saturation!.Value / (r.Relative!.Value / scale)
-            * ((PressureUnit.In(c.Table.Written(c.Series.Absolute!.Value))?.Kilopascal ?? 1) / (PressureUnit.In(c.Table.Written(c.Series.Saturation!.Value))?.Kilopascal ?? 1)))).Order()];
-        if (ratios.Length > 0 && Math.Abs(ratios[ratios.Length / 2] - 1) > LargestDisagreement)
-            source.Talk.Note(Codes.Ambiguous, Weight.Caution, $"p divided by p0 is {Shown(ratios[ratios.Length / 2])} times the p/p0 beside it: one of the columns is in another unit. p/p0 is used; check the file.");
+        double[] ratios = [.. curves.SelectMany(c => c.Rows.Where(r => r is { Relative: > 0.02, Absolute: > 0, Saturation: > 0 }).Select(r => r.Absolute!.Value / r.Saturation!.Value / (r.Relative!.Value / scale) * UnitsOf(c))).Order()];
+        if (ratios.Length == 0 || ratios[ratios.Length / 2] is var ratio && Math.Abs(ratio - 1) <= LargestDisagreement)
+            return;
+        if (Math.Abs(ratio - 1) > AnotherUnit)
+        {
+            source.Talk.Note(Codes.Ambiguous, Weight.Caution, $"p divided by p0 is {Shown(ratio)} times the p/p0 beside it: one of the columns is in another unit. p/p0 is used; check the file.");
+            return;
+        }
+
+        // As many per cent as between two saturation pressures: one of them is not that of this run.
+        const string written = "p/p0", divided = "p-by-p0";
+        var (table, series) = (curves[0].Table, curves[0].Series);
+        var id = source.Question("relative");
+        var answer = source.Talk.Ask(id, Codes.Ambiguous, $"“{table.Written(series.Relative!.Value)}” does not agree with p divided by p0, which is {Shown(ratio)} times as large: another saturation pressure than the one under “{table.Written(series.Saturation!.Value)}” was used for it. Which holds?", [divided, written], table.Written(series.Relative.Value), table.Written(series.Saturation.Value));
+        source.Talk.Explain(id, ["p/p0 = p divided by the p0 beside it", "p/p0 as it is written"]);
+        IsOpen |= answer is null;
+        if (answer == divided)
+            curves = [.. curves.Select(c => c with { Rows = [.. c.Rows.Select(r => r is { Relative: not null, Absolute: { } p, Saturation: > 0 } ? r with { Relative = scale * p / r.Saturation * UnitsOf(c) } : r)] })];
     }
+
+    // Pressure and saturation pressure may be in units of their own.
+    private static double UnitsOf(SorptionCurve curve) => (PressureUnit.In(curve.Table.Written(curve.Series.Absolute!.Value))?.Kilopascal ?? 1) / (PressureUnit.In(curve.Table.Written(curve.Series.Saturation!.Value))?.Kilopascal ?? 1);
 
     // One saturation pressure for all rows, in the unit of the pressures; null where each row has its own or none is needed.
     private MeasuredSetting? SettleSaturation()

@@ -89,7 +89,10 @@ internal sealed partial class SorptionSettings
     private static void Add(ImmutableArray<MeasuredSetting>.Builder found, string text, int row, DecimalMark? mark)
     {
         text = Dots().Replace(text, ": ");
-        if (Pair().Match(text) is { Success: true } pair)
+        // "tube + powder after degassing: powder 0.1083 g"
+        if (Pair().Match(text) is { Success: true } weighed && Outgassing().IsMatch(FileWords.Plain(weighed.Groups["key"].Value)) && WordAndMass().Match(weighed.Groups["value"].Value) is { Success: true } m && Number(m.Groups["number"].Value, mark) is { } grams)
+            found.Add(new MeasuredSetting(After().IsMatch(FileWords.Plain(weighed.Groups["key"].Value)) ? OwnWords.MassAfter : "mass", $"{m.Groups["number"].Value} {m.Groups["unit"].Value}", grams, m.Groups["unit"].Value, row));
+        else if (Pair().Match(text) is { Success: true } pair)
             found.Add(Setting(pair.Groups["key"].Value, pair.Groups["value"].Value, row, mark));
         else if (Amid().Match(text) is { Success: true } amid && SorptionWords.Setting(amid.Groups["key"].Value) is { } known)
             found.Add(Setting(amid.Groups["key"].Value, amid.Groups["value"].Value, row, mark) with { Name = known });
@@ -140,6 +143,12 @@ internal sealed partial class SorptionSettings
 
     [GeneratedRegex(@"(^|[^a-zа-я])(?<unit>mg|kg|g|мг|г)([^a-zа-я]|$)", RegexOptions.ExplicitCapture | RegexOptions.NonBacktracking)]
     private static partial Regex MassUnit();
+
+    [GeneratedRegex(@"degas|outgas|degaz|entgas|ausgeh|desgas|odgaz|ontgas", RegexOptions.ExplicitCapture | RegexOptions.NonBacktracking)]
+    private static partial Regex Outgassing();
+
+    [GeneratedRegex(@"^\p{L}[\p{L} ]*\s(?<number>\d+([.,]\d+)?)\s*(?<unit>mg|g)\s*$", RegexOptions.ExplicitCapture | RegexOptions.NonBacktracking)]
+    private static partial Regex WordAndMass();
 
     [GeneratedRegex(@"(^|[^a-z])(c|celsius|degc|deg c|grad)([^a-z]|$)", RegexOptions.ExplicitCapture | RegexOptions.NonBacktracking)]
     private static partial Regex Celsius();

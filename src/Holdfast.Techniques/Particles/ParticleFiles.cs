@@ -62,9 +62,10 @@ public sealed class ParticleFiles : ITechnique
         var repeated = PastedTwice.Ask(source, table, sizes.ImageColumn, sizes.Sizes[0].Column);
         var unit = sizes.Unit ?? (sizes.ArePixels ? pixels is null ? null : "nm" : UnitAsked(source, sizes));
         var scaled = pixels is { IsEmpty: false } ? pixels : mark is null || unit is null ? [] : ImageScales.Ask(source, sizes, mark.Value, unit);
+        var exchanged = mark is null || unit is null ? [] : ExchangedSides.Ask(source, sizes, mark.Value, unit);
         var struck = Struck(source, sizes);
-        var groups = mark is null ? [] : Groups(source, sizes, mark.Value, unit, scaled ?? [], (repeated ?? []).Union(struck));
-        var open = mark is null || unit is null || repeated is null || scaled is null;
+        var groups = mark is null ? [] : Groups(source, sizes, mark.Value, unit, scaled ?? [], (repeated ?? []).Union(struck), exchanged ?? []);
+        var open = exchanged is null || mark is null || unit is null || repeated is null || scaled is null;
         var measured = ImmutableArray.CreateBuilder<Measurement>();
         var apart = groups.Length > 1 && unit is not null && !sizes.AreStrips;
         var scales = apart ? GroupScales(source, groups, unit!) : [];
@@ -133,7 +134,7 @@ public sealed class ParticleFiles : ITechnique
         return answer is not null && Unit.Read(answer) is UnitText.Known known && known.Unit.IsConvertibleTo(Unit.Parse("nm")) ? known.Unit.Plain : null;
     }
 
-    private static ImmutableArray<SizeGroup> Groups(MeasurementSource source, SizeTable sizes, DecimalMark mark, string? unit, ImmutableArray<double> scaled, ImmutableHashSet<int> leftOut)
+    private static ImmutableArray<SizeGroup> Groups(MeasurementSource source, SizeTable sizes, DecimalMark mark, string? unit, ImmutableArray<double> scaled, ImmutableHashSet<int> leftOut, ImmutableHashSet<int> exchanged)
     {
         var table = sizes.Table;
         if (sizes.IsWide)
@@ -155,6 +156,14 @@ public sealed class ParticleFiles : ITechnique
 
         var words = sizes.GroupColumn >= 0 ? table.Words(sizes.GroupColumn) : [];
         var columns = sizes.Sizes.Select(s => (s, Numbers: !s.IsLength ? table.Numbers(s.Column, mark) : [.. (sizes.ArePixels ? table.Numbers(s.Column, mark) : SizeUnits.Numbers(table, s.Column, mark, unit)).Select((n, i) => scaled.IsEmpty ? n : n * scaled[i])])).ToArray();
+        if (!exchanged.IsEmpty && ExchangedSides.Of(sizes) is var (one, other))
+        {
+            var (length, width) = (Array.FindIndex(columns, c => c.s.Column == one), Array.FindIndex(columns, c => c.s.Column == other));
+            var (longer, shorter) = (columns[length].Numbers, columns[width].Numbers);
+            columns[length].Numbers = [.. longer.Select((n, i) => exchanged.Contains(i) ? shorter[i] : n)];
+            columns[width].Numbers = [.. shorter.Select((n, i) => exchanged.Contains(i) ? longer[i] : n)];
+        }
+
         int[] all = [.. Enumerable.Range(0, table.Body.Length).Where(i => !leftOut.Contains(i) && columns.Any(c => c.Numbers[i] is not null))];
         return
         [

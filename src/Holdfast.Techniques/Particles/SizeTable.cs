@@ -85,6 +85,10 @@ internal sealed class SizeTable
         int[] words = [.. Enumerable.Range(0, table.Width).Where(i => !numeric.Contains(i) && table.Body.Any(r => !r.At(i).IsBlank))];
         var inPixels = ScreenPixels.SaidIn(table.Preamble) && !numeric.Any(i => SizeUnits.Of(table, i) is not null);
         int[] pixels = [.. numeric.Where(i => (ScreenPixels.Are(table.Says(i)) || (inPixels && NameOf(table.Says(i)) is not null)) && !IsOfShape(table, i))];
+        // "px" and "px" again: not two sides of one particle, but two lists under labels of their own.
+        int[] bare = [.. pixels.Where(i => NameOf(table.Says(i)) is null)];
+        if (bare.Length > 1 && bare.Length == pixels.Length && bare.Select(table.Named).Distinct(StringComparer.OrdinalIgnoreCase).Count() == 1 && Wide(table, bare, [.. numeric.Where(i => IsIndex(table, i))]) is { } lists)
+            return lists;
         // A column in pixels without a word for a size: what is measured first is the length.
         var named = numeric.Select(i => (Column: i, Name: NameOf(table.Says(i)) ?? (pixels.Contains(i) ? Array.IndexOf(pixels, i) == 0 ? "length" : "width" : null), IsLength: true, Powder: (string?)null)).Where(s => s.Name is not null && !IsSteady(table, s.Column) && !MeasuredTable.Has(table.Says(s.Column), Others)).ToList();
         var aspects = numeric.Where(i => MeasuredTable.Has(table.Says(i), AspectWords)).Select(i => (Column: i, Name: (string?)"aspect", IsLength: false, Powder: (string?)null)).ToList();
@@ -130,7 +134,7 @@ internal sealed class SizeTable
         var images = columns.Length > 1 && Array.TrueForAll(columns, c => MeasuredTable.Has(table.Says(c), ImageWords));
         var unit = columns.Length == 0 ? null : SizeUnits.Of(table, columns[0]) ?? (images ? SizeUnits.InLines(table.Preamble) : null);
         var name = table.Preamble.SelectMany(r => r.Cells).Select(c => NameOf(c.Text)).FirstOrDefault(n => n is not null);
-        var pixels = columns.Length > 0 && unit is null && ScreenPixels.SaidIn(table.Preamble) && (images || name is not null);
+        var pixels = columns.Length > 0 && unit is null && (Array.TrueForAll(columns, c => ScreenPixels.Are(table.Says(c))) || (ScreenPixels.SaidIn(table.Preamble) && (images || name is not null)));
         if ((unit is null && !pixels) || Array.Exists(columns, i => (!images && !pixels && SizeUnits.Of(table, i) is null) || IsSteady(table, i) || MeasuredTable.Has(table.Says(i), Others)))
             return null;
         var said = name is not null || images || table.Preamble.Any(r => r.Cells.Any(c => MeasuredTable.Has(c.Text, ImageWords))) || Array.Exists(columns, c => NameOf(table.Says(c)) is not null);
@@ -138,13 +142,23 @@ internal sealed class SizeTable
         {
             IsWide = true,
             AreImages = images,
-            Sizes = [.. columns.Select(c => (c, (string?)(NameOf(table.Says(c)) ?? (images ? name : null) ?? AnySize), true, (string?)PowderIn(table.Named(c))))],
+            Sizes = [.. columns.Zip(Powders(table, columns)).Select(c => (c.First, (string?)(NameOf(table.Says(c.First)) ?? (images || pixels ? name : null) ?? AnySize), true, (string?)c.Second))],
             IndexColumns = [.. index],
             Unit = unit,
             ArePixels = pixels,
             IsCertain = said && columns.Length > 1,
             Evidence = $"columns of lengths in {unit ?? "pixels"}{(images ? ", an image each" : "")}",
         };
+    }
+
+    // By their headings; where these are alike, by the labels in the line above, each over the first of its columns; else counted.
+    private static string[] Powders(MeasuredTable table, int[] columns)
+    {
+        string[] named = [.. columns.Select(c => PowderIn(table.Named(c)))];
+        if (named.Distinct(StringComparer.OrdinalIgnoreCase).Count() == named.Length)
+            return named;
+        string?[] labels = [.. columns.Select(c => table.Preamble.LastOrDefault(r => r.Filled > 1) is { } row ? Enumerable.Range(0, c + 1).Select(i => row.At(c - i).Text).FirstOrDefault(t => t.Length > 0) : null)];
+        return labels.Distinct(StringComparer.OrdinalIgnoreCase).Count() == labels.Length && !labels.Contains(null) ? [.. labels.OfType<string>()] : [.. named.Select((n, i) => $"{n} {(i + 1).ToString(CultureInfo.InvariantCulture)}")];
     }
 
     private static string PowderIn(string heading)

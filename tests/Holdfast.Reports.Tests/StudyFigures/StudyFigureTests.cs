@@ -47,6 +47,29 @@ public class StudyFigureTests
         static Mark[] Marks(Dossier dossier) => [.. StudyFigure.All(dossier).Single(f => f.Id == "kinetics-kin-20").Panels.SelectMany(p => p.AllMarks)];
     }
 
+    // The curve that the data favour is drawn whole in the colour of the data, its rivals dashed; a band only where every parameter has an interval.
+    [Theory]
+    [InlineData("isotherm-temp-298", true)]
+    [InlineData("isotherm-iso-298", false)]
+    public void FittedCurves_TheBestIsWhole_AndItsBandIsDrawnOrSaidToBeMissing(string id, bool hasBand)
+    {
+        var figure = StudyFigure.All(DemoStudy.Dossier).Single(f => f.Id == id);
+        var layers = figure.Panels[0].Layers;
+        var curves = layers.OfType<ModelCurve>().ToArray();
+        Assert.Equal(Enumerable.Range(0, curves.Length), curves.Select(c => c.Slot));
+        var bands = layers.OfType<Band>().ToArray();
+        Assert.Equal(hasBand ? [true, false] : [], bands.Select(b => b.Pale));
+        Assert.Contains(figure.Notes, n => n.ToString().Contains(hasBand ? "95 % band" : "No band is drawn", StringComparison.Ordinal));
+        foreach (var (x, low, high) in bands.SelectMany(b => b.Points))
+            Assert.InRange(curves[0].Formula!(x), low, high);
+        // One more vessel scatters about the curve, so that its band lies about that of the curve itself.
+        foreach (var (wide, narrow) in hasBand ? bands[0].Points.Zip(bands[1].Points) : [])
+        {
+            Assert.True(wide.Low <= narrow.Low && wide.High >= narrow.High);
+            Assert.Equal(wide.X, narrow.X);
+        }
+    }
+
     // Constants are read off fits and have no sample of their own: the figure names every vessel behind them, the claims' and no other.
     [Theory]
     [InlineData("van-t-hoff-temp-298", new[] { "TEMP-298", "TEMP-308", "TEMP-318" })]
