@@ -63,7 +63,7 @@ public class InfraredFileTests
         var understood = Reading.Of("both.csv", "Infrared\nwavenumber,background,HAp-1\ncm-1,a. u.,% T\n" + string.Concat(rows));
         Assert.False(understood.NeedsDecision, understood.Said());
         Assert.Equal("percent-transmittance", Assert.Single(understood.Measurements()).Setting("scale")!.Written);
-        var pairs = Made.Spectrum().Select(p => string.Create(System.Globalization.CultureInfo.InvariantCulture, $"{p.X:0},{p.A:0.0000},,{p.X:0},{p.A:0.0000}\n"));
+        var pairs = Made.Spectrum().Select(p => string.Create(System.Globalization.CultureInfo.InvariantCulture, $"{p.X:0},{p.A:0.0000},,{p.X:0},{1.02 * p.A:0.0000}\n"));
         Assert.Equal(["apatite HAp-1", "apatite HAp-2"], Reading.Of("p.csv", "spectra, KBr\napatite HAp-1,,,apatite HAp-2,\nWavenumber [cm-1],Absorbance,,Wavenumber [cm-1],Absorbance\n" + string.Concat(pairs)).Measurements().Select(m => m.Sample));
     }
 

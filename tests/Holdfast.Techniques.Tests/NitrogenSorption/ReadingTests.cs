@@ -186,9 +186,9 @@ public class ReadingTests
 
     // The unit of one column is not that of the other: a word, and p/p0 is used.
     [Fact]
-    public void Columns_ThatContradictEachOther_AreNamed()
+    public void Columns_InOtherUnitsThanTheySay_AreNamed()
     {
-        var rows = string.Concat(Stacked.Select(p => FormattableString.Invariant($"{p.X:0.####},{p.X * 700:0.###},758,{p.N:0.#####}\n")));
+        var rows = string.Concat(Stacked.Select(p => FormattableString.Invariant($"{p.X:0.####},{p.X * 101:0.###},758,{p.N:0.#####}\n")));
         Assert.Contains(Taken.Text("a.csv", "Sample,ZX-1\nGas,N2\np/p0,p (mmHg),p0 (mmHg),n (mmol/g)\n" + rows).Files[0].Findings, f => f.Sentence.Contains("times the p/p0 beside it", StringComparison.Ordinal));
     }
 
