@@ -155,10 +155,8 @@ internal static class ByDifference
         if (cell.Kind == CellKind.Number && double.TryParse(text, NumberStyles.Float, CultureInfo.InvariantCulture, out var share) && share is >= 0 and < 100000)
             return (new DateTime(1899, 12, 30).AddDays(share), share >= 1);
         var plain = text.Replace(" Uhr", "", StringComparison.OrdinalIgnoreCase).Replace('h', ':').TrimEnd(':').Trim();
-        var (next, hour) = (CellParts.NextDay(text), plain);
-        if (next is not null)
-            hour = next.Replace('h', ':').Trim();
-        if (TimeOnly.TryParseExact(hour, ["H:mm", "HH:mm", "H:mm:ss", "HH:mm:ss", "h:mm tt", "H.mm"], CultureInfo.InvariantCulture, DateTimeStyles.None, out var time))
+        var next = CellParts.NextDay(text);
+        if (TimeOnly.TryParseExact(next?.Replace('h', ':').Trim() ?? plain, ["H:mm", "HH:mm", "H:mm:ss", "HH:mm:ss", "h:mm tt", "H.mm"], CultureInfo.InvariantCulture, DateTimeStyles.None, out var time))
             return (new DateTime(1899, 12, next is null ? 30 : 31).Add(time.ToTimeSpan()), false);
         string[] forms = ["yyyy-MM-dd HH:mm", "yyyy-MM-dd HH:mm:ss", "yyyy-MM-ddTHH:mm", "yyyy-MM-ddTHH:mm:ss", "dd.MM.yyyy HH:mm", "dd.MM.yyyy HH:mm:ss", "dd/MM/yyyy HH:mm", "d.M.yyyy H:mm", "d/M/yyyy H:mm", "d-M-yyyy H:mm", "d-M-yyyy H:mm:ss"];
         if (DateTime.TryParseExact(text, forms, CultureInfo.InvariantCulture, DateTimeStyles.None, out var moment))

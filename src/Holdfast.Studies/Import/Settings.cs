@@ -51,11 +51,7 @@ internal static class Settings
         if (used.Find(n => n.Property == BatchProperties.Volume) is not { } volume || source.Layout.Notes.Lines.FirstOrDefault(SaysHalf) is not { } line)
             return;
         var answer = source.Talk.Ask("half-for-some", Codes.Ambiguous, $"{volume.Place} says {volume.Written} for every vessel, but a remark says: “{line}”. Which vessels are meant? Write their volume into the file, or say that {volume.Written} holds for all.", ["holds-for-all", "leave-out"], [.. vessels.Take(8).Select(r => r.Written)]);
-        foreach (var row in vessels)
-        {
-            row.IsUndecided |= answer is null;
-            row.IsLeftOut |= answer is "leave-out";
-        }
+        Wait(vessels, answer);
     }
 
     // "ran out of the 50 mg/L bottle, the last few got the 40 mg/L one": another start for some, and which is not said.
@@ -64,6 +60,12 @@ internal static class Settings
         if (used.Find(n => n.Property == BatchProperties.InitialConcentration) is not { } start || source.Layout.Notes.Lines.FirstOrDefault(l => Lexicon.Tokens(l).Any(Some.Contains) && OtherConcentrations(l, start).Any()) is not { } line)
             return;
         var answer = source.Talk.Ask("start-for-some", Codes.Ambiguous, $"{start.Place} says {start.Written} for every vessel, but a line says: “{line}”. Which vessels are meant? Write their start concentration into the file, or say that {start.Written} holds for all.", ["holds-for-all", "leave-out"], [.. vessels.Select(r => r.Written)]);
+        Wait(vessels, answer);
+    }
+
+    // Until it is answered nothing of them is used.
+    private static void Wait(List<SampleRow> vessels, string? answer)
+    {
         foreach (var row in vessels)
         {
             row.IsUndecided |= answer is null;

@@ -15,7 +15,7 @@ public class TitrationTests
     [InlineData("titrated with 10 mM EDTA; 10 mL aliquots; blank titre 0.10 mL", 0.10)]
     [InlineData("EDTA (mol/L): 0.01; aliquot (mL): 10; reagent blank: 0.10 mL, already subtracted", 0)]
     [InlineData("EDTA 0.0100 M, 1 : 1; pipetted 10.0 mL each; blank 0.10 mL, not subtracted yet", 0.10)]
-    [InlineData("Titriplex 0.0100 mol/L; Aliquote 10 mL; Blindwert 0.10 mL, noch nicht abgezogen", 0.10)]
+    [InlineData("EDTA-Maßlösung 0.0100 mol/L; Aliquote 10 mL; Blindwert 0.10 mL, noch nicht abgezogen", 0.10)]
     public void Titre_WithItsTitrant_BecomesAConcentration(string line, double blank)
     {
         var read = Read.Text($"{line}\n\nflask;powder (mg);water (mL);EDTA used (mL)\n{Rows}");

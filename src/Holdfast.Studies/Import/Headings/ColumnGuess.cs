@@ -26,7 +26,7 @@ internal readonly partial record struct ColumnGuess(ColumnUse Use, Property? Pro
         + "preleve preleves prelevee prelevement prelevements prelevato prelevati prelievo prelievi tomado tomada muestreo retirado retirada retiradas retirados amostragem pobrano pobierano odebrano monstername uttag diambil").Split(' '), StringComparer.Ordinal);
 
     /// <summary>Words for what a burette gave, which is no vessel's volume.</summary>
-    internal static readonly HashSet<string> OfATitrant = new("edta titrant titrante titulant titriplex titre titer titolante burette bureta buret burete burettes buretta biureta biurety byreta byrett gastado gasto gastou verbrauch verbrauchte consumed consumido consumato consumo consommation zuzyto zuzycie verbruik spent titrated titulado titulo".Split(' '), StringComparer.Ordinal);
+    internal static readonly HashSet<string> OfATitrant = new("edta titrant titrante titulant titre titer titolante burette bureta buret burete burettes buretta biureta biurety byreta byrett gastado gasto gastou verbrauch verbrauchte consumed consumido consumato consumo consommation zuzyto zuzycie verbruik spent titrated titulado titulo".Split(' '), StringComparer.Ordinal);
 
     /// <summary>What a column whose listed headings did not match is most likely; null when nothing is known of it.</summary>
     /// <param name="h">The heading.</param>

@@ -15,8 +15,8 @@ internal sealed partial record NotedTitration(double Strength, double? Aliquot, 
 {
     private const double MillimolesOfAMole = 1000;
 
-    // EDTA under the names that bottles carry; it binds the cations of a sorption study one to one (common practice).
-    private static readonly HashSet<string> OneToOne = new("edta complexone titriplex na2edta komplexon complexon komplexonu edtano na2h2edta".Split(' '), StringComparer.Ordinal);
+    // EDTA and its salt; it binds the cations of a sorption study one to one (common practice).
+    private static readonly HashSet<string> OneToOne = new("edta edtano na2edta na2h2edta".Split(' '), StringComparer.Ordinal);
     private static readonly HashSet<string> Already = new("already bereits schon deja ya ja gia al reeds zaten juz redan jiz sudah subtracted deducted abgezogen soustrait deduit restado descontado sottratto detratto afgetrokken".Split(' '), StringComparer.Ordinal);
 
     /// <summary>What the lines say; null where none states a titrant that binds one to one with its concentration.</summary>
