@@ -284,7 +284,7 @@ public sealed class ActTests(Browsing browsing) : IClassFixture<Browsing>
 
     private static async Task Go(MadeBench bench, IPage page, string path)
     {
-        await page.GotoAsync(bench.Host.Address + path, new() { WaitUntil = WaitUntilState.NetworkIdle });
+        await page.GotoAsync(bench.Host.Address + path, new() { WaitUntil = WaitUntilState.Load });
         await page.WaitForFunctionAsync("() => document.querySelector('.bench[data-alive]') && !document.querySelector('.defence .working, [aria-busy=true], .grid-frame:not([data-ready])')");
     }
 

@@ -14,10 +14,10 @@ public sealed class Browsing : IAsyncLifetime
     private IPlaywright? driver;
     private IBrowser? browser;
 
-    /// <summary>The bench.</summary>
+    /// <summary>The bench with the invented study, from the first page that is opened on it.</summary>
     public DemoBench Bench { get; private set; } = null!;
 
-    /// <summary>What broke a rule since the last <see cref="Open(int, bool)"/>.</summary>
+    /// <summary>What broke a rule since the last page was opened.</summary>
     public IReadOnlyList<string> Offences => offences;
 
     /// <summary>True where there is a browser to drive.</summary>
@@ -30,8 +30,6 @@ public sealed class Browsing : IAsyncLifetime
     {
         if (Chromium is not { } program)
             return;
-        Bench = await DemoBench.Start();
-        cookie = await Pass();
         driver = await Playwright.CreateAsync();
         browser = await driver.Chromium.LaunchAsync(new()
         {
@@ -43,8 +41,16 @@ public sealed class Browsing : IAsyncLifetime
     /// <summary>A new page of the reader who passed the start address; the test is skipped where no browser is installed.</summary>
     /// <param name="width">Width in CSS pixels.</param>
     /// <param name="dark">True for the dark theme.</param>
-    public Task<IPage> Open(int width = 1280, bool dark = false)
-        => Watched(Bench?.Host.Address ?? "", width, dark, cookie);
+    public async Task<IPage> Open(int width = 1280, bool dark = false)
+    {
+        if (browser is not null && cookie is null)
+        {
+            Bench = await DemoBench.Start();
+            cookie = await Pass();
+        }
+
+        return await Watched(Bench?.Host.Address ?? "", width, dark, cookie);
+    }
 
     /// <summary>A new page on a bench of its own, to be opened by its start address.</summary>
     /// <param name="address">Scheme, name and port: what else is asked is an offence.</param>
@@ -111,7 +117,7 @@ public sealed class Browsing : IAsyncLifetime
     public async Task Go(IPage page, string path)
     {
         ArgumentNullException.ThrowIfNull(page);
-        await page.GotoAsync(Bench.Host.Address + path, new() { WaitUntil = WaitUntilState.NetworkIdle });
+        await page.GotoAsync(Bench.Host.Address + path, new() { WaitUntil = WaitUntilState.Load });
         await page.WaitForFunctionAsync("() => document.querySelector('.bench[data-alive]') && !document.querySelector('.defence .working, [aria-busy=true], .grid-frame:not([data-ready])')");
     }
 

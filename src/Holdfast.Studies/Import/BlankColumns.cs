@@ -13,7 +13,7 @@ internal static class BlankColumns
     public static void Align(ImmutableArray<GridRow>.Builder rows, IReadOnlyList<(int From, int To)[]> spots)
     {
         // Columns are told by the rows of numbers, which are many and alike; words above reach further.
-        var numbers = Enumerable.Range(0, rows.Count).Where(i => rows[i].Cells.Length > 2 && rows[i].Cells.Count(TableLayout.IsNumeric) * 2 > rows[i].Cells.Length && spots[i].Length == rows[i].Cells.Length).GroupBy(i => rows[i].Cells.Length).MaxBy(g => g.Count());
+        var numbers = Enumerable.Range(0, rows.Count).Where(i => rows[i].Cells.Length > 2 && rows[i].Cells.Count(IsFigure) * 2 > rows[i].Cells.Length && spots[i].Length == rows[i].Cells.Length).GroupBy(i => rows[i].Cells.Length).MaxBy(g => g.Count());
         if (numbers is null || numbers.Count() < FewestRows)
             return;
         var columns = Enumerable.Range(0, numbers.Key).Select(c => (From: numbers.Min(i => spots[i][c].From), To: numbers.Max(i => spots[i][c].To))).ToArray();
@@ -33,6 +33,9 @@ internal static class BlankColumns
             rows[i] = rows[i] with { Cells = [.. cells] };
         }
     }
+
+    // "13.42", "09:10", "< 0.5": what stands in columns of numbers, times of the day and ditto marks included.
+    private static bool IsFigure(Cell cell) => cell.Text.Length > 0 && (char.IsDigit(cell.Text[0]) || TableLayout.IsNumeric(cell) || Shapes.Ditto.IsMark(cell));
 
     // The only column that a cell stands under, or -1.
     private static int Under((int From, int To) spot, (int From, int To)[] columns)

@@ -11,10 +11,14 @@ internal static partial class CellParts
 {
     private static readonly HashSet<string> Undiluted = new("undiluted unverdunnt unverd pur pure neat straight direct direkt onverdund".Split(' '), StringComparer.Ordinal);
 
-    /// <summary>A number and the unit behind it; null where nothing stands behind a number.</summary>
+    private static readonly Unit Hour = Unit.Parse("h"), Minute = Unit.Parse("min");
+
+    /// <summary>A number and the unit behind it, of "1 h 30" in minutes; null where nothing stands behind a number.</summary>
     /// <param name="text">The cell.</param>
     public static (string Number, UnitText Unit)? Split(string text)
-        => NumberAndUnit().Match(SignInFront().Replace(text, "${number} %")) is { Success: true } m && HeadingReading.UnitOf(m.Groups["unit"].Value) is (UnitText.Known or UnitText.Ambiguous) and var unit
+        => HoursAndMinutes().Match(text) is { Success: true } time && HeadingReading.UnitOf(time.Groups["unit"].Value) is UnitText.Known hours && hours.Unit.HasSameScale(Hour)
+            ? (((int.Parse(time.Groups["hours"].Value, CultureInfo.InvariantCulture) * 60) + int.Parse(time.Groups["minutes"].Value, CultureInfo.InvariantCulture)).ToString(CultureInfo.InvariantCulture), new UnitText.Known(Minute))
+            : NumberAndUnit().Match(SignInFront().Replace(text, "${number} %")) is { Success: true } m && HeadingReading.UnitOf(m.Groups["unit"].Value) is (UnitText.Known or UnitText.Ambiguous) and var unit
             ? (m.Groups["number"].Value.Trim(), unit)
             : null;
 
@@ -86,6 +90,10 @@ internal static partial class CellParts
     /// <param name="text">The cell.</param>
     public static (string Number, string Factor)? Multiplied(string text)
         => NumberTimes().Match(text) is { Success: true } m ? (m.Groups["number"].Value.Trim(), m.Groups["factor"].Value.Trim()) : null;
+
+    // "1 h 30", "1 u 30 min"
+    [GeneratedRegex(@"^(?<hours>\d{1,3})\s*(?<unit>[\p{L}.]{1,7})\s*(?<minutes>[0-5]?\d)\s*(m|min|minuten|minutes|minutos)?\.?$", RegexOptions.ExplicitCapture | RegexOptions.NonBacktracking)]
+    private static partial Regex HoursAndMinutes();
 
     [GeneratedRegex(@"^(?<number>[\d.,]*\d)\s*[(\[]?\s*([x×*X]\s*(?<factor>\d+)|(?<factor>\d+)\s*[x×X]|1\s*:\s*(?<factor>\d+))\s*[)\]]?$", RegexOptions.ExplicitCapture | RegexOptions.NonBacktracking)]
     private static partial Regex NumberTimes();

@@ -15,16 +15,21 @@ internal sealed partial class Columns
     private void RepeatedReadings(Column[] columns)
     {
         var start = columns.FirstOrDefault(c => c.Use == ColumnUse.Fact && c.Property == BatchProperties.InitialConcentration);
-        if (start is null || columns.Any(c => c.Use is ColumnUse.Signal || c.Property == BatchProperties.ReportedRemaining || c.Property == BatchProperties.ReportedUptake || (c.Property == BatchProperties.ReportedRemoval && headings[c.Index].Unit is not UnitText.Absent)))
+        if (start is null && !(traits.NotesConcentration && columns.Any(c => c.Use == ColumnUse.Code)))
             return;
-        var most = Numbers(start.Index).DefaultIfEmpty(0).Max();
+        if (columns.Any(c => c.Use is ColumnUse.Signal || c.Property == BatchProperties.ReportedRemaining || c.Property == BatchProperties.ReportedUptake || (c.Property == BatchProperties.ReportedRemoval && headings[c.Index].Unit is not UnitText.Absent)))
+            return;
+        // Without a start concentration to stay below, readings are told from running numbers by their decimals.
+        var most = start is null ? double.PositiveInfinity : Numbers(start.Index).DefaultIfEmpty(0).Max();
         var repeats = columns.Where(c => c.Use is ColumnUse.NotUnderstood or ColumnUse.Position && headings[c.Index].Unit is UnitText.Absent && IsNumbered(headings[c.Index].Name)
-                && Numbers(c.Index) is { Count: > 0 } values && values.Count * 2 > layout.Body.Length && values.TrueForAll(v => v >= 0 && v <= most * 1.1))
+                && Numbers(c.Index) is { Count: > 0 } values && values.Count * 2 > layout.Body.Length && values.TrueForAll(v => v <= most * 1.1) && (start is null ? values.Exists(v => v != Math.Round(v)) : values.TrueForAll(v => v >= 0)))
             .GroupBy(c => HeadingWords.Unnumbered(headings[c.Index].Name).Trim(), StringComparer.OrdinalIgnoreCase).Where(g => g.Count() >= FewestRepeats).MaxBy(g => g.Count());
         if (repeats is null)
             return;
         foreach (var column in repeats)
-            columns[column.Index] = Settle(column.Index, headings[column.Index], ColumnUse.Signal, SpectrometryProperties.ReportedConcentration, "repeated readings of what is left, below the start concentration");
+            columns[column.Index] = Settle(column.Index, headings[column.Index], ColumnUse.Signal, SpectrometryProperties.ReportedConcentration, start is null ? "repeated readings, in the unit that a line states" : "repeated readings of what is left, below the start concentration");
+        foreach (var mean in columns.Where(c => c.Use == ColumnUse.NotUnderstood && IsMean(headings[c.Index])).ToList())
+            columns[mean.Index] = mean.Become(ColumnUse.LeftOut, mean.Property, "A mean of columns that are read themselves.");
     }
 
     // "all concentrations in mmol/L" above headings that say mg/L: one of them is a slip.

@@ -42,7 +42,7 @@ internal sealed partial class Columns
     /// <summary>The headings of a table, taken apart.</summary>
     /// <param name="layout">The table.</param>
     public static ImmutableArray<HeadingReading> ReadHeadings(TableLayout layout)
-        => [.. layout.Headings.Select((text, i) => HeadingReading.Of(text, layout.Units?.At(i).Text)).Select(h => h.Words.IsEmpty && Legend(h.Name, layout) is { } words ? h with { Tokens = Lexicon.Tokens(words), Words = Lexicon.Of(words) } : h)];
+        => [.. layout.Headings.Select((text, i) => HeadingReading.Of(text, layout.UnitUnder(i))).Select(h => h.Unit is UnitText.Absent && Shapes.UnitsByName.Of(h, layout.Notes.Lines) is { } unit ? h with { Unit = unit } : h).Select(h => h.Words.IsEmpty && Legend(h.Name, layout) is { } words ? h with { Tokens = Lexicon.Tokens(words), Words = Lexicon.Of(words) } : h)];
 
     /// <summary>The same, with the unit that stands in the cells where the heading has none.</summary>
     /// <param name="layout">The table.</param>

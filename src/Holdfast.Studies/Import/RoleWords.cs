@@ -73,7 +73,7 @@ internal static class RoleWords
     public static bool SaysWaterAlone(string code)
     {
         var tokens = Lexicon.Tokens(code);
-        return tokens.Any(Waters.Contains) && Lexicon.Of(tokens).Contains(HeadingWord.Control) && tokens.All(t => Waters.Contains(t) || OfPureWater.Contains(t) || t.All(char.IsDigit) || t.Length == 1 || Lexicon.OfToken(t).Contains(HeadingWord.Control));
+        return tokens.Any(Waters.Contains) && (Lexicon.Of(tokens).Contains(HeadingWord.Control) || tokens.All(t => Waters.Contains(t) || OfPureWater.Contains(t))) && tokens.All(t => Waters.Contains(t) || OfPureWater.Contains(t) || t.All(char.IsDigit) || t.Length == 1 || Lexicon.OfToken(t).Contains(HeadingWord.Control));
     }
 
     private static readonly FrozenSet<string> Waters = "water wasser eau agua acqua woda voda su vatten".Split(' ').ToFrozenSet(StringComparer.Ordinal);

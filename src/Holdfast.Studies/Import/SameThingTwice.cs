@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using Holdfast.Studies.History;
 using Holdfast.Studies.Import.Headings;
 using Holdfast.Studies.Properties;
 
@@ -7,7 +8,7 @@ namespace Holdfast.Studies.Import;
 /// <summary>Two columns that hold the same thing: the same numbers in another unit, a made-up and a measured value, or a choice that must be asked for.</summary>
 internal static class SameThingTwice
 {
-    private const double SameWithin = 0.01;
+    private const double SameWithin = 0.01, SmallestDilution = 1.1, FewestFold = 1.9;
 
     /// <summary>Leaves one of each set, or asks which.</summary>
     /// <param name="columns">Columns, changed in place.</param>
@@ -48,20 +49,38 @@ internal static class SameThingTwice
         {
             var rows = source.Layout.Body.Select(r => (Read: read.Value(r.At(read.Index), source.Mark), Made: made.Value(r.At(made.Index), source.Mark),
                 Factor: dilution is null ? null : dilution.Value(r.At(dilution.Index), source.Mark))).Where(r => r is { Read: > 0, Made: > 0 }).ToList();
-            if (rows.Count < 3 || rows.TrueForAll(r => r.Made <= r.Read))
+            // Two readings of one liquid differ by a per cent or two; a dilution makes more of it.
+            if (rows.Count < 3 || !rows.Exists(r => r.Made >= SmallestDilution * r.Read))
                 continue;
-            var proved = dilution is not null ? rows.TrueForAll(r => r.Factor is { } f && Math.Abs(r.Made!.Value - (r.Read!.Value * f)) <= SameWithin * r.Made.Value)
+            var proved = dilution is not null ? rows.TrueForAll(r => r.Factor is { } f && Times(r.Read!.Value, f, r.Made!.Value))
                 : rows.TrueForAll(r => Math.Abs((r.Made!.Value / r.Read!.Value) - (rows[0].Made!.Value / rows[0].Read!.Value)) <= SameWithin * r.Made.Value / r.Read.Value);
+            // "1.757 | 10 | 17.57", then "4.963 | 10 | 4.963": multiplied in some rows, and not in others.
+            if (!proved && dilution is not null && rows.TrueForAll(r => r.Factor is not null && (Times(r.Read!.Value, r.Factor.Value, r.Made!.Value) || Times(r.Read.Value, 1, r.Made.Value))) && rows.Exists(r => r.Factor > 1 && Times(r.Read!.Value, r.Factor.Value, r.Made!.Value)))
+            {
+                var (raw, worked, factor) = (headings[read.Index].Name, headings[made.Index].Name, headings[dilution.Index].Name);
+                var answer = source.Talk.Ask("multiplied", Codes.Ambiguous, $"{worked} is {raw} times {factor} in some rows, and {raw} itself in others where {factor} says {Ordinal.Text((int)rows.Where(r => r.Factor > 1 && Times(r.Read!.Value, 1, r.Made!.Value)).Select(r => r.Factor!.Value).FirstOrDefault())}. Was the factor forgotten there, or was nothing diluted?", ["multiply", "undiluted"], raw, worked, factor);
+                Drop(answer == "multiply" ? made : read, "the other column holds the result, as you said");
+                if (answer != "multiply")
+                    Drop(dilution, "the results hold it where it applies");
+                if (answer is null)
+                    columns[made.Index] = made.Become(ColumnUse.WithoutUnit, made.Property, "Whether the factor was forgotten in some rows must be said.");
+                return true;
+            }
+
             if (!proved)
                 continue;
-            columns[read.Index] = read.Become(ColumnUse.LeftOut, read.Property, $"Not used: {headings[made.Index].Name} is the same, multiplied by its dilution.");
+            Drop(read, $"{headings[made.Index].Name} is the same, multiplied by its dilution");
             if (dilution is not null)
-                columns[dilution.Index] = dilution.Become(ColumnUse.LeftOut, dilution.Property, $"Not used: {headings[made.Index].Name} holds it already, row by row.");
+                Drop(dilution, $"{headings[made.Index].Name} holds it already, row by row");
             return true;
         }
 
         return false;
+
+        void Drop(Column column, string why) => columns[column.Index] = column.Become(ColumnUse.LeftOut, column.Property, $"Not used: {why}.");
     }
+
+    private static bool Times(double read, double factor, double made) => Math.Abs(made - (read * factor)) <= SameWithin * made;
 
     // "Ce 1", "Ce (b)", "run II": the same name but for a number or letter.
     private static string Stem(HeadingReading h)
@@ -85,7 +104,13 @@ internal static class SameThingTwice
             kept = same[0];
             reason = $"the same numbers as {names[0]}";
         }
-        else if (same.Find(c => headings[c.Index].Has(HeadingWord.AsRead)) is { } measured && same.Count(c => headings[c.Index].Has(HeadingWord.AsRead)) == 1)
+        else if (same.Find(c => IsSumOf(c, same, source)) is { } sum)
+        {
+            kept = sum;
+            reason = $"{headings[sum.Index].Name} is the sum of the others";
+        }
+        else if (same.Find(c => headings[c.Index].Has(HeadingWord.AsRead)) is { } measured && same.Count(c => headings[c.Index].Has(HeadingWord.AsRead)) == 1
+            && !same.Exists(c => c != measured && c.Property == SpectrometryProperties.ReportedConcentration && IsMultiplied(measured, c, source)))
         {
             kept = measured;
             reason = $"{headings[measured.Index].Name} was measured, this was not";
@@ -98,6 +123,19 @@ internal static class SameThingTwice
 
         foreach (var column in same.Where(c => c != kept))
             columns[column.Index] = column.Become(ColumnUse.LeftOut, column.Property, $"Not used: {reason}.");
+    }
+
+    // Far above what was read in some rows: a dilution is in it, which a measured value beside a nominal one is not.
+    private static bool IsMultiplied(Column read, Column made, TableSource source)
+        => source.Layout.Body.Any(r => read.Value(r.At(read.Index), source.Mark) is > 0 and var a && made.Value(r.At(made.Index), source.Mark) >= FewestFold * a);
+
+    // "stock | water | total": parts, and what they make together.
+    private static bool IsSumOf(Column sum, List<Column> same, TableSource source)
+    {
+        if (same.Count < 3)
+            return false;
+        var rows = source.Layout.Body.Select(r => (Sum: sum.Value(r.At(sum.Index), source.Mark), Parts: same.Where(c => c != sum).Select(c => c.Value(r.At(c.Index), source.Mark)).ToList())).Where(r => r.Sum is not null).ToList();
+        return rows.Count > 1 && rows.TrueForAll(r => r.Parts.TrueForAll(p => p > 0) && Math.Abs(r.Parts.Sum()!.Value - r.Sum!.Value) <= 1e-6 * r.Sum.Value);
     }
 
     private static bool AlikeIn(Column a, Column b, TableSource source)

@@ -69,7 +69,7 @@ internal sealed class SampleRoles
         // "controllo, 4 mg/L" among standards is read to check them, and holds no vessel's water.
         if (row.Role == SampleRole.Control && row.Facts.ContainsKey(SpectrometryProperties.StandardConcentration.Name) && !row.Facts.ContainsKey(BatchProperties.Volume.Name))
             row.Role = SampleRole.CheckStandard;
-        if (row.Role is null && !describes && row.Facts.GetValueOrDefault(SampleProperties.Remark.Name)?.Words is { } said && Lexicon.Of(said) is var solution && solution.Contains(HeadingWord.Start) && solution.Contains(HeadingWord.Liquid))
+        if (row.Role is null && !describes && row.Facts.GetValueOrDefault(SampleProperties.Remark.Name)?.Words is { } said && Lexicon.Of(said) is var solution && solution.Contains(HeadingWord.Start) && solution.Overlaps([HeadingWord.Liquid, HeadingWord.Sorbent]))
         {
             row.Role = SampleRole.StartSolution;
             guessed.Add($"{row.Written} as start solution, by its remark");

@@ -13,7 +13,7 @@ namespace Holdfast.Studies.Import;
 /// <summary>Tables with a column of sample codes: vessel sheets, readings of an instrument, or both in one.</summary>
 internal static partial class SampleTable
 {
-    private const int ShortestPageHead = 6;
+    private const int ShortestPageHead = 6, MostOfATally = 3;
 
     /// <summary>Understands one.</summary>
     /// <param name="source">The table.</param>
@@ -125,7 +125,7 @@ internal static partial class SampleTable
                 continue;
             }
             if (Footer.IsSummary(code is null ? row.Cells.First(c => !c.IsBlank).Text : row.At(code.Index).IsBlank ? row.Cells.First(c => !c.IsBlank).Text : row.At(code.Index).Text)
-                || TableLayout.IsUnits(row) || (code is not null && Footer.IsCheckWeight(row.At(code.Index).Text)) || (code is not null && row.At(code.Index).IsBlank && Footer.IsLimit(row.Cells.First(c => !c.IsBlank).Text)) || columns.Any(c => (c.Property == SampleProperties.Remark || (c.Use == ColumnUse.Position && row.At(c.Index).Text.Length > 1)) && Footer.IsSummary(row.At(c.Index).Text)) || means.Contains(row))
+                || TableLayout.IsUnits(row) || (code is not null && Footer.IsCheckWeight(row.At(code.Index).Text)) || (code is not null && row.At(code.Index).IsBlank && Footer.IsLimit(row.Cells.First(c => !c.IsBlank).Text)) || columns.Any(c => (c.Property == SampleProperties.Remark || (c.Use == ColumnUse.Position && row.At(c.Index).Text.Length > 1)) && Footer.IsSummary(row.At(c.Index).Text)) || means.Contains(row) || (code is not null && IsTally(row, code, columns)))
             {
                 summaries.Add(row);
                 continue;
@@ -166,6 +166,11 @@ internal static partial class SampleTable
         => columns.Any(c => c.Use == ColumnUse.Code) && columns.All(c => row.At(c.Index).IsBlank || c.Use is ColumnUse.Position or ColumnUse.LeftOut or ColumnUse.NotUnderstood
             || c.Property == BatchProperties.ReportedRemoval || c.Property == BatchProperties.ReportedRemaining || c.Property == BatchProperties.ReportedUptake)
             && columns.Any(c => !row.At(c.Index).IsBlank && c.Property is not null && c.Use == ColumnUse.Fact);
+
+    // "bottles done … 7": words in a column of words, one number, and no code.
+    private static bool IsTally(GridRow row, Column code, ImmutableArray<Column> columns)
+        => row.At(code.Index).IsBlank && row.Filled == 2 && columns.Length > MostOfATally && row.Cells.Count(c => !c.IsBlank && TableLayout.IsNumeric(c)) == 1
+            && columns.Any(c => c.Use is not ColumnUse.Role && (c.Property is null || c.Property.Holds == Holds.Words) && row.At(c.Index) is { Kind: CellKind.Text, IsBlank: false } said && said.Text.Any(char.IsLetter));
 
     // "8", "9", "10" down the side of a form, and nothing beside.
     private static bool IsNumberAlone(GridRow row, Column code) => row.Filled == 1 && TableLayout.IsNumeric(row.At(code.Index));

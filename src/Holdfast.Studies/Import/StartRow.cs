@@ -30,6 +30,9 @@ internal static class StartRow
         if (source.Layout.Notes.All.Any(n => n.Property == BatchProperties.InitialConcentration))
             return;
         List<SampleRow> zero = [.. vessels.Where(r => r.Facts.GetValueOrDefault(BatchProperties.ContactTime.Name)?.Value is 0)];
+        // "S0 (no powder)", read with the others: the solution as it went in, where nothing else says what that was.
+        if (zero.Count == 0 && vessels.Where(r => r.Role == SampleRole.Control).ToList() is { Count: > 0 } without && IsNumberedNought(without) && without.TrueForAll(c => vessels.TrueForAll(r => r.Role == SampleRole.Control || Highest(r) <= Highest(c))))
+            Take(without, "held no powder, and nothing else gives the start", source);
         if (zero is [var start] && !vessels.Exists(r => r != start && Highest(r) > Highest(start)))
             Take([start], "its contact time is zero and its reading the highest", source);
     }
@@ -73,6 +76,9 @@ internal static class StartRow
     // "Use the mean of the controls (no powder) as C0".
     private static bool IsOfControls(string line)
         => Lexicon.Of(line).Contains(HeadingWord.Control) && line.Split([' ', ',', ';', ':', '(', ')', '=', '.'], StringSplitOptions.RemoveEmptyEntries).Any(w => w is "C0" or "c0" or "Co" or "C₀");
+
+    // "S0", "0 (no powder)", "K0-a": counted from nought, before the vessels.
+    private static bool IsNumberedNought(List<SampleRow> rows) => rows.TrueForAll(r => Words(r.Written)[0].TrimStart("ABCDEFGHIJKLMNOPQRSTUVWXYZabcdefghijklmnopqrstuvwxyz-_".ToCharArray()) is ['0', .. var rest] && !rest.Any(char.IsDigit));
 
     private static double Highest(SampleRow row) => row.Signals.Select(s => s.Readout.Value * (row.Dilution ?? 1)).OfType<double>().DefaultIfEmpty(0).Max();
 

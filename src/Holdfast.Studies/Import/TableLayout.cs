@@ -43,12 +43,16 @@ internal sealed record TableLayout(Grid Grid, ImmutableArray<GridRow> Preamble, 
     {
         if (grid.Rows.Any(r => !r.IsBlank) && grid.Rows.All(r => r.At(0).IsBlank))
             return In(grid with { Rows = [.. grid.Rows.Select(r => r with { Cells = r.Cells.IsEmpty ? r.Cells : r.Cells.RemoveAt(0) })] });
+        if (Ditto.Fill(grid) is { } filled)
+            return In(filled);
         if (UnitsBeside.Join(grid) is { } joined)
             return [.. In(joined).Select(t => t with { Turned = "units stood beside their numbers" })];
         if (LegendBeside.Move(grid) is { } moved)
             return In(moved);
         if (Transposed.Turn(grid) is { } turned)
             return [Of(turned, 0, turned.Rows.Length) with { Turned = "each column was a sample; rows are counted as columns" }];
+        if (TitledList.Turn(grid) is { } list)
+            return [Of(list, 0, list.Rows.Length)];
         if (AmountLines.Turn(grid) is { } lines)
             return [Of(lines, 0, lines.Rows.Length) with { Turned = "each line of amounts was a sample" }];
         if (SampleBlocks.Turn(grid) is { } blocks)
@@ -59,6 +63,8 @@ internal sealed record TableLayout(Grid Grid, ImmutableArray<GridRow> Preamble, 
         if (starts.Count < 2)
             return [Of(grid, 0, grid.Rows.Length)];
         var general = Notes.Of(grid.Rows[..LinesAbove(grid.Rows, starts[0])].Where(r => !r.IsBlank));
+        // So does a line under the last table that says that it is of all: "all flasks: 50 mL, 4 h".
+        var ofAll = Notes.Of(Footer.Split(grid.Rows[(starts[^1] + 1)..]).Lines.Where(r => Lexicon.Tokens(r.Cells.First(c => !c.IsBlank).Text).Any(Notes.Each.Contains)));
         var tables = ImmutableArray.CreateBuilder<TableLayout>();
         for (var i = 0; i < starts.Count; i++)
         {
@@ -66,7 +72,7 @@ internal sealed record TableLayout(Grid Grid, ImmutableArray<GridRow> Preamble, 
             var to = i + 1 < starts.Count ? LinesAbove(grid.Rows, starts[i + 1]) : grid.Rows.Length;
             var table = Of(grid, from, to) with { Part = i };
             // What stands above the first table's own title holds for the later ones too.
-            tables.Add(i == 0 ? table : table with { Notes = table.Notes.Or(general) });
+            tables.Add(table with { Notes = (i == 0 ? table.Notes : table.Notes.Or(general)).Or(ofAll) });
         }
 
         return tables.ToImmutable();
@@ -109,6 +115,12 @@ internal sealed record TableLayout(Grid Grid, ImmutableArray<GridRow> Preamble, 
             .Select(c => HeadingReading.Of(c.Text).Name.Split(' ') is var words ? string.Join(' ', words.SkipWhile(w => !char.IsDigit(w[0])).Take(2)) : "")
             .Where(t => CellParts.Split(t) is (_, Amounts.UnitText.Known known) && UnitKinds.Of(known) == UnitKind.Time)
             .Select(t => new GridRow(heading.Number, [new Cell(t)]));
+
+    /// <summary>What the line of units says under a heading; null where there is none, or a word that is no unit.</summary>
+    /// <param name="column">The column, from 0.</param>
+    public string? UnitUnder(int column) => Units?.At(column).Text is { } said && !IsInsteadOfUnit(said) ? said : null;
+
+    private static bool IsInsteadOfUnit(string said) => InsteadOfUnits.Contains(said.ToLowerInvariant().Trim('(', ')', '[', ']', '.'));
 
     /// <summary>How many cells of a row are headings that mean something here.</summary>
     /// <param name="row">The row.</param>
@@ -284,13 +296,16 @@ internal sealed record TableLayout(Grid Grid, ImmutableArray<GridRow> Preamble, 
                 case UnitText.Known { Unit.IsOne: false } or UnitText.Ambiguous:
                     units++;
                     break;
-                case UnitText.Unknown when cell.Text.ToLowerInvariant() is not ("code" or "label" or "text" or "unit" or "units" or "einheit" or "unité" or "unidad" or "h:min" or "h:mm" or "hh:mm" or "std:min"):
+                case UnitText.Unknown when !IsInsteadOfUnit(cell.Text):
                     return false;
             }
         }
 
         return units > 0;
     }
+
+    // What stands in a line of units over codes, running numbers, names and times of the day.
+    private static readonly HashSet<string> InsteadOfUnits = new("code label text name unit units einheit unité unidad no nr num number nummer numéro numero número # n° nº id clock time uhr h:min h:mm hh:mm std:min".Split(' '), StringComparer.Ordinal);
 
     private static ImmutableArray<string> Names(GridRow? heading, ImmutableArray<GridRow> body)
     {

@@ -20,5 +20,5 @@ public static class SpectrometryProperties
     public static readonly Property StandardConcentration = Property.Number("standard-concentration", "concentration of the standard", "mg/L", "C", "standard", "standardconcentration", "nominal", "nominalconcentration", "known", "cstandard", "stdconc");
 
     /// <summary>How many times a portion was diluted before it was read.</summary>
-    public static readonly Property Dilution = Property.Number("dilution", "dilution factor", "", "d", "dilution", "dilutionfactor", "df", "d", "factor");
+    public static readonly Property Dilution = Property.Number("dilution", "dilution factor", "", "d", "dilution", "dilutionfactor", "df", "d", "factor", "facteur", "faktor", "fattore", "fator", "verdunningsfactor");
 }

@@ -17,8 +17,9 @@ public class IntakeCaseTests
         => AreRightOrAsked([.. IntakeCase.In(Repository.Verbatim("intake"))], []);
 
     // Electrodes whose millivolts follow the logarithm of the concentration (c12 of the twenty-fourth, c07 of the twenty-fifth set), a metal read by what it takes from a dye's light (c09 of the
-    // twenty-sixth), and two lines of a spectrum of which a note forbids one (c23 of the twenty-seventh).
-    private static readonly string[] NotYet = ["c07", "c09", "c12", "c23"];
+    // twenty-sixth), two lines of a spectrum of which a note forbids one (c23 of the twenty-seventh),
+    // and the time of a flask without a result, which is left out as its remark says (c01 of the twenty-ninth).
+    private static readonly string[] NotYet = ["c01", "c07", "c09", "c12", "c23"];
 
     private static void AreRightOrAsked(IReadOnlyCollection<IntakeCase> cases, string[] notYet)
     {

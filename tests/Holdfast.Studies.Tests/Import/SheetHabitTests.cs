@@ -161,4 +161,183 @@ public class SheetHabitTests
             ("Thu", false, [["flask", "powder (mg)", "V (mL)", "C0 (mg/L)", "Ce (mg/L)"], ["L4", 19.6, 50, 40, 15.41], ["L6", 19.6, 50, 70, 40.57]])), "lead.xlsx");
         Assert.Equal("read-again", Assert.Single(read.Questions, q => q.IsOpen).Id);
     }
+
+    [Theory]
+    [InlineData("Tube,Powder,Liquid,C0,Left\nno.,mg,mL,mg/L,mg/L\n")]
+    [InlineData("Tube,Powder,Liquid,C0,Left\n#,mg,mL,mg/L,mg/L\n")]
+    [InlineData("Röhrchen,Pulver,Volumen,C0,Ce\n(Nr.),(mg),(mL),(mg/L),(mg/L)\n")]
+    public void LineOfUnits_WithAWordOverTheCodes_IsOne(string heading)
+    {
+        var read = Read.Text(heading + "T1,10.1,25,29.6,19.35\nT2,14.8,25,29.6,15.61\nT3,19.8,25,29.6,11.66\n");
+        Assert.DoesNotContain(read.Questions, q => q.IsOpen);
+        Assert.Equal(3, read.Proposal!.Samples.Length);
+        Assert.Equal(14.8, read.Value("T2", BatchProperties.Mass.Name));
+    }
+
+    [Fact]
+    public void LineOfUnits_SetWithBlanks_StandsUnderItsColumns()
+    {
+        var read = Read.Text("bottle   powder    powder in   filtered at         Ni left\n         (mg)      (clock)     (clock)             (mg/L)\n"
+            + string.Concat(Enumerable.Range(1, 6).Select(i => $"M{i}       {38 + i}.3      09:{i}0       1{i}:15               1{i}.42\n")) + "\n80 mL each, measured before: 24.82 mg/L Ni\n", "page.txt");
+        Assert.DoesNotContain(read.Questions, q => q.IsOpen);
+        Assert.Equal(39.3, read.Value("M1", BatchProperties.Mass.Name));
+        Assert.Equal(125, read.Value("M1", BatchProperties.ContactTime.Name));
+    }
+
+    [Theory]
+    [InlineData("Element\tNi\tUnit\tmg/L", true)]
+    [InlineData("Element\tNi\tMethod\tflame", false)]
+    public void NumberedReadings_UnderAStatedUnit_AreReadings(string line, bool areRead)
+    {
+        var read = Read.Text(line + "\n\nPos\tLabel\tRep 1\tRep 2\tMean\tSD\n1\tstart A\t17.440\t17.376\t17.408\t0.03\n2\tcd1\t11.515\t11.455\t11.485\t0.03\n3\tcd2\t9.849\t9.886\t9.868\t0.02\n");
+        Assert.Equal(areRead ? [11.515, 11.455] : [], read.Proposal?.Readings.Where(r => r.Sample == "cd1").Select(r => r.Value!.Value) ?? []);
+    }
+
+    [Theory]
+    [InlineData("bottles done,,,,,,3", 3)]
+    [InlineData("first,,,,,,3.5", null)]
+    public void Tally_WithoutACode_IsNoVessel(string last, int? vessels)
+    {
+        var read = Read.Text($"Who,Bottle,Powder mg,Vol mL,Start mg/L,End mg/L,Done\nfirst,B1,29.9,40,10,3.57,x\nfirst,B2,29.8,40,20,8.48,x\nsecond,B3,30.4,40,30,14.7,x\n{last}\n");
+        Assert.Equal(vessels is null ? 3 : vessels, read.Proposal!.Samples.Length);
+        Assert.Contains("no sample and left out", Assert.Single(read.Findings, f => f.Sentence.Contains("left out", StringComparison.Ordinal)).Sentence, StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData("Hours on the shaker", 300.0)]
+    [InlineData("Stunden geschüttelt", 300.0)]
+    [InlineData("minutes in contact", 5.0)]
+    [InlineData("Hour of filtering", null)]
+    public void SpanOfTime_CountedInTheHeading_IsItsUnit(string heading, double? minutes)
+        => Assert.Equal(minutes, Read.Text($"Bottle,Powder (mg),Solution (mL),{heading},C0 (mg/L),Ce (mg/L)\nF1,15,50,5,30,20\nF2,24.9,50,5,30,16\nF3,34.9,50,5,30,12\n").Value("F1", BatchProperties.ContactTime.Name));
+
+    [Fact]
+    public void Nought_WithoutPowder_IsTheStart_WhereNothingElseSaysWhatThatWas()
+    {
+        var read = Read.Text("Bottle,Powder (mg),V (mL),Ni found (mg/L)\nS0 (no powder),,50,27.5\nF1,15.0,50,21.3\nF2,24.9,50,17.5\nF3,34.9,50,14.4\n");
+        Assert.Equal(SampleRole.StartSolution, Assert.Single(read.Proposal!.Samples, s => s.Code.StartsWith("S0", StringComparison.Ordinal)).Role);
+        var stated = Read.Text("Bottle,Powder (mg),V (mL),C0 (mg/L),Ni found (mg/L)\nS0 (no powder),,50,28,27.5\nF1,15.0,50,28,21.3\nF2,24.9,50,28,17.5\nF3,34.9,50,28,14.4\n");
+        Assert.Equal(SampleRole.Control, Assert.Single(stated.Proposal!.Samples, s => s.Code.StartsWith("S0", StringComparison.Ordinal)).Role);
+    }
+
+    [Fact]
+    public void Absorbance_ReadAgain_IsReadWithTheFirst_AndTheirMeanIsNot()
+    {
+        var read = Read.Text("Bottle,A,A again,Mean A\nF1,0.3412,0.3409,0.34105\nF2,0.2806,0.2809,0.28075\nF3,0.2320,0.2316,0.2318\n");
+        Assert.Equal([0.3412, 0.3409], read.Proposal!.Readings.Where(r => r.Sample == "F1").Select(r => r.Value!.Value));
+    }
+
+    [Theory]
+    [InlineData("19.8,19.7,20.6,20.3", true)]
+    [InlineData("20,20,20,20", false)]
+    [InlineData("20,40,60,80", false)]
+    public void Amounts_LikeWeighingsUnderTheVolume_AreAskedAbout(string volumes, bool isAsked)
+        => Assert.Equal(isAsked, Take.Understand(Read.Nothing, [new IncomingFile("time.csv", System.Text.Encoding.UTF8.GetBytes("Code,Powder (mg),Liquid (mL),Shaken (min),before (mg/L),after (mg/L)\n" + string.Concat(volumes.Split(',').Select((v, i) => $"L{i + 1},50,{v},{15 << i},22.5,{17.5 - (2 * i)}\n"))))], Answers.None, TestContext.Current.CancellationToken)
+            .SelectMany(u => u.Understanding.Questions).Any(q => q.IsOpen && q.Id == "amounts"));
+
+    [Theory]
+    [InlineData("all flasks: 50 mL, Ni before 41.2 mg/L, 4 h", 41.2)]
+    [InlineData("this block: 50 mL, Ni before 41.2 mg/L, 4 h", null)]
+    public void Line_UnderTheLastTable_ThatIsOfAll_HoldsForEach(string line, double? start)
+        => Assert.Equal(start, Read.Text($"pH 3.0\nflask,powder (mg),Ni after (mg/L)\na,9.9,37.76\nb,19.8,35.04\n\npH 6.0\nflask,powder (mg),Ni after (mg/L)\na,9.9,28.72\nb,20.2,17.65\n\n\"{line}\"\n").Proposal!.Samples.First(s => s.Code == "a").Facts.GetValueOrDefault(BatchProperties.InitialConcentration.Name)?.Value);
+
+    [Theory]
+    [InlineData("weighing log, powder into bottles, mg", 3)]
+    [InlineData("what the balance said", 0)]
+    public void List_UnderATitle_IsWhatTheTitleSays(string title, int masses)
+        => Assert.Equal(masses, Read.Text(title + "\n\nR1    19.7\nR2    20.5\nR3    19.4\n", "log.txt").Proposal?.Samples.Count(s => s.Facts.ContainsKey(BatchProperties.Mass.Name)) ?? 0);
+
+    private static IEnumerable<string> OpenQuestions(string text)
+        => Take.Understand(Read.Nothing, [new IncomingFile("sheet.csv", System.Text.Encoding.UTF8.GetBytes(text))], Answers.None, TestContext.Current.CancellationToken).SelectMany(u => u.Understanding.Questions).Where(q => q.IsOpen).Select(q => q.Id);
+
+    [Theory]
+    [InlineData("4.963,10,4.963", "multiplied")]
+    [InlineData("4.963,10,49.63", null)]
+    public void Factor_AppliedInSomeRowsOnly_IsAskedAbout(string last, string? asked)
+        => Assert.Equal(asked is null ? [] : [asked], OpenQuestions($"run,mass (mg),volume (mL),before (mg/L),read (mg/L),factor,corrected (mg/L)\nS1,52.9,40,4,0.966,1,0.966\nS2,54.6,40,40,1.757,10,17.57\nS3,56.9,40,60,3.204,10,32.04\nS4,56.1,40,80,{last}\n"));
+
+    [Theory]
+    [InlineData("multiply", 49.63)]
+    [InlineData("undiluted", 4.963)]
+    public void Factor_AppliedInSomeRowsOnly_IsAppliedAsAnswered(string answer, double result)
+    {
+        var read = Read.Text("run,mass (mg),volume (mL),before (mg/L),read (mg/L),factor,corrected (mg/L)\nS1,52.9,40,4,0.966,1,0.966\nS2,54.6,40,40,1.757,10,17.57\nS3,56.9,40,60,3.204,10,32.04\nS4,56.1,40,80,4.963,10,4.963\n", answers: Answers.None.With("multiplied", answer));
+        Assert.Equal([17.57, result], read.Proposal!.Readings.Where(r => r.Sample is "S2" or "S4").Select(r => Math.Round(r.Value!.Value * r.Dilution, 6)));
+    }
+
+    [Fact]
+    public void Factor_NotNamedAsOne_IsNotPassedOver()
+        => Assert.Equal(["same:" + SpectrometryProperties.ReportedConcentration.Name], OpenQuestions("run,mass (mg),volume (mL),before (mg/L),read (mg/L),zz,corrected (mg/L)\nS1,52.9,40,4,0.966,1,0.966\nS2,54.6,40,40,1.757,10,17.57\nS3,56.9,40,60,3.204,10,32.04\n"));
+
+    [Theory]
+    [InlineData("40,25.1", "amounts")]
+    [InlineData("40,35", null)]
+    [InlineData("25.3,40", null)]
+    public void Amounts_ExchangedInOneRow_AreAskedAbout(string row, string? asked)
+        => Assert.Equal(asked is null ? [] : [asked], OpenQuestions($"vessel,powder (mg),liquid (mL),before (mg/L),after (mg/L)\nX1,24.7,40,10,2.6\nX2,24.9,40,20,6.55\nX3,25.2,40,30,12.1\nX4,25.4,40,45,23.0\nX5,{row},60,36.3\n"));
+
+    [Theory]
+    [InlineData(0.5, "own-uptake")]
+    [InlineData(1.0, null)]
+    public void OwnUptake_ByOneFactorThroughout_IsAskedAbout(double factor, string? asked)
+        => Assert.Equal(asked is null ? [] : [asked], OpenQuestions("50 mL each\n\nflask,powder (mg),before (mg/L),after (mg/L),q (mg/g)\n" + string.Concat(new[] { (103.4, 10, 1.51), (96, 20, 4.05), (96.2, 40, 12.63), (100.3, 60, 25.21) }.Select((r, i) => FormattableString.Invariant($"B{i + 1},{r.Item1},{r.Item2},{r.Item3},{factor * (r.Item2 - r.Item3) * 50 / r.Item1:0.###}\n")))));
+
+    [Fact]
+    public void Standards_OfTwoReagentsBesideEachOther_AreTwoLines()
+        => Assert.Equal("standards", Assert.Single(Read.Text("reagent 1,,,reagent 2,\nstandard (mg/L),Abs,,standard (mg/L),Abs\n0,0.003,,0,0.006\n0.5,0.309,,0.5,0.256\n1,0.618,,1,0.503\n1.5,0.922,,1.5,0.752\n\ntube,Abs,powder (mg),water (mL),start (mg/L)\nR1,0.68,4.8,100,1.5\nR2,0.596,10,100,1.5\nR3,0.543,14.4,100,1.5\n").Questions, q => q.IsOpen).Id);
+
+    [Fact]
+    public void DittoMarks_StandForTheCellAbove()
+    {
+        var read = Read.Text("bottle   shell    water   left\n         g        ml      mg/l\nE1       0.0198   100     5.522\nE2       0.0410    \"      3.655\nE3       0.0589    \"      2.619\nE4       0.0885    \"      1.641\nE5       0.1293    \"      1.019\n", "page.txt");
+        Assert.Equal([100, 100, 100, 100, 100], read.Proposal!.Samples.Select(s => s.Facts[BatchProperties.Volume.Name].Value!.Value));
+        Assert.Null(Holdfast.Studies.Import.Shapes.Ditto.Fill(new Grid(null, [new GridRow(1, [new Cell("\"")]), new GridRow(2, [new Cell("\"")])])));
+    }
+
+    [Fact]
+    public void Vessels_OfOneSettingBesideEachOther_AreVesselsOfTheirOwn()
+    {
+        var read = Read.Text("pair\tsolid I / mg\tsolid II / mg\tliquid / mL\tbegin / mg/L\tend I / mg/L\tend II / mg/L\nS1\t35.9\t33.6\t30\t5\t1.53\t1.57\nS2\t36.7\t33.0\t30\t10\t3.10\t3.30\nS3\t33.3\t33.9\t30\t25\t9.43\t9.00\n");
+        Assert.DoesNotContain(read.Questions, q => q.IsOpen);
+        Assert.Equal(33.6, read.Value("S1 II", BatchProperties.Mass.Name));
+        Assert.Equal([1.53, 1.57], read.Proposal!.Readings.Where(r => r.Sample.StartsWith("S1", StringComparison.Ordinal)).Select(r => Math.Round(r.Value!.Value, 6)));
+    }
+
+    [Theory]
+    [InlineData("Beads in g (dried). Water in mL.\nStart and left: mg/L Ni.", 49.2)]
+    [InlineData("Beads in mg. Water in mL.\nStart and left: mg/L Ni.", 0.0492)]
+    public void Units_SaidUnderTheTableByName_AreThoseOfTheHeadings(string lines, double milligrams)
+        => Assert.Equal(milligrams, Math.Round(Read.Text($"Jar,Beads,Water,Ni at start,Ni left\nJ1,0.0492,75,14,11.97\nJ2,0.1014,75,14,10.01\nJ3,0.2079,75,14,6.797\n\n{lines}\n").Value("J1", BatchProperties.Mass.Name)!.Value, 6));
+
+    [Theory]
+    [InlineData("1 h 30", 90.0)]
+    [InlineData("1 u 30", 90.0)]
+    [InlineData("2 h 05 min", 125.0)]
+    public void Time_InHoursAndMinutes_IsRead(string cell, double minutes)
+        => Assert.Equal(minutes, Read.Text($"Flask,Powder (mg),Water (mL),before (mg/L),after (mg/L),contact\nk1,14.5,250,8,6.2,10 min\nk2,14.9,250,8,4.7,25 min\nk3,15.5,250,8,2.3,{cell}\n").Value("k3", BatchProperties.ContactTime.Name));
+
+    [Theory]
+    [InlineData("250 mL in every jar, one hour on the shaker", 60.0)]
+    [InlineData("250 mL in every jar, zwei Stunden geschüttelt", 120.0)]
+    [InlineData("250 mL in every jar, shaken 24 h in the warm room", 1440.0)]
+    [InlineData("250 mL in every jar, dried 24 h in the warm room", null)]
+    public void TimeOfAll_InWords_IsRead(string line, double? minutes)
+        => Assert.Equal(minutes, Read.Text($"{line}\n\njar,powder (mg),before (mg/L),after (mg/L)\nJ1,14.5,8,6.2\nJ2,14.9,8,4.7\nJ3,15.5,8,2.3\n", "jars.csv").Value("J1", BatchProperties.ContactTime.Name));
+
+    [Fact]
+    public void Volumes_OfWhichOneIsTheSum_AreItsParts()
+    {
+        var read = Read.Text("vial,stock (mL),water (mL),total (mL),start (mg/L),gel (mg),found (mg/L),taken out (mg)\nV1,0.5,39.5,40,6.25,29.1,1.54,0.1884\nV2,1,39,40,12.5,29.1,3.52,0.3592\nV3,2,38,40,25,27,9.07,0.6372\n");
+        Assert.DoesNotContain(read.Questions, q => q.IsOpen);
+        Assert.Equal(40, read.Value("V1", BatchProperties.Volume.Name));
+        Assert.Equal(29.1, read.Value("V1", BatchProperties.Mass.Name));
+    }
+
+    [Fact]
+    public void Water_ThatReadsNextToNothing_IsABlank()
+    {
+        var read = Read.Text("tube,Abs\nwater,0.006\nP1,0.77\nP2,0.62\nP3,0.50\n");
+        Assert.Equal(SampleRole.Blank, Assert.Single(read.Proposal!.Samples, s => s.Code == "water").Role);
+        Assert.NotEqual(SampleRole.Blank, Assert.Single(Read.Text("tube,Abs\nwater,0.21\nP1,0.77\nP2,0.62\nP3,0.50\n").Proposal!.Samples, s => s.Code == "water").Role);
+    }
 }

@@ -18,7 +18,7 @@ internal readonly partial record struct ColumnGuess(ColumnUse Use, Property? Pro
     private static readonly Amounts.Unit Potentials = Amounts.Unit.Parse("mV");
 
     // Which of several readings; numbers in words, since "A1" may name anything.
-    private static readonly HashSet<string> Ordinals = new(("1st 2nd 3rd 4th first second third i ii iii 1re 1ere 2e 2eme 3e 3eme premiere deuxieme seconde troisieme erste zweite dritte 1a 2a 3a primera segunda tercera primeira terceira prima seconda terza "
+    private static readonly HashSet<string> Ordinals = new(("again repeat repeated rep bis nochmal encore otra outra ancora 1st 2nd 3rd 4th first second third i ii iii 1re 1ere 2e 2eme 3e 3eme premiere deuxieme seconde troisieme erste zweite dritte 1a 2a 3a primera segunda tercera primeira terceira prima seconda terza "
         + "eerste tweede derde pierwsza druga trzecia birinci ikinci ucuncu forsta andra tredje prvni druha treti pertama kedua ketiga").Split(' '), StringComparer.Ordinal);
 
     /// <summary>Words for liquid that was taken out of a vessel to be read or diluted.</summary>
@@ -89,6 +89,9 @@ internal readonly partial record struct ColumnGuess(ColumnUse Use, Property? Pro
     {
         if (h.Has(W.Spread))
             return LeftOut("the scatter of a mass");
+        // "taken out (mg)": of the metal, worked out.
+        if ((h.Tokens.Any(IsTakenOut) || h.Tokens is [.., "taken", "out" or "up" or "off"]) && !h.HasAny(W.Sorbent, W.Boat, W.Full, W.Empty))
+            return LeftOut("the mass of metal taken out");
         // "Net", "Netto": the boat is taken off already.
         if (h.Tokens.Any(IsNet) && !h.HasAny(W.Boat, W.Liquid) && !h.Text.Contains('+', StringComparison.Ordinal))
             return Fact(BatchProperties.Mass, "a net mass");
@@ -186,6 +189,8 @@ internal readonly partial record struct ColumnGuess(ColumnUse Use, Property? Pro
         // "A (1st)", "E 2nd": the symbol, and which reading of it.
         if (h.Tokens is ["a" or "e", var which] && char.IsUpper(h.Name[0]) && Ordinals.Contains(which))
             return new(ColumnUse.Signal, SpectrometryProperties.Absorbance, "an absorbance, read more than once");
+        if (h.Has(W.Mean) && h.Tokens is [_, "a" or "e"] or ["a" or "e", _] && h.Name.Split(' ', '_').Any(p => p is "A" or "E"))
+            return new(ColumnUse.Signal, SpectrometryProperties.Absorbance, "the mean of an absorbance");
         if (h.Has(W.Absorbance) && !h.HasAny(W.Removal, W.Spread))
             return new(ColumnUse.Signal, SpectrometryProperties.Absorbance, "an absorbance");
         if (IsDifferenceOfConcentrations(h.Text))

@@ -44,6 +44,7 @@ internal sealed record HeadingReading(string Text, string Name, UnitText Unit, I
         ["godziny"] = "h",
         ["uur"] = "h",
         ["uren"] = "h",
+        ["u"] = "h",
         ["hod"] = "h",
         ["tim"] = "h",
         ["timmar"] = "h",
@@ -93,6 +94,9 @@ internal sealed record HeadingReading(string Text, string Name, UnitText Unit, I
         ["celsius"] = "degC",
         ["gradc"] = "degC",
     }.ToImmutableDictionary(StringComparer.Ordinal);
+
+    // Spans of time, counted: one hour alone may be one of the day, and "ore" may be rock.
+    private static readonly HashSet<string> Hours = new("hours hrs minutes mins seconds days stunden stdn minuten sekunden heures minutes horas minutos minuti uren timmar minuter godziny minuty dakika".Split(' '), StringComparer.Ordinal);
 
     /// <summary>The heading's letters and digits in lower case: how properties list their headings.</summary>
     public string Key { get; } = HeadingWords.Key(Name);
@@ -168,6 +172,9 @@ internal sealed record HeadingReading(string Text, string Name, UnitText Unit, I
                 words = words.Add(HeadingWord.End);
         }
 
+        // "Hours on the shaker", "minutes of contact": the word in front, or behind, is the unit.
+        if (unit is UnitText.Absent && tokens.Length is > 1 and <= 5 && (Hours.Contains(tokens[0]) ? tokens[0] : Hours.Contains(tokens[^1]) ? tokens[^1] : null) is { } counted && UnitOf(counted) is UnitText.Known inWords)
+            return new(written, name, inWords, tokens, words.Add(HeadingWord.Time));
         // "hours" says what it is and in which unit.
         if (unit is UnitText.Absent && tokens.Length == 1 && (tokens[0].Length > 3 || tokens[0] is "hrs" or "mins" or "hr" or "min" or "h") && UnitOf(tokens[0]) is UnitText.Known { Unit.IsOne: false } itself && UnitKinds.Of(itself) == UnitKind.Time)
             return new(written, name, itself, tokens, words.Add(HeadingWord.Time));

@@ -12,6 +12,9 @@ internal static partial class PhysicalSense
     /// <summary>Her own uptake and the one worked out agree within this share; common practice of rounding.</summary>
     internal const double OwnResultWithin = 0.1;
 
+    /// <summary>One factor between her uptake and the one worked out: it scatters by less than this share, as rounding does.</summary>
+    private const double OneFactorWithin = 0.02;
+
     private const double MinutesOfAnHour = 60;
 
     // A vessel of the same time reads within this share of the other.
@@ -23,14 +26,23 @@ internal static partial class PhysicalSense
     /// <summary>What remains of it as minutes still is a series over time.</summary>
     private const double ShortestUsual = 30;
 
-    // One mass for all, and volumes like weighings: "50, 50, 50" under mg and "25.3, 51.3, 102.7" under mL.
+    // One mass for all, and volumes like weighings: "50, 50, 50" under mg and "25.3, 51.3, 102.7", or "19.8, 20.3, 19.5", under mL.
     private static void SwappedAmounts(List<Whole> vessels, IncomingUnderstood[] understood, Answers answers)
     {
         foreach (var file in vessels.Where(v => v is { Mass: > 0, Volume: > 0, MassAt: not null, VolumeAt: not null } && v.MassAt.Original == v.VolumeAt.Original).GroupBy(v => v.MassAt!.Original, StringComparer.Ordinal).Select(g => g.ToList()))
         {
             var volumes = file.Select(v => v.Volume!.Value).ToList();
+            if (SomeSwapped(file) is { Count: > 0 } some)
+            {
+                ImmutableArray<string> these = [.. some.Select(v => v.Code)];
+                var of = Place(some[0].MassAt, understood);
+                Decide(of, understood, answers.For(of.File.Name), "amounts", $"{Shown(these)}: {some[0].MassAt!.Column ?? "the mass"} is {Text(some[0].Mass!.Value)}, as {some[0].VolumeAt!.Column ?? "the volume"} is elsewhere, and {Text(some[0].Volume!.Value)} stands under the volume. Do the two stand under each other's headings there?",
+                    ["swap-amounts", "keep", "leave-out"], these, answer => Change(understood, these, answer == "swap-amounts" ? AmountsSwapped : answer == "keep" ? null : WithoutMass), some[0]);
+                continue;
+            }
+
             if (file.Count < FewestAlike || file.Any(v => !v.Mass!.Value.Equals(file[0].Mass!.Value)) || !IsRound(file[0].Mass!.Value)
-                || volumes.Distinct().Count() < FewestAlike || volumes.Max() < 2 * volumes.Min() || volumes.Count(v => !IsRound(v)) * 2 <= volumes.Count)
+                || volumes.Distinct().Count() < FewestAlike || volumes.Count(v => !IsRound(v)) * 2 <= volumes.Count)
                 continue;
             var (mass, volume) = (file[0].MassAt!.Column ?? "the mass", file[0].VolumeAt!.Column ?? "the volume");
             ImmutableArray<string> codes = [.. file.Select(v => v.Code)];
@@ -38,6 +50,16 @@ internal static partial class PhysicalSense
             Decide(place, understood, answers.For(place.File.Name), "amounts", $"{mass} is {Text(file[0].Mass!.Value)} for every vessel, and {volume} runs from {Text(volumes.Min())} to {Text(volumes.Max())} like weighings. Do {mass} and {volume} stand under each other's headings?",
                 ["swap-amounts", "keep", "leave-out"], codes, answer => Change(understood, codes, answer == "swap-amounts" ? AmountsSwapped : answer == "keep" ? null : WithoutMass), file[0]);
         }
+    }
+
+    // "24.7 | 40", "24.9 | 40", then "40 | 25.1": the one volume of all others under the mass, and a mass like theirs under the volume.
+    private static List<Whole> SomeSwapped(List<Whole> file)
+    {
+        if (file.GroupBy(v => v.Volume!.Value).MaxBy(g => g.Count()) is not { } most || most.Count() < FewestAlike || most.Count() * 2 <= file.Count || most.Count() == file.Count)
+            return [];
+        var (least, largest) = (most.Min(v => v.Mass!.Value), most.Max(v => v.Mass!.Value));
+        var others = file.Where(v => !v.Volume!.Value.Equals(most.Key)).ToList();
+        return largest < most.Key && others.TrueForAll(v => v.Mass!.Value.Equals(most.Key) && v.Volume!.Value > least * (1 - OwnResultWithin) && v.Volume.Value < largest * (1 + OwnResultWithin)) ? others : [];
     }
 
     // What is poured is a round number; what is weighed is not.
@@ -92,8 +114,8 @@ internal static partial class PhysicalSense
 
     private static (Sample, Func<Reading, Reading?>) WithoutTime(Sample sample) => (sample with { Facts = sample.Facts.Remove(BatchProperties.ContactTime.Name) }, r => r);
 
-    // Her own uptake does not follow from her own numbers: one of them is not what it says. All are taken as they are, and it is said.
-    private static void OwnResults(List<Whole> vessels, IncomingUnderstood[] understood)
+    // Her own uptake does not follow from her own numbers: one of them is not what it says. By one factor throughout it is an amount, which is hers to say; elsewhere it is said.
+    private static void OwnResults(List<Whole> vessels, IncomingUnderstood[] understood, Answers answers)
     {
         foreach (var file in vessels.Where(v => v is { OwnUptake.Value: > 0, Uptake: > 0 }).GroupBy(v => v.OwnUptake!.Origin.Original, StringComparer.Ordinal).Select(g => g.ToList()))
         {
@@ -104,12 +126,20 @@ internal static partial class PhysicalSense
             var ratio = Middle(off, Ratio);
             var alike = off.Count >= FewestAlike && off.TrueForAll(v => Math.Abs((Ratio(v) / ratio) - 1) < OwnResultWithin);
             var first = off[0];
-            var sentence = $"{first.OwnUptake!.Origin.Column ?? "Your uptake"} of {Shown([.. off.Select(v => v.Code)])} is not what C0, Ce, volume and mass beside it give: {Text(first.OwnUptake.Value!.Value)} against {Text(first.Uptake!.Value)} mg/g for {first.Code}"
+            ImmutableArray<string> codes = [.. off.Select(v => v.Code)];
+            if (alike && off.Count == file.Count && first.Volume is { } all && off.TrueForAll(v => Math.Abs((Ratio(v) / ratio) - 1) < OneFactorWithin))
+            {
+                Decide(place, understood, answers.For(place.File.Name), "own-uptake", $"{first.OwnUptake!.Origin.Column ?? "Your uptake"} is {Text(ratio)} times what C0, Ce, volume and mass beside it give, in every row: {Text(first.OwnUptake.Value!.Value)} against {Text(first.Uptake!.Value)} mg/g for {first.Code}. "
+                    + $"A volume of {Text(all * ratio)} mL instead of {Text(all)} mL would fit, or a mass so many times smaller. Do the volume and the mass hold as they stand?", ["keep", "leave-out"], codes, answer => Change(understood, codes, answer == "keep" ? null : WithoutMass), first);
+                continue;
+            }
+
+            var sentence = $"{first.OwnUptake!.Origin.Column ?? "Your uptake"} of {Shown(codes)} is not what C0, Ce, volume and mass beside it give: {Text(first.OwnUptake.Value!.Value)} against {Text(first.Uptake!.Value)} mg/g for {first.Code}"
                 + (alike && first.Volume is { } volume ? $", {Text(ratio)} times throughout. A volume of {Text(volume * ratio)} mL instead of {Text(volume)} mL would fit, or a mass so many times smaller" : "") + ". Which of them holds? It is worked out from what stands beside it.";
             var index = Array.FindIndex(understood, u => u.File == place.File);
             understood[index] = understood[index] with
             {
-                Understanding = understood[index].Understanding with { Findings = understood[index].Understanding.Findings.Add(Finding.Of(Codes.OddCell, Weight.Caution, sentence, [.. off.Select(v => v.Code)])) },
+                Understanding = understood[index].Understanding with { Findings = understood[index].Understanding.Findings.Add(Finding.Of(Codes.OddCell, Weight.Caution, sentence, [.. codes])) },
             };
         }
     }

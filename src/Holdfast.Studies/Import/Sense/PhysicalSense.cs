@@ -55,7 +55,7 @@ internal static partial class PhysicalSense
         SwappedAmounts(vessels, understood, answers);
         FallingTimes(vessels, understood, answers);
         LongTimes(vessels, understood, answers);
-        OwnResults(vessels, understood);
+        OwnResults(vessels, understood, answers);
         ControlsThatLost(before, after, vessels, understood);
     }
 

@@ -16,7 +16,7 @@ internal static class NamedResults
     {
         if (layout.Heading is not { } heading || layout.Headings.Length < FewestNames + 1)
             return null;
-        var read = layout.Headings.Select((h, i) => (Place: i, Reading: HeadingReading.Of(h, layout.Units?.At(i).Text))).Where(c => !heading.At(c.Place).IsBlank).ToList();
+        var read = layout.Headings.Select((h, i) => (Place: i, Reading: HeadingReading.Of(h, layout.UnitUnder(i)))).Where(c => !heading.At(c.Place).IsBlank).ToList();
         // Vessels with codes of their own have one result each, whatever else stands beside it.
         if (read.Count < FewestNames + 1 || WideSeries.SettingDown(read[0].Reading) is null)
             return null;

@@ -20,7 +20,8 @@ internal sealed partial class Notes
     private static readonly HashSet<string> OfTheInstrument = new(("cuvette cuvettes cuvet kuvette kuvetten cubeta cubetas cuve cuves cuvetta kuweta kyvett kyveta kuvet titrant titrans titrante titulant titration titriert titulacion "
         + "titolante loop injection injected injektion inyeccion injecao iniezione autosampler").Split(' '), StringComparer.Ordinal);
 
-    private static readonly HashSet<string> Each = new("all every each per alle jede jedes jeder je chaque toutes tous todos todas cada tutti tutte ogni elke kazda kazdy".Split(' '), StringComparer.Ordinal);
+    /// <summary>Words that say that a line is of every vessel.</summary>
+    internal static readonly HashSet<string> Each = new("all every each per alle jede jedes jeder je chaque toutes tous todos todas cada tutti tutte ogni elke kazda kazdy".Split(' '), StringComparer.Ordinal);
 
     private readonly List<NotedSetting> settings = [];
     private readonly List<NotedSetting> drawn = [];
@@ -151,6 +152,13 @@ internal sealed partial class Notes
         dilutionApplied = dilution?.Applied is null ? dilutionApplied : dilution;
         isDilutionDoubted |= NotedDilution.IsDoubt(line);
         DilutionFactor = dilution?.Factor is null ? DilutionFactor : dilution;
+        // "Element | Cd | Unit | mg/L": pairs along a line.
+        for (var i = 1; i + 1 < cells.Count; i++)
+        {
+            if (Lexicon.Tokens(cells[i].Text) is [var key] && Lexicon.OfToken(key).Contains(W.Unit))
+                UnitStated(row.Number, $"{cells[i].Text}: {cells[i + 1].Text}");
+        }
+
         // "Shaken for 24 h | 25 °C": there the first cell says something of its own.
         var isLabelled = cells.Count is >= 2 and <= 4 && char.IsLetter(cells[0].Text[0]) && !AmountLines.HoldsAmount(cells[0].Text);
         if (isLabelled && Pair(row.Number, cells, analyte))
@@ -203,8 +211,10 @@ internal sealed partial class Notes
         return ColumnGuess.Of(heading, default) is { Use: ColumnUse.Fact or ColumnUse.Signal, Property: { } guess } && Settings.Contains(guess) ? guess : null;
     }
 
-    private void Clause(int row, string clause, string? analyte)
+    private void Clause(int row, string said, string? analyte)
     {
+        // "one hour on the shaker"
+        var clause = Counted().Replace(said, m => $"{History.Ordinal.Text((Array.IndexOf(Numerals, m.Groups["count"].Value.ToLowerInvariant()) / NumeralsOfEach) + 1)} {m.Groups["unit"].Value}");
         UnitStated(row, clause);
         if (Ph().Match(clause) is { Success: true } ph && CellText.Read(ph.Groups["number"].Value, null) is CellText.Number level)
             Add(Lexicon.Of(clause).Contains(W.End) ? BatchProperties.EndPh : BatchProperties.StartPh, level.Value, new UnitText.Absent(), ph.Groups["number"].Value, row, analyte, isStated: true);
@@ -240,6 +250,9 @@ internal sealed partial class Notes
             // "1 mL made up to 5 mL before the flame": volumes of a dilution.
             if (UnitKinds.Of(unit) == UnitKind.Volume && (NotedDilution.IsOfVolumes(clause) || NotedTitration.Speaks(lines[^1])))
                 continue;
+            // "shaken 24 h in the warm room": where it stood while it was shaken is no step of the powder's making.
+            if (UnitKinds.Of(unit) == UnitKind.Time && Lexicon.Of(before) is var doing && doing.Contains(W.Contact) && !doing.Contains(W.Preparing))
+                words = words.Remove(W.Preparing);
             // "coconut shell, ground - all bottles 60 mL": what is said of all of them is no step of the powder's making.
             if (UnitKinds.Of(unit) == UnitKind.Volume && spoken.Exists(Each.Contains))
                 words = words.Remove(W.Preparing);
@@ -346,6 +359,14 @@ internal sealed partial class Notes
         var at = clause.IndexOf(part, StringComparison.Ordinal);
         return at > 0 && char.IsDigit(clause[..at].TrimEnd().LastOrDefault());
     }
+
+    private const int NumeralsOfEach = 6;
+
+    // Six languages for each number.
+    private static readonly string[] Numerals = "one eine une una um een two zwei deux dos duas twee three drei trois tres três drie four vier quatre cuatro quatro".Split(' ');
+
+    [GeneratedRegex(@"\b(?<count>one|eine|une|una|um|een|two|zwei|deux|dos|duas|twee|three|drei|trois|tres|três|drie|four|vier|quatre|cuatro|quatro) (?<unit>hours?|minutes?|Stunden?|Minuten?|heures?|horas?|minutos?|uur|uren)\b", RegexOptions.ExplicitCapture | RegexOptions.IgnoreCase | RegexOptions.NonBacktracking)]
+    private static partial Regex Counted();
 
     [GeneratedRegex(@"[;|•·]|, |\. | and | und | et | y | e ", RegexOptions.ExplicitCapture | RegexOptions.NonBacktracking)]
     private static partial Regex Clauses();

@@ -28,7 +28,7 @@ internal static class SettingsOfSheets
         if (settings.Body.FirstOrDefault(r => Plain(r.At(0).Text) == Plain(sheet)) is not { } row || Plain(sheet).Length == 0)
             return Notes.None;
         return Notes.Of(Enumerable.Range(1, Math.Max(0, settings.Headings.Length - 1)).Where(i => TableLayout.IsNumberLike(row.At(i)))
-            .Select(i => new GridRow(row.Number, [new Cell(settings.Units?.At(i).Text is { Length: > 0 } unit ? $"{settings.Headings[i]} ({unit})" : settings.Headings[i]), row.At(i)])), analyte);
+            .Select(i => new GridRow(row.Number, [new Cell(settings.UnitUnder(i) is { Length: > 0 } unit ? $"{settings.Headings[i]} ({unit})" : settings.Headings[i]), row.At(i)])), analyte);
     }
 
     /// <summary>True for "quantity | value | unit" with one setting a line: it speaks of the vessels of other tables.</summary>

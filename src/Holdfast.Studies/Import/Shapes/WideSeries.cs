@@ -10,7 +10,7 @@ internal static class WideSeries
 
     /// <summary>The table with one row a result; null where it is none.</summary>
     /// <param name="layout">The table.</param>
-    public static TableLayout? Turn(TableLayout layout) => WithSettingAbove(layout) ?? WithSettingsAsHeadings(layout) ?? WithNamesAsHeadings(layout);
+    public static TableLayout? Turn(TableLayout layout) => WithSettingAbove(layout) ?? WithSettingsAsHeadings(layout) ?? WithNamesAsHeadings(layout) ?? ReplicatesAside.Turn(layout);
 
     // "Ct (mg/L) | Time (min)" over "Material | 5 | 10 | 20": the setting's name on one line, its values on the next.
     private static TableLayout? WithSettingAbove(TableLayout layout)
@@ -121,12 +121,11 @@ internal static class WideSeries
                 return "Removal (%)";
             if (words.Contains(HeadingWord.End) && Notes.Of([new GridRow(0, [new Cell(clause)])]).UnitFor(UnitKind.Concentration) is { } unit)
                 return $"Ce ({unit.Unit.Plain})";
-            foreach (var mark in new[] { " in ", " en ", "(", ", " })
-            {
-                var at = clause.LastIndexOf(mark, StringComparison.Ordinal);
-                if (at > 0 && words.Contains(HeadingWord.End) && HeadingReading.UnitOf(clause[(at + mark.Length)..]) is Amounts.UnitText.Known known && UnitKinds.Of(known) == UnitKind.Concentration)
-                    return $"Ce ({known.Unit.Plain})";
-            }
+            // "nickel left in the liquid, mg/L (all ours)": a unit behind words, and no amount.
+            var said = clause.Split([' ', ',', '(', ')', '[', ']'], StringSplitOptions.RemoveEmptyEntries);
+            var unitAt = Array.FindIndex(said, w => HeadingReading.UnitOf(w) is Amounts.UnitText.Known known && UnitKinds.Of(known) == UnitKind.Concentration);
+            if (words.Contains(HeadingWord.End) && unitAt > 0 && !char.IsDigit(said[unitAt - 1][^1]) && HeadingReading.UnitOf(said[unitAt]) is Amounts.UnitText.Known { Unit: var stated })
+                return $"Ce ({stated.Plain})";
         }
 
         return null;
