@@ -30,6 +30,10 @@ internal sealed partial record ScanLayout(
     private const int RowsLooked = 120;
     private const int HeadingWithin = 3;
 
+    /// <summary>The row right above the heading, where it has several cells; null for none.</summary>
+    public GridRow? Above { get; private init; }
+
+
     /// <summary>The layout of a grid, or null when it holds no scan.</summary>
     /// <param name="grid">The grid.</param>
     public static ScanLayout? Of(Grid grid)
@@ -199,7 +203,7 @@ internal sealed partial record ScanLayout(
         var heading = above.TakeLast(HeadingWithin).LastOrDefault(r => r.Cells.Any(c => ScanWords.SaysTwoTheta(c.Text)) && r.Filled >= 2)
             ?? above.TakeLast(HeadingWithin).LastOrDefault(r => r.Filled == usual.Key && r.Cells.Any(c => ScanWords.Axis(c.Text) is not null) && r.Cells.Any(c => ScanWords.Column(c.Text) == ScanColumn.Intensity)) ?? above.LastOrDefault(r => r.Cells.Any(c => c.Text.Any(char.IsLetter) || c.Text.Contains('°', StringComparison.Ordinal)));
         ImmutableArray<(int, string)> lines = [.. above.Select(r => (r.Number, Text(r)))];
-        var layout = new ScanLayout(lines, heading, body, null, 0, Recognition.None);
+        var layout = new ScanLayout(lines, heading, body, null, 0, Recognition.None) { Above = above.TakeWhile(r => r != heading).LastOrDefault() is { Filled: > 1 } names ? names : null };
         return layout.Evidence(grid) is { Evidence: not null } says ? layout with { Says = says } : null;
     }
 
@@ -242,7 +246,13 @@ internal sealed partial record ScanLayout(
         if (Heading is not { } row)
             return [.. Enumerable.Repeat("", width)];
         if (row.Filled == width && row.Filled > 1)
-            return [.. Body[0].Cells.Select((c, i) => (c, i)).Where(p => !p.c.IsBlank).Select(p => row.At(p.i).Text)];
+        {
+            int[] places = [.. Enumerable.Range(0, Body[0].Cells.Length).Where(i => !Body[0].At(i).IsBlank)];
+            // "angle | counts | counts" under " | scan 1 | scan 2": what tells columns apart stands above them.
+            var alike = places.GroupBy(i => row.At(i).Text, StringComparer.OrdinalIgnoreCase).Where(g => g.Count() > 1).SelectMany(g => g).ToArray();
+            return [.. places.Select(i => Above is { } names && alike.Length == names.Filled && alike.Contains(i) && !names.At(i).IsBlank ? names.At(i).Text : row.At(i).Text)];
+        }
+
         // "# columns: 2theta(deg)  counts": the words of a comment, by runs of blanks, commas or tabs.
         var text = Comment().Replace(Text(row), "");
         foreach (var cut in new[] { Runs(), Marks(), Blanks() })

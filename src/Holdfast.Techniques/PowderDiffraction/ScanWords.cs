@@ -57,14 +57,7 @@ internal static partial class ScanWords
 
     /// <summary>True for a heading that numbers a run and names no powder: "1. Lauf", "run 2".</summary>
     /// <param name="heading">A heading.</param>
-    public static bool NumbersRun(string heading)
-    {
-        string[] words = [.. MeasuredTable.WordsOf(heading)];
-        return heading.Any(char.IsDigit) && words.Length > 0 && words.All(w => Run().IsMatch(w) || Column(w) == ScanColumn.Intensity) && words.Any(w => Run().IsMatch(w));
-    }
-
-    [GeneratedRegex(@"^(run|scan|pass|repeat|repetition|lauf|durchlauf|durchgang|wiederholung|aufnahme|messung|passage|mesure|balayage|essai|barrido|pasada|medida|repeticion|varredura|passagem|medicao|corsa|passata|passaggio|misura|scansione|ripetizione|przebieg|pomiar|skan|meting|doorgang|herhaling)s?$", RegexOptions.ExplicitCapture | RegexOptions.NonBacktracking)]
-    private static partial Regex Run();
+    public static bool NumbersRun(string heading) => RepeatWords.OnlyNumber(heading, w => Column(w) == ScanColumn.Intensity);
 
     [GeneratedRegex(@"^(scan|range|run|aufnahme|messung|lauf|mesure|balayage|barrido|medida|varredura|medicao|scansione|misura|pomiar|skan|meting|pattern|diffrac?togram\w*|difractograma|dyfraktogram)$", RegexOptions.ExplicitCapture | RegexOptions.NonBacktracking)]
     private static partial Regex Scanned();
@@ -93,7 +86,7 @@ internal static partial class ScanWords
     [GeneratedRegex(@"back\s*-?ground|bkgd?|bgnd?|(?<![a-z])bg(?![a-z])|untergrund|base\s*-?line|grundlinie|fond|fondo|фон|背景", RegexOptions.IgnoreCase | RegexOptions.ExplicitCapture, matchTimeoutMilliseconds: ScanWords.Patience)]
     private static partial Regex Background();
 
-    [GeneratedRegex(@"error|(?<![a-z])err(?![a-z])|sigma|σ|(?<![a-z])e\.?s\.?d|std|uncert|fehler|erreur|(?<![a-z])su(?![a-z])", RegexOptions.IgnoreCase | RegexOptions.ExplicitCapture, matchTimeoutMilliseconds: ScanWords.Patience)]
+    [GeneratedRegex(@"sqrt|√|square root|wurzel|racine|ra(í|i)z|radice|pierwiast|(?<![a-z])wortel|error|(?<![a-z])err(?![a-z])|sigma|σ|(?<![a-z])e\.?s\.?d|std|uncert|fehler|erreur|(?<![a-z])su(?![a-z])", RegexOptions.IgnoreCase | RegexOptions.ExplicitCapture, matchTimeoutMilliseconds: ScanWords.Patience)]
     private static partial Regex Uncertainty();
 
     [GeneratedRegex(@"calc|(?<![a-z])fit(ted)?(?![a-z])|model|differ|(?<![a-z])diff(?![a-z])|residu|smooth|geglättet|ber\.", RegexOptions.IgnoreCase | RegexOptions.ExplicitCapture, matchTimeoutMilliseconds: ScanWords.Patience)]

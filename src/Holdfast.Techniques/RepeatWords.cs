@@ -1,0 +1,19 @@
+namespace Holdfast.Techniques;
+
+/// <summary>Headings that number what was done again with one powder and name no powder: "1. Lauf", "run 2", "Tablette 3".</summary>
+internal static class RepeatWords
+{
+    private const string Runs = "run* scan* pass passes repeat* repetition* replicate* rep lauf* durchlauf* durchgang* wiederholung* aufnahme* messung* passage* mesure* balayage* essai* barrido* pasada* medida* repeticion* varredura* passagem medicao* corsa* passata* passaggi* misura* scansion* ripetizion* przebieg* pomiar* skan* meting* doorgang* herhaling* koring* matning* maling* mereni* olcum*";
+    private const string Portions = "pellet* tablet* tablett* pressling* presling* pastill* pastiglia* pastiglie pastilha* pastylk* tableta* tabletk* disc disk disque* portion* aliquot* aliquota* prise* toma* spot* stelle* place point* punkt* punto* ponto* punti";
+
+    /// <summary>True for words of repeating beside a number, and none of anything else but what was measured.</summary>
+    /// <param name="heading">A heading.</param>
+    /// <param name="isMeasured">True for a word that says what was measured: "counts".</param>
+    public static bool OnlyNumber(string heading, Func<string, bool> isMeasured)
+    {
+        string[] words = [.. MeasuredTable.WordsOf(heading)];
+        return heading.Any(char.IsDigit) && words.Any(IsRepeat) && words.All(w => IsRepeat(w) || isMeasured(w));
+    }
+
+    private static bool IsRepeat(string word) => MeasuredTable.Has(word, Runs) || MeasuredTable.Has(word, Portions);
+}
