@@ -14,11 +14,11 @@ namespace Holdfast.Techniques.Elements;
 internal sealed class DigestTable
 {
     // Dissolving a powder; not "dissolved", which is also what stays in the water of a vessel, and not "mineral", which is also a powder.
-    private const string Dissolving = "digest* digerid* digesto* aufschluss* aufgeschlossen* aufschlusslosung* mineralis* mineraliz* mineralizz* disgreg* roztwarz* roztworz*";
+    private const string Dissolving = "digest* digerid* digesto* aufschluss* aufgeschlossen* aufschlusslosung* mineralis* mineraliz* mineralizz* disgreg* roztwarz* roztworz* ontsluit* destructie* uppslut* oppslutning* oplukning* rozklad* hajotus* hajotet* feltaras*";
     private const string TakingUp = "adsor* sorption sorb* sorbent* uptake removal removed isotherm* kinetic* kinetik* cinetiq* cinetic* equilib* equilibr* gleichgewicht* batch vessel* flask* supernatant* uberstand* filtrate* filtrat* leach* desor* retention* contact* kontakt* initial* inicial* inizial* start* stock anfang* ausgang* poczatk* ph shak* schuttel* geschuttelt* rpm agita* wytrzas*";
     private static readonly string[] DissolvingPhrases = ["mise en solution", "puesta en disolucion", "attaque acide", "ataque acido", "attacco acido", "acid dissolution", "saureaufschluss", "mise en dissolution", "dissolution de la poudre", "dissolution of the powder"];
 
-    private const string ReadWords = "read reading* measured gelesen* abgelesen* gemessen* lu lue* lecture* mesure* leid* lectura* medid* leitura* lid* lett* lettura* misurat* gemeten afgelezen odczyt* zmierzon* meren*";
+    private const string ReadWords = "read reading* measured gelesen* abgelesen* gemessen* lu lue* lecture* mesure* leid* lectura* medid* leitura* lid* lett* lettura* misurat* gemeten afgelezen aflezing* avlast* avlas* avlest* aflast* odecet* odecten* okunan* odczyt* zmierzon* meren*";
     private const string DilutedWords = "dilut* dilue* diluid* verdunn* verduenn* rozciencz* verdun* zreden* utspad* seyrelt*";
     private const string FactorWords = "factor faktor facteur fator fattore df vf";
 

@@ -114,7 +114,7 @@ internal sealed partial class SorptionSettings
     {
         var name = SorptionWords.Setting(key) ?? key.Trim();
         // "sample after outgassing: 0.0982" names no sample, and "weighed again after outgassing: 0.0982 g (much water)" no way of outgassing.
-        if (IsAfter(key) && (name == "mass" || (name is "sample" or "degas" && !written.Any(char.IsLetter)) || (Outgassing().IsMatch(FileWords.Plain(key)) && BeginsWithMass().IsMatch(written.Trim()))))
+        if (IsAfter(key) && !Vessel().IsMatch(FileWords.Plain(key)) && (name == "mass" || (name is "sample" or "degas" && !written.Any(char.IsLetter)) || (Outgassing().IsMatch(FileWords.Plain(key)) && BeginsWithMass().IsMatch(written.Trim()))))
             name = OwnWords.MassAfter;
         var number = Leading().Match(written.Trim());
         var value = number.Success && name is not ("sample" or "adsorptive") ? Number(number.Groups["number"].Value, mark) : null;
@@ -173,6 +173,9 @@ internal sealed partial class SorptionSettings
 
     [GeneratedRegex(@"^\D*(?<number>\d+([.,]\d+)?)\s*(?<unit>mg|g)([^\p{L}/\d]\D*)?$", RegexOptions.ExplicitCapture | RegexOptions.NonBacktracking)]
     private static partial Regex OnlyMass();
+
+    [GeneratedRegex(@"tube|tubo|provett|rohr|probowk|zkumav|buis|cell|flask|holder", RegexOptions.ExplicitCapture | RegexOptions.NonBacktracking)]
+    private static partial Regex Vessel();
 
     [GeneratedRegex(@"loss|lost|verlust|perte|perdida|perdita|perda|strata|verlies|forlust", RegexOptions.ExplicitCapture | RegexOptions.NonBacktracking)]
     private static partial Regex Lost();
