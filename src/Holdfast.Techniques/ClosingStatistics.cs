@@ -6,6 +6,9 @@ internal static class ClosingStatistics
     // Of fewer numbers, one may be the mean or the largest by chance.
     private const int Fewest = 3;
 
+    // Over so many lines, two are enough.
+    private const int ManyLines = 20;
+
     // A mean that was worked out before its parts were rounded misses them by less.
     private const double RelativeRounding = 1e-3;
 
@@ -18,7 +21,7 @@ internal static class ClosingStatistics
     /// <summary>True where each number is the same statistic of those before it, in two lines of numbers or more.</summary>
     /// <param name="lines">The numbers before, and the one that may close them as it is written.</param>
     public static bool Are(IReadOnlyCollection<(IReadOnlyList<double> Before, double Value, string Written)> lines)
-        => lines.Count > 1 && lines.All(l => l.Before.Count >= Fewest) && Array.Exists(Statistics, s => lines.All(l => Math.Abs(s(l.Before) - l.Value) <= RelativeRounding * Math.Abs(l.Value) + Rounding(l.Written)));
+        => lines.Count > 1 && lines.All(l => l.Before.Count >= (lines.Count < ManyLines ? Fewest : Fewest - 1)) && Array.Exists(Statistics, s => lines.All(l => Math.Abs(s(l.Before) - l.Value) <= RelativeRounding * Math.Abs(l.Value) + Rounding(l.Written)));
 
     private static double Median(IReadOnlyList<double> numbers) => Holdfast.Statistics.Summary.Of([.. numbers]).Median;
 

@@ -1,6 +1,6 @@
 namespace Holdfast.Techniques;
 
-/// <summary>Headings that number what was done again with one powder and name no powder: "1. Lauf", "run 2", "Tablette 3".</summary>
+/// <summary>Headings that number what was done again with one powder and name no powder: "1. Lauf", "run 2", "scan B".</summary>
 internal static class RepeatWords
 {
     private const string Runs = "run* scan* pass passes repeat* repetition* replicate* rep lauf* durchlauf* durchgang* wiederholung* aufnahme* messung* passage* mesure* balayage* essai* barrido* pasada* medida* repeticion* varredura* passagem medicao* corsa* passata* passaggi* misura* scansion* ripetizion* przebieg* pomiar* skan* meting* doorgang* herhaling* koring* matning* maling* mereni* olcum*";
@@ -12,8 +12,10 @@ internal static class RepeatWords
     public static bool OnlyNumber(string heading, Func<string, bool> isMeasured)
     {
         string[] words = [.. MeasuredTable.WordsOf(heading)];
-        return heading.Any(char.IsDigit) && words.Any(IsRepeat) && words.All(w => IsRepeat(w) || isMeasured(w));
+        return words.Any(IsRepeat) && (heading.Any(char.IsDigit) || words.Any(IsLetter)) && words.All(w => IsRepeat(w) || IsLetter(w) || isMeasured(w));
     }
+
+    private static bool IsLetter(string word) => word.Length == 1;
 
     private static bool IsRepeat(string word) => MeasuredTable.Has(word, Runs) || MeasuredTable.Has(word, Portions);
 }

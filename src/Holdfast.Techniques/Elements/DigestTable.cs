@@ -70,7 +70,9 @@ internal sealed class DigestTable
     {
         if (MeasuredTable.Of(grid, 2) is not { Heading: not null } table || !IsOfDissolving(grid, table))
             return null;
-        ImmutableArray<HeadingReading> headings = [.. Enumerable.Range(0, table.Width).Select(i => HeadingReading.Of(table.Named(i), table.Units?.At(i).Text))];
+        // "Cu | Fe" under "readings in mg/L": the unit stands once for all.
+        var unit = UnitOfReadings(table.Preamble);
+        ImmutableArray<HeadingReading> headings = [.. Enumerable.Range(0, table.Width).Select(i => HeadingReading.Of(table.Named(i), table.Units?.At(i).Text is { Length: > 0 } own ? own : Species.Headed(table.Named(i), _ => false) is null ? null : unit))];
 
         if (headings.Any(h => IsOfVessels(h, headings)))
             return null;
@@ -100,6 +102,11 @@ internal sealed class DigestTable
             Readings = [.. readings.Select(r => (r.Column, r.Element!))],
         };
     }
+
+    // The one concentration that lines about what was read name.
+    private static string? UnitOfReadings(ImmutableArray<GridRow> lines)
+        => lines.SelectMany(r => r.Cells).Where(c => MeasuredTable.Has(c.Text, ReadWords)).SelectMany(c => c.Text.Split([' ', ',', ';', ':', '(', ')', '[', ']'])).Where(w => w.Contains('/', StringComparison.Ordinal) && Unit.Read(w) is UnitText.Known { Unit: var of } && of.IsConvertibleTo(Unit.Parse("mg/L")))
+            .Distinct(StringComparer.Ordinal).ToList() is [var one] ? one : null;
 
     // The one element that the lines above name by its symbol.
     private static Element? InTitle(MeasuredTable table)

@@ -286,6 +286,9 @@ internal sealed class ElementTable : IElementTable
             if (body.Count == 0)
                 continue;
             var spot = Enumerable.Range(0, row.Cells.Length).Where(i => i != powder && elements.All(e => e.Column != i)).Where(i => MeasuredTable.Has(row.At(i).Text, Places) || body.TrueForAll(r => !grid.Rows[r].At(i).IsBlank && !TableLayout.IsNumeric(grid.Rows[r].At(i)))).DefaultIfEmpty(-1).First();
+            // Runs that are only numbered are places too: "Lauf | 1".
+            if (spot < 0 && powder < 0)
+                spot = beside.FirstOrDefault(i => body.Select(r => grid.Rows[r].At(i).Text).Distinct(StringComparer.Ordinal).Count() == body.Count && body.TrueForAll(r => grid.Rows[r].At(i).Text is { Length: > 0 and <= 3 } t && t.All(char.IsDigit)), -1);
             var others = Enumerable.Range(0, row.Cells.Length).Count(i => elements.All(e => e.Column != i) && i != spot && i != powder && !row.At(i).IsBlank && !MeasuredTable.Has(row.At(i).Text, Positions) && !IsTotal(row.At(i).Text) && !IsError(row.At(i).Text) && !IsLoss(row.At(i).Text) && !IsWeighed(row.At(i).Text + (units.Length > 0 ? $" ({grid.Rows[h + 1].At(i).Text})" : "")) && !IsRemark(row.At(i).Text) && !IsNumber(row.At(i).Text));
             ImmutableArray<(int, int, Species)> cells = [.. body.SelectMany(r => elements.Select(e => (r, e.Column, e.Species)))];
             return new(grid, new Layout(true, h, -1, spot, elements[0].Column, -1, elements, per ?? "%", kind, powder), cells)
@@ -323,7 +326,7 @@ internal sealed class ElementTable : IElementTable
         => row.Cells.Where((_, i) => elements.All(e => e.Column != i)).Any(c => IsTotal(c.Text) || (c.Kind == CellKind.Text && !c.Text.Any(char.IsDigit) && (Footer.IsSummary(c.Text) || IsError(c.Text))) || MeasuredTable.Has(c.Text, "mean average mittelwert moyenne media gemiddelde prumer medelvarde ortalama sd std stdev deviation min max srednia ortalama 平均"));
 
     // "Weighed in (mg)" beside percentages: how much was burnt, no amount of what was found.
-    private static bool IsWeighed(string heading) => FileWords.Plain(heading) is var plain && (plain.Contains("(mg)", StringComparison.Ordinal) || plain.Contains("[mg]", StringComparison.Ordinal) || plain.EndsWith("/ mg", StringComparison.Ordinal));
+    private static bool IsWeighed(string heading) => FileWords.Plain(heading) is var plain && (plain.Contains("(mg)", StringComparison.Ordinal) || plain.Contains("[mg]", StringComparison.Ordinal) || plain.EndsWith("/ mg", StringComparison.Ordinal) || MeasuredTable.Has(heading, WeighedWords));
 
     // Percentages of elements that make a hundred together are no readings of vessels, whatever kind they are.
     private static bool AreWhole(GridRow row, ImmutableArray<(int Column, Species Species)> elements)

@@ -189,8 +189,14 @@ public sealed class InfraredFiles : ITechnique
         int[] axes = [.. numeric.Where(i => IsAxis(table, i, mark))];
         if (axes.Length == 0)
             return [];
-        return [.. numeric.Where(i => !axes.Contains(i) && !OrdinateWords.IsIndex(table.Says(i)) && !OrdinateWords.IsOfNoSample(table.Says(i))).Select(y => (axes.LastOrDefault(a => a < y, axes[0]), y))];
+        ImmutableArray<(int X, int Y)> pairs = [.. numeric.Where(i => !axes.Contains(i) && !OrdinateWords.IsIndex(table.Says(i)) && !OrdinateWords.IsOfNoSample(table.Says(i))).Select(y => (axes.LastOrDefault(a => a < y, axes[0]), y))];
+        return pairs.Length > 2 && IsMean(table, pairs, mark) ? pairs.RemoveAt(pairs.Length - 1) : pairs;
     }
+
+    // A last column that is the mean of those before it, at every wavenumber, is no spectrum of its own.
+    private static bool IsMean(MeasuredTable table, ImmutableArray<(int X, int Y)> pairs, DecimalMark mark)
+        => ClosingStatistics.Are([.. table.Body.Select(r => (Before: (IReadOnlyList<double>)[.. pairs[..^1].Select(p => MeasuredTable.Number(r.At(p.Y), mark)).OfType<double>()], Last: r.At(pairs[^1].Y)))
+            .Select(l => (l.Before, Value: MeasuredTable.Number(l.Last, mark), l.Last.Text)).Where(l => l.Value is not null).Select(l => (l.Before, l.Value!.Value, l.Text))]);
 
     private static bool IsAxis(MeasuredTable table, int column, DecimalMark mark)
     {

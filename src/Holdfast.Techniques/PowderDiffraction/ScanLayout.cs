@@ -132,8 +132,10 @@ internal sealed partial record ScanLayout(
         if (Stated(lines, StartWord()) is { } from && Stated(lines, StepWord()) is { } by && by.Value is >= FinestStep and <= WidestStep)
         {
             var after = Math.Max(from.Index, by.Index) + 1;
-            var stop = Stated(lines, StopWord());
-            after = Math.Max(after, (stop?.Index ?? 0) + 1);
+            // The last angle, or how many there are.
+            var points = Stated(lines, CountWord());
+            var stop = Stated(lines, StopWord()) ?? (points is { Value: > 1 } n ? (from.Value + (n.Value - 1) * by.Value, n.Index) : null);
+            after = Math.Max(after, Math.Max(stop?.Index ?? 0, points?.Index ?? 0) + 1);
             var body = Numbers(rows, after);
             var count = body.Sum(r => r.Filled);
             var expected = stop is { } s ? Count(from.Value, by.Value, s.Value) : null;
@@ -183,7 +185,8 @@ internal sealed partial record ScanLayout(
     {
         for (var i = 0; i < lines.Count; i++)
         {
-            var text = Text(lines[i]);
+            // "first angle (2 theta): 18.00": the 2 is no angle.
+            var text = ScanWords.WithoutTwoTheta(Text(lines[i]));
             if (word.Match(text) is { Success: true } m && double.TryParse(m.Groups["number"].Value.Replace(',', '.'), NumberStyles.Float, CultureInfo.InvariantCulture, out var value))
                 return (value, i);
         }
@@ -296,11 +299,14 @@ internal sealed partial record ScanLayout(
     [GeneratedRegex(@"\s+", RegexOptions.None, matchTimeoutMilliseconds: ScanWords.Patience)]
     private static partial Regex Blanks();
 
-    [GeneratedRegex(@"(?<![a-z])(start|begin|from|first|anfang|début|debut|départ|depart|inicio|início|inizio|od|początek|min(imum)?)(?![a-z])[^0-9+\-]*(?<number>[+\-]?\d+([.,]\d+)?)", RegexOptions.IgnoreCase | RegexOptions.ExplicitCapture, matchTimeoutMilliseconds: ScanWords.Patience)]
+    [GeneratedRegex(@"(?<![a-z])(start|begin|from|first|premier|première|erster|primo|primero|primeiro|primer|eerste|pierwszy|anfang|début|debut|départ|depart|inicio|início|inizio|od|początek|min(imum)?)(?![a-z])[^0-9+\-]*(?<number>[+\-]?\d+([.,]\d+)?)", RegexOptions.IgnoreCase | RegexOptions.ExplicitCapture, matchTimeoutMilliseconds: ScanWords.Patience)]
     private static partial Regex StartWord();
 
     [GeneratedRegex(@"(?<![a-z])(step|stepsize|increment|inc|schritt(weite)?|pas|paso|passo|krok|stap)(?![a-z])(?!\s*time)[^0-9+\-]*(?<number>\d+([.,]\d+)?)", RegexOptions.IgnoreCase | RegexOptions.ExplicitCapture, matchTimeoutMilliseconds: ScanWords.Patience)]
     private static partial Regex StepWord();
+
+    [GeneratedRegex(@"(?<![a-z])((number|nombre|nb|anzahl|zahl|numero|número|liczba|aantal|antal|počet) (of |de |der |di |dei |de los |van )?(data ?|mess|meet|mät)?(points?|punkte?|puntos?|pontos?|punti|punten|punktów|punkter|bodů|steps|readings|intensities|values)|(data |mess|meet)?(points|punkte|puntos|pontos|punti|punten|punktów|intensities)\s*[:=]|no\. of points|npts)[^0-9+\-]*(?<number>\d+)(?![.,]\d)", RegexOptions.IgnoreCase | RegexOptions.ExplicitCapture, matchTimeoutMilliseconds: ScanWords.Patience)]
+    private static partial Regex CountWord();
 
     [GeneratedRegex(@"(?<![a-z])(stop|end|to|last|final|ende|fin|arrivée|arrivee|fine|fim|koniec|max(imum)?)(?![a-z])[^0-9+\-]*(?<number>\d+([.,]\d+)?)", RegexOptions.IgnoreCase | RegexOptions.ExplicitCapture, matchTimeoutMilliseconds: ScanWords.Patience)]
     private static partial Regex StopWord();

@@ -24,6 +24,10 @@ internal static partial class ScanWords
     /// <param name="heading">A heading.</param>
     public static bool SaysTwoTheta(string heading) => TwoTheta().IsMatch(heading) && !DeniesTwoTheta(heading);
 
+    /// <summary>A line without the words for 2θ, of which the 2 is no number.</summary>
+    /// <param name="line">A line.</param>
+    public static string WithoutTwoTheta(string line) => TwoTheta().Replace(line, " ");
+
     /// <summary>True for a line that says that the angles are θ and not 2θ.</summary>
     /// <param name="line">A line or heading.</param>
     public static bool DeniesTwoTheta(string line) => NotTwoTheta().IsMatch(line) && Theta().IsMatch(NotTwoTheta().Replace(line, " "));
