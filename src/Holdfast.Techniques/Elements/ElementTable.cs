@@ -144,7 +144,7 @@ internal sealed class ElementTable : IElementTable
     // Without a column of places the powder's name is one; where two rows would be one place, both names and a number tell them apart.
     private Dictionary<int, string> SpotsByRow()
     {
-        string At(int row, int column) => column >= 0 ? grid.Rows[row].At(column).Text : "";
+        string At(int row, int column) => column < 0 ? "" : grid.Rows[row].At(column).Text is var text && text.All(char.IsDigit) && !MeasuredTable.Has(Heading(column), Places) ? $"{Heading(column)} {text}".Trim() : text;
         int[] rows = [.. cells.Select(c => c.Row).Distinct()];
         if (layout.PowderColumn < 0)
             return rows.ToDictionary(r => r, r => At(r, layout.SpotColumn));

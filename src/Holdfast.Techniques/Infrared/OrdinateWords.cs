@@ -82,6 +82,9 @@ internal static class OrdinateWords
 
     private static StatedScale Of(string heading)
     {
+        // The A of "scan A" counts the scans.
+        if (RepeatWords.OnlyNumber(heading, _ => false))
+            return Infrared.StatedScale.Nothing;
         // "%T" and "T%" have no letters beside the one.
         var percent = heading.Contains('%', StringComparison.Ordinal) || MeasuredTable.Has(heading, "percent prozent pourcent por porcentaje porcentagem percento procent");
         if (MeasuredTable.Has(heading, Transmittances))
