@@ -15,6 +15,12 @@ internal static class RepeatWords
         return words.Any(IsRepeat) && (heading.Any(char.IsDigit) || words.Any(IsLetter)) && words.All(w => IsRepeat(w) || IsLetter(w) || isMeasured(w));
     }
 
+    /// <summary>True for headings that differ in their number or letter alone, two or more.</summary>
+    /// <param name="headings">Headings of columns.</param>
+    /// <param name="isMeasured">True for a word that says what was measured.</param>
+    public static bool AreOfOne(IReadOnlyCollection<string> headings, Func<string, bool> isMeasured)
+        => headings.Count > 1 && headings.All(h => OnlyNumber(h, isMeasured)) && headings.Select(h => string.Join(' ', MeasuredTable.WordsOf(h).Where(w => !IsLetter(w)))).Distinct(StringComparer.Ordinal).Count() == 1;
+
     private static bool IsLetter(string word) => word.Length == 1;
 
     private static bool IsRepeat(string word) => MeasuredTable.Has(word, Runs) || MeasuredTable.Has(word, Portions);

@@ -155,7 +155,7 @@ public sealed class InfraredFiles : ITechnique
     {
         const string onePowder = "one-powder", powders = "powders-of-their-own";
         string[] heads = [.. pairs.Select(p => table.Says(p.Y))];
-        if (!Array.TrueForAll(heads, h => RepeatWords.OnlyNumber(h, OrdinateWords.IsOrdinate)) || heads.Select(h => string.Join(' ', MeasuredTable.WordsOf(h))).Distinct().Count() > 1)
+        if (!RepeatWords.AreOfOne(heads, OrdinateWords.IsOrdinate))
             return null;
         var answer = source.Talk.Assume(source.Question("repeats"), Codes.Ambiguous, $"{string.Join(", ", heads.Select(h => $"“{h}”"))} are of one powder: a spectrum each.", [onePowder, powders], [.. heads]);
         return answer == onePowder ? FileWords.Powder(source, table.Preamble) : null;

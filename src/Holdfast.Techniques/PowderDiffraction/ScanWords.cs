@@ -59,10 +59,6 @@ internal static partial class ScanWords
     /// <param name="key">The key in plain spelling, digits taken off.</param>
     public static bool NamesScan(string key) => FileWords.NamesAPowder(key) || Scanned().IsMatch(key);
 
-    /// <summary>True for a heading that numbers a run and names no powder: "1. Lauf", "run 2".</summary>
-    /// <param name="heading">A heading.</param>
-    public static bool NumbersRun(string heading) => RepeatWords.OnlyNumber(heading, w => Column(w) == ScanColumn.Intensity);
-
     [GeneratedRegex(@"^(scan|range|run|aufnahme|messung|lauf|mesure|balayage|barrido|medida|varredura|medicao|scansione|misura|pomiar|skan|meting|pattern|diffrac?togram\w*|difractograma|dyfraktogram)$", RegexOptions.ExplicitCapture | RegexOptions.NonBacktracking)]
     private static partial Regex Scanned();
 
