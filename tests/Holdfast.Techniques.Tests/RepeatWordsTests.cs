@@ -1,6 +1,4 @@
 using System.Globalization;
-using Holdfast.Claims.Analyses;
-using Holdfast.Studies.Import;
 using Holdfast.Techniques.Infrared;
 using Holdfast.Techniques.PowderDiffraction;
 

@@ -79,7 +79,7 @@ internal sealed class DigestTable
         int[] Of(UnitKind kind) => [.. Enumerable.Range(0, table.Width).Where(i => headings[i].Unit is UnitText.Known known && UnitKinds.Of(known) == kind && !headings[i].Has(HeadingWord.Spread) && !headings[i].Has(HeadingWord.Dilution))];
 
         // A concentration of no element is a dose of powder.
-        var read = Of(UnitKind.Concentration).Select(i => (Column: i, Element: headings[i].Element is { } symbol ? Element.Find(symbol) : Species.Headed(table.Named(i), _ => true)?.Element)).ToList();
+        var read = Of(UnitKind.Concentration).Select(i => (Column: i, Element: headings[i].Element is { } symbol ? Element.Find(symbol) : Species.Headed(table.Named(i), _ => true)?.Element ?? Element.Find(LastWord(table.Named(i))))).ToList();
         // "Results Pb" over a single column of readings says of what they are.
         if (read is [(var only, null)] && InTitle(table) is { } titled)
             read = [(only, titled)];
@@ -120,10 +120,13 @@ internal sealed class DigestTable
     /// <param name="label">Its name.</param>
     public static bool IsBlank(string label) => (RoleWords.Guess(label) ?? RoleWords.Read(label)) == SampleRole.Blank;
 
+    // "read Ce", "aflezing Pb".
+    private static string LastWord(string name) => name.Split([' ', ',', '(', ')'], StringSplitOptions.RemoveEmptyEntries).LastOrDefault("");
+
     // "Final volume" is what a digest was made up to; Ce and Co beside another element are cerium and cobalt, alone they are concentrations of a vessel.
     private static bool IsOfVessels(HeadingReading heading, ImmutableArray<HeadingReading> all)
         => heading.HasAny(OfVessels.AsSpan()) && UnitKinds.Of(heading.Unit) is not (UnitKind.Mass or UnitKind.Volume)
-            && !(heading.Name is "Ce" or "Co" && all.Any(h => h.Element is not (null or "Ce" or "Co") && !h.HasAny(OfVessels.AsSpan())));
+            && !(LastWord(heading.Name) is "Ce" or "Co" && all.Any(h => h.Element is not (null or "Ce" or "Co") && !h.HasAny(OfVessels.AsSpan())));
 
     private static bool IsOfDissolving(Grid grid, MeasuredTable table)
     {

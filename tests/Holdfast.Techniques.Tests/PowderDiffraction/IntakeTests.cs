@@ -195,7 +195,7 @@ public class IntakeTests
     [Theory, InlineData(4.213, true), InlineData(21.0, false)]
     public void HalfAngles_OfFewLines_AreAskedAbout_WhereChanceIsOut(double cell, bool asks)
     {
-        var text = "Sample: MG-2\nCu Kα1 only\n2theta,counts\n" + Made.Rows(Made.Cubic(4.213, Copper.WithoutKa2(), to: 72).Select(p => (Math.Round(p.TwoTheta / 2, 4), p.Counts)), ",");
+        var text = "Sample: MG-2\nCu Kα1 only\n2theta,counts\n" + Made.Rows(Made.Cubic(4.213, Copper.WithoutKa2(), width: 0.3, to: 84).Select(p => (Math.Round(p.TwoTheta / 2, 4), p.Counts)), ",");
         Assert.Equal(asks, Intake.Text("MG-2.csv", text, ("unit:cell", cell.ToString(System.Globalization.CultureInfo.InvariantCulture))).Questions.Any(q => q is { IsOpen: true, Id: "axis" }));
     }
 
