@@ -46,7 +46,7 @@ internal static partial class FileWords
         // "ceria in zirconia CZ-10" in the file CZ-10.csv: the file has the short name of it.
         if (stated is not null && stated.Contains(' ', StringComparison.Ordinal) && stem.Length > 2 && Key(stated).Contains(Key(stem), StringComparison.Ordinal))
             stated = null;
-        if (stated is null && InTitle(lines) is { } titled)
+        if (stated is null && (InTitle(lines) ?? InNameAndLine(source, lines)) is { } titled)
             (stated, row) = titled;
         return PowderName.Settle(source, stated ?? (stem.Length > 0 && !string.Equals(stem, Path.GetFileNameWithoutExtension(source.Talk.FileName), StringComparison.Ordinal) ? stem : null), stated is null ? 0 : row);
     }
@@ -115,6 +115,16 @@ internal static partial class FileWords
         }
 
         return named.DistinctBy(n => n.Name, StringComparer.OrdinalIgnoreCase).ToList() is [var only] ? only : null;
+    }
+
+    // "PB-3_ontsluiting.csv" over "lead on apatite PB-3": the only code that the file's name and a line of it have in common.
+    private static (string Name, int Row)? InNameAndLine(MeasurementSource source, IEnumerable<GridRow> lines)
+    {
+        string[] parts = Path.GetFileNameWithoutExtension(source.Talk.FileName).Split(['_', ' '], StringSplitOptions.RemoveEmptyEntries);
+        if (parts.Length < 2)
+            return null;
+        var common = lines.SelectMany(r => r.Cells.Where(c => !c.IsBlank).SelectMany(c => c.Text.Split([' ', ',', ';', ':', '(', ')'])).Where(w => IsCode(w) && parts.Contains(w, StringComparer.OrdinalIgnoreCase)).Select(w => (Name: w, Row: r.Number)));
+        return common.DistinctBy(c => c.Name, StringComparer.OrdinalIgnoreCase).ToList() is [var only] ? only : null;
     }
 
     /// <summary>True for letters with a number or a stroke, and no formula: what the powder is made of is not what it is called.</summary>

@@ -60,7 +60,8 @@ internal sealed record MeasuredTable(
         ImmutableArray<GridRow> run = rows[from..to], body = [.. run.Where(r => !r.IsBlank)];
         while (run[^1].IsBlank)
             run = run.RemoveAt(run.Length - 1);
-        var (heading, units, above) = HeadOf(rows, from);
+        // The first row may have a gap, as a blank without a mass has.
+        var (heading, units, above) = HeadOf(rows, from, body.Take(RowsOfEvidence).Max(r => r.Filled));
         return new(grid, [.. rows[..above].Where(r => !r.IsBlank)], heading, units, body, run.Length - body.Length, [.. rows[to..].Where(r => !r.IsBlank)]);
     }
 
@@ -155,7 +156,7 @@ internal sealed record MeasuredTable(
         => over >= 0 && rows[at].Filled >= 2 && rows[over].Filled > rows[at].Filled && rows[at].Cells.Where(c => !c.IsBlank).Select(c => c.Text).Distinct(StringComparer.OrdinalIgnoreCase).Count() == 1
             && rows[over].Cells.Where(c => !c.IsBlank).Select(c => c.Text).Distinct(StringComparer.OrdinalIgnoreCase).Count() == rows[over].Filled;
 
-    private static (GridRow? Heading, GridRow? Units, int Above) HeadOf(ImmutableArray<GridRow> rows, int from)
+    private static (GridRow? Heading, GridRow? Units, int Above) HeadOf(ImmutableArray<GridRow> rows, int from, int fullest)
     {
         var at = from - 1;
         while (at >= 0 && rows[at].IsBlank)
@@ -163,7 +164,7 @@ internal sealed record MeasuredTable(
         if (at < 0 || rows[at].Cells.Any(c => c.Kind == CellKind.Number && !c.IsBlank))
             return (null, null, at + 1);
         var over = at - 1;
-        if ((TableLayout.IsUnits(rows[at]) || AreUnitsUnderWords(rows, over, at) || IsOneWordUnderNames(rows, over, at)) && over >= 0 && !rows[over].IsBlank && rows[over].Filled >= rows[at].Filled && rows[over].Filled <= rows[from].Filled && !rows[over].Cells.Any(c => !c.IsBlank && TableLayout.IsNumeric(c)))
+        if ((TableLayout.IsUnits(rows[at]) || AreUnitsUnderWords(rows, over, at) || IsOneWordUnderNames(rows, over, at)) && over >= 0 && !rows[over].IsBlank && rows[over].Filled >= rows[at].Filled && rows[over].Filled <= fullest && !rows[over].Cells.Any(c => !c.IsBlank && TableLayout.IsNumeric(c)))
             return (rows[over], rows[at], over);
         return rows[at].Filled < 2 && rows[from].Filled > 1 ? (null, null, at + 1) : (rows[at], null, at);
     }

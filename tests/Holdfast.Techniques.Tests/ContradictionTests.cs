@@ -39,6 +39,52 @@ public class ContradictionTests
         Assert.Contains(Reading.Of("GB-2.csv", text).Questions, q => q is { IsOpen: true, Id: "mass" });
     }
 
+    // What is left after outgassing is a twentieth less or more; a hundredth less is none, a tube is no powder, and a loss no mass.
+    [Theory]
+    [InlineData("sample mass: 0.1250 g\nweighed again after outgassing: 0.1013 g (much water)", true)]
+    [InlineData("mass 0.1250 g\nnach dem Ausheizen noch 101,3 mg", true)]
+    [InlineData("masse : 0,1250 g\nmasse après dégazage : 0,1013 g", true)]
+    [InlineData("massa: 0.1250 g\npeso seco depois de desgaseificado: 101.3 mg", true)]
+    [InlineData("mass: 0.1250 g\nmass: 0.1013 g", true)]
+    [InlineData("mass: 0.1250 g\nafter outgassing: 0.1238 g", false)]
+    [InlineData("mass: 0.1250 g\ntube after outgassing: 24.1013 g", false)]
+    [InlineData("mass: 0.1250 g\nmass loss after outgassing: 0.1013 g", false)]
+    [InlineData("mass after outgassing: 0.1013 g", false)]
+    public void Masses_ThatDiffer_AreAskedAbout(string lines, bool isAsked)
+    {
+        var text = $"Powder GB-2, nitrogen at 77 K\n{lines}\n\np/p0;V / cm3 STP per g\n" + InventedIsotherm.Lines(InventedIsotherm.Stacked, ";", nScale: 22.414);
+        Assert.Equal(isAsked ? ["mass"] : [], Reading.Of("GB-2.csv", text).Questions.Where(q => q.IsOpen).Select(q => q.Id));
+    }
+
+    // Amounts of the whole sample are divided by what was measured, and that is said.
+    [Fact]
+    public void AmountsOfTheSample_AreDividedByTheMassAfterOutgassing()
+    {
+        var understood = Reading.Of("GB-2.csv", "Powder GB-2, nitrogen at 77 K\nmass: 0.1250 g\nmass after outgassing: 0.1013 g\n\np/p0,V whole sample (cm3 STP)\n" + InventedIsotherm.Lines(InventedIsotherm.Stacked, nScale: 22.414));
+        Assert.Contains("0.1013 g", understood.Said(), StringComparison.Ordinal);
+        Assert.Equal(0.1013, Assert.Single(understood.Measurements()).Setting("mass")!.Value!.Value, 1e-9);
+    }
+
+    // The whole isotherm in kPa under Torr ends at a seventh of p0; one that was stopped early ends where no other unit would make it whole.
+    [Theory]
+    [InlineData("Torr", "p0 = 762.4 Torr", 101.6, "kPa")]
+    [InlineData("mbar", "p0 = 1016 mbar", 101.6, "kPa")]
+    [InlineData("bar", "p0: 101.6 kPa", 101.6, "kPa")]
+    [InlineData("kPa", "p0: 101.6 kPa", 101.6, null)]
+    [InlineData("kPa", "p0: 101.6 kPa", 30.5, null)]
+    [InlineData("Torr", "p0 = 762.4 Torr", 228.7, null)]
+    public void Pressures_ThatReachTooLittle_AreAskedAbout(string unit, string line, double scale, string? other)
+    {
+        var text = $"Powder TF-9, nitrogen 77 K, mass 0.0974 g\n{line}\n\nP ({unit}),n (mmol/g)\n" + InventedIsotherm.Lines(InventedIsotherm.Stacked, xScale: scale);
+        var open = Reading.Of("TF-9.csv", text).Questions.Where(q => q.IsOpen).ToList();
+        Assert.Equal(other is null ? [] : ["pressure"], open.Select(q => q.Id));
+        if (other is not null)
+        {
+            Assert.Equal(other, open[0].Choices[0]);
+            Assert.Single(Reading.Of("TF-9.csv", text, Answers.None.With("pressure", other)).Measurements());
+        }
+    }
+
     [Fact]
     public void Spectrum_PastedTwice_IsAskedAbout_AndANewOneIsNot()
     {

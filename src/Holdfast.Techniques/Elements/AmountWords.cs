@@ -26,13 +26,25 @@ internal static class AmountWords
 
     private const string Losses = "loi ignition lost gluhverlust gluehverlust gv perte perda perdida perdita strata straty pf moisture drying trocknungsverlust* sechage secado secagem essiccamento suszenie";
 
-    private const string Standards = "standard* etalon* padrao* patron* wzorzec* wzorc* standaard* referenzmaterial* crm srm acetanilid* cystin* sulfanilamid* bbot methionin* nicotinamid* atropin*";
+    private const string Standards = "standard* etalon* padrao* patron* wzorzec* wzorc* standaard* referenzmaterial* crm srm acetanilid* cystin* sulfanilamid* sulphanilamid* sulfanilic* benzoic* benzoesaure* bbot methionin* nicotinamid* atropin*";
     private const string Blanks = "blank* blanko* blindwert* leer* branco blanco blanc bianco vide vuoto vuota vacia vacio vazia vazio pust* slepy leeg capsule capsula kapsel";
+    /// <summary>Words for how much was weighed in.</summary>
+    public const string WeighedWords = "weighed einwaage* eingewogen* inweeg* afgewogen pesee* pese pesata* pesato pesada* pesado pesagem navazk* nawazk* odwazk* invagning* invagt toma prise";
+
+    private const string Numbers = "no nr number index lp num numero volgnr poradi sira";
     private const string Remarks = "obs* remark* note* nota* comment* commentaire* bemerkung* anmerkung* anm uwag* opmerking* osservazion*";
 
     /// <summary>True for a standard that was measured between the powders.</summary>
     /// <param name="label">Name of a row.</param>
     public static bool IsStandard(string label) => MeasuredTable.Has(label, Standards);
+
+    /// <summary>True for a remark that begins by saying that its row is a standard.</summary>
+    /// <param name="remark">The remark.</param>
+    public static bool SaysStandard(string remark) => MeasuredTable.WordsOf(remark) is [{ } first, ..] && IsStandard(first);
+
+    /// <summary>True for a column that numbers its rows.</summary>
+    /// <param name="heading">Its heading.</param>
+    public static bool IsNumber(string heading) => MeasuredTable.WordsOf(heading) is [{ } only] && MeasuredTable.Has(only, Numbers);
 
     /// <summary>True for an empty capsule, crucible or holder by its name; a powder may be called so too.</summary>
     /// <param name="label">Name of a row.</param>

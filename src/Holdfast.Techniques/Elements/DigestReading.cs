@@ -169,7 +169,7 @@ internal sealed partial class DigestReading
     // One volume for all, in a line of the file or asked.
     private double? MadeUpTo()
     {
-        ImmutableArray<string> stated = [.. digests.Lines.SelectMany(r => r.Cells).Where(c => !c.IsBlank).SelectMany(c => Millilitres().Matches(c.Text)).Select(m => m.Groups["v"].Value.Replace(',', '.')).Distinct()];
+        ImmutableArray<string> stated = [.. digests.Lines.SelectMany(r => r.Cells).Where(c => !c.IsBlank).SelectMany(c => c.Text.Split([", ", ";", "("], StringSplitOptions.None)).Where(clause => !NotedDilution.IsOfVolumes(clause)).SelectMany(clause => Millilitres().Matches(clause)).Select(m => m.Groups["v"].Value.Replace(',', '.')).Distinct()];
         var (id, text) = (source.Question("value:volume"), "No column holds the volume that the portions were made up to.");
         var answer = stated.Length == 1 ? source.Talk.Assume(id, Codes.Ambiguous, $"{text} A line says {stated[0]} mL, which is taken for all.", stated) : source.Talk.Ask(id, Codes.UnitMissing, text + " How many mL was it?", stated);
         return answer is null ? null : CellText.Read(answer, null) is CellText.Number { Value: > 0 } number ? number.Value : throw Answers.Unknown(id, answer, "a volume above 0, in mL");

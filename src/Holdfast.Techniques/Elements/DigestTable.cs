@@ -14,11 +14,11 @@ namespace Holdfast.Techniques.Elements;
 internal sealed class DigestTable
 {
     // Dissolving a powder; not "dissolved", which is also what stays in the water of a vessel, and not "mineral", which is also a powder.
-    private const string Dissolving = "digest* digerid* digesto* aufschluss* aufgeschlossen* aufschlusslosung* mineralis* mineraliz* mineralizz* disgreg* roztwarz* roztworz*";
+    private const string Dissolving = "digest* digerid* digesto* aufschluss* aufgeschlossen* aufschlusslosung* mineralis* mineraliz* mineralizz* disgreg* roztwarz* roztworz* ontsluit* destructie* uppslut* oppslutning* oplukning* rozklad* hajotus* hajotet* feltaras*";
     private const string TakingUp = "adsor* sorption sorb* sorbent* uptake removal removed isotherm* kinetic* kinetik* cinetiq* cinetic* equilib* equilibr* gleichgewicht* batch vessel* flask* supernatant* uberstand* filtrate* filtrat* leach* desor* retention* contact* kontakt* initial* inicial* inizial* start* stock anfang* ausgang* poczatk* ph shak* schuttel* geschuttelt* rpm agita* wytrzas*";
     private static readonly string[] DissolvingPhrases = ["mise en solution", "puesta en disolucion", "attaque acide", "ataque acido", "attacco acido", "acid dissolution", "saureaufschluss", "mise en dissolution", "dissolution de la poudre", "dissolution of the powder"];
 
-    private const string ReadWords = "read reading* measured gelesen* abgelesen* gemessen* lu lue* lecture* mesure* leid* lectura* medid* leitura* lid* lett* lettura* misurat* gemeten afgelezen odczyt* zmierzon* meren*";
+    private const string ReadWords = "read reading* measured gelesen* abgelesen* gemessen* lu lue* lecture* mesure* leid* lectura* medid* leitura* lid* lett* lettura* misurat* gemeten afgelezen aflezing* avlast* avlas* avlest* aflast* odecet* odecten* okunan* odczyt* zmierzon* meren*";
     private const string DilutedWords = "dilut* dilue* diluid* verdunn* verduenn* rozciencz* verdun* zreden* utspad* seyrelt*";
     private const string FactorWords = "factor faktor facteur fator fattore df vf";
 
@@ -70,14 +70,16 @@ internal sealed class DigestTable
     {
         if (MeasuredTable.Of(grid, 2) is not { Heading: not null } table || !IsOfDissolving(grid, table))
             return null;
-        ImmutableArray<HeadingReading> headings = [.. Enumerable.Range(0, table.Width).Select(i => HeadingReading.Of(table.Named(i), table.Units?.At(i).Text))];
+        // "Cu | Fe" under "readings in mg/L": the unit stands once for all.
+        var unit = UnitOfReadings(table.Preamble);
+        ImmutableArray<HeadingReading> headings = [.. Enumerable.Range(0, table.Width).Select(i => HeadingReading.Of(table.Named(i), table.Units?.At(i).Text is { Length: > 0 } own ? own : Species.Headed(table.Named(i), _ => false) is null ? null : unit))];
 
         if (headings.Any(h => IsOfVessels(h, headings)))
             return null;
         int[] Of(UnitKind kind) => [.. Enumerable.Range(0, table.Width).Where(i => headings[i].Unit is UnitText.Known known && UnitKinds.Of(known) == kind && !headings[i].Has(HeadingWord.Spread) && !headings[i].Has(HeadingWord.Dilution))];
 
         // A concentration of no element is a dose of powder.
-        var read = Of(UnitKind.Concentration).Select(i => (Column: i, Element: headings[i].Element is { } symbol ? Element.Find(symbol) : Species.Headed(table.Named(i), _ => true)?.Element)).ToList();
+        var read = Of(UnitKind.Concentration).Select(i => (Column: i, Element: headings[i].Element is { } symbol ? Element.Find(symbol) : Species.Headed(table.Named(i), _ => true)?.Element ?? Element.Find(LastWord(table.Named(i))))).ToList();
         // "Results Pb" over a single column of readings says of what they are.
         if (read is [(var only, null)] && InTitle(table) is { } titled)
             read = [(only, titled)];
@@ -101,6 +103,11 @@ internal sealed class DigestTable
         };
     }
 
+    // The one concentration that lines about what was read name.
+    private static string? UnitOfReadings(ImmutableArray<GridRow> lines)
+        => lines.SelectMany(r => r.Cells).Where(c => MeasuredTable.Has(c.Text, ReadWords)).SelectMany(c => c.Text.Split([' ', ',', ';', ':', '(', ')', '[', ']'])).Where(w => w.Contains('/', StringComparison.Ordinal) && Unit.Read(w) is UnitText.Known { Unit: var of } && of.IsConvertibleTo(Unit.Parse("mg/L")))
+            .Distinct(StringComparer.Ordinal).ToList() is [var one] ? one : null;
+
     // The one element that the lines above name by its symbol.
     private static Element? InTitle(MeasuredTable table)
         => table.Preamble.SelectMany(r => r.Cells).SelectMany(c => c.Text.Split(' ', ',', ';', ':', '(', ')')).Where(w => w.Length is 1 or 2 && char.IsAsciiLetterUpper(w[0])).Select(Element.Find).OfType<Element>().Where(e => e.AtomicWeight is not null).DistinctBy(e => e.Number).ToList() is [var one] ? one : null;
@@ -113,10 +120,13 @@ internal sealed class DigestTable
     /// <param name="label">Its name.</param>
     public static bool IsBlank(string label) => (RoleWords.Guess(label) ?? RoleWords.Read(label)) == SampleRole.Blank;
 
+    // "read Ce", "aflezing Pb".
+    private static string LastWord(string name) => name.Split([' ', ',', '(', ')'], StringSplitOptions.RemoveEmptyEntries).LastOrDefault("");
+
     // "Final volume" is what a digest was made up to; Ce and Co beside another element are cerium and cobalt, alone they are concentrations of a vessel.
     private static bool IsOfVessels(HeadingReading heading, ImmutableArray<HeadingReading> all)
         => heading.HasAny(OfVessels.AsSpan()) && UnitKinds.Of(heading.Unit) is not (UnitKind.Mass or UnitKind.Volume)
-            && !(heading.Name is "Ce" or "Co" && all.Any(h => h.Element is not (null or "Ce" or "Co") && !h.HasAny(OfVessels.AsSpan())));
+            && !(LastWord(heading.Name) is "Ce" or "Co" && all.Any(h => h.Element is not (null or "Ce" or "Co") && !h.HasAny(OfVessels.AsSpan())));
 
     private static bool IsOfDissolving(Grid grid, MeasuredTable table)
     {

@@ -144,7 +144,7 @@ internal sealed class ElementTable : IElementTable
     // Without a column of places the powder's name is one; where two rows would be one place, both names and a number tell them apart.
     private Dictionary<int, string> SpotsByRow()
     {
-        string At(int row, int column) => column >= 0 ? grid.Rows[row].At(column).Text : "";
+        string At(int row, int column) => column < 0 ? "" : grid.Rows[row].At(column).Text is var text && text.All(char.IsDigit) && !MeasuredTable.Has(Heading(column), Places) ? $"{Heading(column)} {text}".Trim() : text;
         int[] rows = [.. cells.Select(c => c.Row).Distinct()];
         if (layout.PowderColumn < 0)
             return rows.ToDictionary(r => r, r => At(r, layout.SpotColumn));
@@ -278,13 +278,18 @@ internal sealed class ElementTable : IElementTable
                 continue;
             // A name on the first of several runs holds for those below it.
             var powder = Enumerable.Range(0, row.Cells.Length).Where(i => elements.All(e => e.Column != i) && FileWords.NamesAPowder(row.At(i).Text) && !grid.Rows[body[0]].At(i).IsBlank && body.TrueForAll(r => !TableLayout.IsNumeric(grid.Rows[r].At(i)))).DefaultIfEmpty(-1).First();
-            var labels = powder >= 0 ? powder : Enumerable.Range(0, row.Cells.Length).FirstOrDefault(i => elements.All(e => e.Column != i) && !grid.Rows[body[0]].At(i).IsBlank, -1);
-            var besides = body.Where(r => labels >= 0 && IsBeside(grid.Rows[r], labels, elements)).ToList();
-            body = [.. body.Except(besides)];
+            // What names a row is a word before it is a number.
+            int[] beside = [.. Enumerable.Range(0, row.Cells.Length).Where(i => elements.All(e => e.Column != i) && !grid.Rows[body[0]].At(i).IsBlank)];
+            var labels = powder >= 0 ? powder : beside.Where(i => !TableLayout.IsNumberLike(grid.Rows[body[0]].At(i))).Concat(beside).FirstOrDefault(-1);
+            var besides = body.Where(r => labels >= 0 && IsBeside(grid.Rows[r], labels, elements, row)).ToList();
+            body = WithoutStatistics(grid, [.. body.Except(besides)], elements);
             if (body.Count == 0)
                 continue;
             var spot = Enumerable.Range(0, row.Cells.Length).Where(i => i != powder && elements.All(e => e.Column != i)).Where(i => MeasuredTable.Has(row.At(i).Text, Places) || body.TrueForAll(r => !grid.Rows[r].At(i).IsBlank && !TableLayout.IsNumeric(grid.Rows[r].At(i)))).DefaultIfEmpty(-1).First();
-            var others = Enumerable.Range(0, row.Cells.Length).Count(i => elements.All(e => e.Column != i) && i != spot && i != powder && !row.At(i).IsBlank && !MeasuredTable.Has(row.At(i).Text, Positions) && !IsTotal(row.At(i).Text) && !IsError(row.At(i).Text) && !IsLoss(row.At(i).Text) && !IsWeighed(row.At(i).Text) && !IsRemark(row.At(i).Text));
+            // Runs that are only numbered are places too: "Lauf | 1".
+            if (spot < 0 && powder < 0)
+                spot = beside.FirstOrDefault(i => body.Select(r => grid.Rows[r].At(i).Text).Distinct(StringComparer.Ordinal).Count() == body.Count && body.TrueForAll(r => grid.Rows[r].At(i).Text is { Length: > 0 and <= 3 } t && t.All(char.IsDigit)), -1);
+            var others = Enumerable.Range(0, row.Cells.Length).Count(i => elements.All(e => e.Column != i) && i != spot && i != powder && !row.At(i).IsBlank && !MeasuredTable.Has(row.At(i).Text, Positions) && !IsTotal(row.At(i).Text) && !IsError(row.At(i).Text) && !IsLoss(row.At(i).Text) && !IsWeighed(row.At(i).Text + (units.Length > 0 ? $" ({grid.Rows[h + 1].At(i).Text})" : "")) && !IsRemark(row.At(i).Text) && !IsNumber(row.At(i).Text));
             ImmutableArray<(int, int, Species)> cells = [.. body.SelectMany(r => elements.Select(e => (r, e.Column, e.Species)))];
             return new(grid, new Layout(true, h, -1, spot, elements[0].Column, -1, elements, per ?? "%", kind, powder), cells)
             {
@@ -298,14 +303,30 @@ internal sealed class ElementTable : IElementTable
     }
 
     // A standard or an empty capsule between the powders; a powder that is called blank has more in it.
-    private static bool IsBeside(GridRow row, int label, ImmutableArray<(int Column, Species Species)> elements)
-        => IsStandard(row.At(label).Text) || (IsEmpty(row.At(label).Text) && elements.Sum(e => MeasuredTable.Number(row.At(e.Column), null) ?? 0) < EmptyBelow);
+    private static bool IsBeside(GridRow row, int label, ImmutableArray<(int Column, Species Species)> elements, GridRow heading)
+        => IsStandard(row.At(label).Text) || Enumerable.Range(0, row.Cells.Length).Any(i => IsRemark(heading.At(i).Text) && SaysStandard(row.At(i).Text)) || (IsEmpty(row.At(label).Text) && elements.Sum(e => MeasuredTable.Number(row.At(e.Column), null) ?? 0) < EmptyBelow);
+
+    // Rows below three others that hold their largest, their scatter or their number, and are called by a word alone.
+    private static List<int> WithoutStatistics(Grid grid, List<int> body, ImmutableArray<(int Column, Species Species)> elements)
+    {
+        var mark = DecimalEvidence.Of(new TableLayout(grid, [], null, null, [.. body.Select(r => grid.Rows[r])]), [.. elements.Select(e => e.Column)]).Mark ?? DecimalMark.Point;
+        var own = new List<int>();
+        double? At(int row, int column) => MeasuredTable.Number(grid.Rows[row].At(column), mark);
+        foreach (var r in body)
+        {
+            var lines = elements.Where(e => At(r, e.Column) is not null).Select(e => ((IReadOnlyList<double>)[.. own.Select(o => At(o, e.Column)).OfType<double>()], At(r, e.Column)!.Value, grid.Rows[r].At(e.Column).Text)).ToList();
+            if (grid.Rows[r].Cells.Where((c, i) => !c.IsBlank && elements.All(e => e.Column != i)).Any(c => c.Text.Any(char.IsDigit)) || !ClosingStatistics.Are(lines))
+                own.Add(r);
+        }
+
+        return own;
+    }
 
     private static bool IsSummary(GridRow row, ImmutableArray<(int Column, Species Species)> elements)
         => row.Cells.Where((_, i) => elements.All(e => e.Column != i)).Any(c => IsTotal(c.Text) || (c.Kind == CellKind.Text && !c.Text.Any(char.IsDigit) && (Footer.IsSummary(c.Text) || IsError(c.Text))) || MeasuredTable.Has(c.Text, "mean average mittelwert moyenne media gemiddelde prumer medelvarde ortalama sd std stdev deviation min max srednia ortalama 平均"));
 
     // "Weighed in (mg)" beside percentages: how much was burnt, no amount of what was found.
-    private static bool IsWeighed(string heading) => FileWords.Plain(heading) is var plain && (plain.Contains("(mg)", StringComparison.Ordinal) || plain.Contains("[mg]", StringComparison.Ordinal) || plain.EndsWith("/ mg", StringComparison.Ordinal));
+    private static bool IsWeighed(string heading) => FileWords.Plain(heading) is var plain && (plain.Contains("(mg)", StringComparison.Ordinal) || plain.Contains("[mg]", StringComparison.Ordinal) || plain.EndsWith("/ mg", StringComparison.Ordinal) || MeasuredTable.Has(heading, WeighedWords));
 
     // Percentages of elements that make a hundred together are no readings of vessels, whatever kind they are.
     private static bool AreWhole(GridRow row, ImmutableArray<(int Column, Species Species)> elements)

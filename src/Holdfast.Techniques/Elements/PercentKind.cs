@@ -9,7 +9,7 @@ internal static partial class PercentKind
     private const string ByMass = @"(wt|weight|mass\w*|masa|masow\w*|gew\w*|poids|ponderal\w*|peso|berat|wag\w*|m/m|w/w)";
     private const string ByAtoms = @"(atom\w*|mol|molar\w*|mole?s?)";
     private const string Between = @"[\s.\-/()]*";
-    private const string Little = @"(\s(in|by|en|em|de|di|da|du|des|der|do|la|w))*";
+    private const string Little = @"(\s(in|by|of|the|weighed|dry|dried|total|von|vom|van|het|en|em|de|di|da|du|des|der|do|la|w))*";
 
     /// <summary><see cref="ElementFiles.Mass"/> or <see cref="ElementFiles.Atomic"/>; null where no line says it, or both are said.</summary>
     /// <param name="lines">Lines above and below a table.</param>

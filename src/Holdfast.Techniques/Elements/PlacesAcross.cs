@@ -103,7 +103,7 @@ internal sealed class PlacesAcross : IElementTable
             return null;
         ImmutableArray<(int Column, string Name)> places = [.. amounts.Select(i => (i, head.At(i).Text))];
         var table = new PlacesAcross(grid, heading, first, rows, places) { Kind = kind ?? (per is not null ? ElementFiles.Mass : null), Unit = kind is null && per is not null ? per : "%", ArePowders = powders };
-        table = table.WithoutMean();
+        table = table.WithoutStatistics();
         return rows.Any(r => r.Species.Oxide is not null) && !OxideSums.AreWhole(table, grid) ? null : table;
     }
 
@@ -125,29 +125,28 @@ internal sealed class PlacesAcross : IElementTable
         [.. rows.Select(r => grid.Rows[r.Row].At(column)).Where(c => !c.IsBlank).Take(3).Select(c => c.Text)], [])
     { Measures = measures };
 
-    // A last column that holds the mean of those before it is the mean, whatever its language calls it.
-    private PlacesAcross WithoutMean()
+    // Columns behind the places that hold their mean, scatter or largest are none, whatever their language calls them.
+    private PlacesAcross WithoutStatistics()
     {
-        const int fewest = 3;
         var mark = Marks().Mark ?? DecimalMark.Point;
-        var last = places.Length - 1;
-        var isMean = last >= fewest && rows.All(r =>
+        var own = new List<(int Column, string Name)>();
+        foreach (var place in places)
         {
-            double?[] all = [.. places.Select(p => MeasuredTable.Number(grid.Rows[r.Row].At(p.Column), mark))];
-            var before = all[..last].OfType<double>().ToList();
-            return before.Count > 0 && all[last] is { } mean && Math.Abs(mean - before.Average()) <= 1e-3 * Math.Abs(mean) + Rounding(grid.Rows[r.Row].At(places[last].Column).Text);
-        });
-        return new(grid, heading, first, rows, isMean ? places[..last] : places)
+            var lines = rows.Select(r => (Before: (IReadOnlyList<double>)[.. own.Select(o => MeasuredTable.Number(grid.Rows[r.Row].At(o.Column), mark)).OfType<double>()], Cell: grid.Rows[r.Row].At(place.Column)))
+                .Select(l => (l.Before, Value: MeasuredTable.Number(l.Cell, mark), l.Cell.Text)).Where(l => l.Value is not null).Select(l => (l.Before, l.Value!.Value, l.Text)).ToList();
+            if (!ClosingStatistics.Are(lines))
+                own.Add(place);
+        }
+
+        return new(grid, heading, first, rows, [.. own])
         {
             ArePowders = ArePowders,
             Kind = Kind,
             Unit = Unit,
             IsCertain = Kind is not null && Unit == "%",
-            Evidence = $"{rows.Length.ToString(CultureInfo.InvariantCulture)} {(rows.Any(r => r.Species.Oxide is not null) ? "oxides" : "elements")} in rows, {(places.Length - (isMean ? 1 : 0)).ToString(CultureInfo.InvariantCulture)} {(ArePowders ? "powders" : "places")} in columns",
+            Evidence = $"{rows.Length.ToString(CultureInfo.InvariantCulture)} {(rows.Any(r => r.Species.Oxide is not null) ? "oxides" : "elements")} in rows, {own.Count.ToString(CultureInfo.InvariantCulture)} {(ArePowders ? "powders" : "places")} in columns",
         };
     }
-
-    private static double Rounding(string number) => number.LastIndexOfAny(['.', ',']) is >= 0 and var at ? 0.6 * Math.Pow(10, at + 1 - number.Length) : 0.6;
 
     // A place is called one, or has a number or nothing but one.
     private static bool IsPlace(Cell heading)

@@ -5,12 +5,13 @@ internal static class PortionNames
 {
     private const string Words = "essai* versuch* prova prove prueba* ensayo* ensaio* proba portion* aliquot* aliquota* einwaage* digest* aufschluss* mineral* prise* rep run wiederholung* parallel* replik* replic* repet* wdh duplicate* triplicate* toma* nazewka* nawazka*";
 
-    /// <summary>True where the names only number what was done with one powder: "Digest 1", "2", or its own name with a number.</summary>
+    /// <summary>True where the names only number what was done with one powder: "Digest 1", "2", "A" under "no.", or its own name with a number.</summary>
     /// <param name="names">Names of rows.</param>
     /// <param name="heading">What stands above them: "digest" over D1 and D2.</param>
     /// <param name="powder">The powder's name.</param>
     public static bool AreOfOne(IReadOnlyCollection<string> names, string heading, string powder)
         => names.All(n => IsPortion(n) || n.All(c => char.IsDigit(c) || char.IsPunctuation(c)))
+            || (AmountWords.IsNumber(heading) && names.All(n => n.Length == 1))
             || (IsPortion(heading) && names.Select(n => n.TrimEnd([.. "0123456789"])).Distinct(StringComparer.OrdinalIgnoreCase).Count() == 1)
             || (names.Select(Stem).Distinct(StringComparer.OrdinalIgnoreCase).ToList() is [{ Length: > 1 } stem] && Key(powder).Contains(Key(stem), StringComparison.Ordinal));
 

@@ -105,7 +105,7 @@ public sealed class InfraredFiles : ITechnique
         var settings = Settings(table);
         var several = pairs.Length > 1;
         var own = several ? "" : FileWords.Powder(source, table.Preamble);
-        string[] powders = [.. pairs.Select((p, k) => !several ? own : FileWords.Spelled(source, (OrdinateWords.PowderIn(table.Named(p.Y)) is { Length: > 0 } name ? name : Above(table, pairs, k)) is { Length: > 0 } powder ? powder : $"{FileStem(source)} {(k + 1).ToString(CultureInfo.InvariantCulture)}"))];
+        string[] powders = several && Repeated(source, table, pairs) is { } again ? [.. pairs.Select(_ => again)] : [.. pairs.Select((p, k) => !several ? own : FileWords.Spelled(source, (OrdinateWords.PowderIn(table.Named(p.Y)) is { Length: > 0 } name ? name : Above(table, pairs, k)) is { Length: > 0 } powder ? powder : $"{FileStem(source)} {(k + 1).ToString(CultureInfo.InvariantCulture)}"))];
         var paths = several ? PathsByName.Of(table.Preamble.Concat(table.Below), powders) : null;
         if (paths is not null)
             PathsByName.Caution(source.Talk, paths);
@@ -150,6 +150,17 @@ public sealed class InfraredFiles : ITechnique
         };
     }
 
+    // "Tablette 1 | Tablette 2 | Tablette 3" are one powder pressed three times; its name, or null where headings name powders.
+    private static string? Repeated(MeasurementSource source, MeasuredTable table, ImmutableArray<(int X, int Y)> pairs)
+    {
+        const string onePowder = "one-powder", powders = "powders-of-their-own";
+        string[] heads = [.. pairs.Select(p => table.Says(p.Y))];
+        if (!RepeatWords.AreOfOne(heads, OrdinateWords.IsOrdinate))
+            return null;
+        var answer = source.Talk.Assume(source.Question("repeats"), Codes.Ambiguous, $"{string.Join(", ", heads.Select(h => $"“{h}”"))} are of one powder: a spectrum each.", [onePowder, powders], [.. heads]);
+        return answer == onePowder ? FileWords.Powder(source, table.Preamble) : null;
+    }
+
     // "2,500" to "22,000" alone could be thousands: the ordinates beside them tell.
     private static DecimalEvidence Evidence(MeasuredTable table, ImmutableArray<(int X, int Y)> pairs)
         => WithinAScale(table.Marks([.. pairs.SelectMany(p => new[] { p.X, p.Y }).Distinct()]), table, pairs);
@@ -178,8 +189,14 @@ public sealed class InfraredFiles : ITechnique
         int[] axes = [.. numeric.Where(i => IsAxis(table, i, mark))];
         if (axes.Length == 0)
             return [];
-        return [.. numeric.Where(i => !axes.Contains(i) && !OrdinateWords.IsIndex(table.Says(i)) && !OrdinateWords.IsOfNoSample(table.Says(i))).Select(y => (axes.LastOrDefault(a => a < y, axes[0]), y))];
+        ImmutableArray<(int X, int Y)> pairs = [.. numeric.Where(i => !axes.Contains(i) && !OrdinateWords.IsIndex(table.Says(i)) && !OrdinateWords.IsOfNoSample(table.Says(i))).Select(y => (axes.LastOrDefault(a => a < y, axes[0]), y))];
+        return pairs.Length > 2 && IsMean(table, pairs, mark) ? pairs.RemoveAt(pairs.Length - 1) : pairs;
     }
+
+    // A last column that is the mean of those before it, at every wavenumber, is no spectrum of its own.
+    private static bool IsMean(MeasuredTable table, ImmutableArray<(int X, int Y)> pairs, DecimalMark mark)
+        => ClosingStatistics.Are([.. table.Body.Select(r => (Before: (IReadOnlyList<double>)[.. pairs[..^1].Select(p => MeasuredTable.Number(r.At(p.Y), mark)).OfType<double>()], Last: r.At(pairs[^1].Y)))
+            .Select(l => (l.Before, Value: MeasuredTable.Number(l.Last, mark), l.Last.Text)).Where(l => l.Value is not null).Select(l => (l.Before, l.Value!.Value, l.Text))]);
 
     private static bool IsAxis(MeasuredTable table, int column, DecimalMark mark)
     {
@@ -203,7 +220,7 @@ public sealed class InfraredFiles : ITechnique
     private static ImmutableArray<string?> Scales(MeasurementSource source, MeasuredTable table, ImmutableArray<(int X, int Y)> pairs, DecimalMark mark)
     {
         var scales = new string?[pairs.Length];
-        var looks = pairs.Select((p, k) => (Pair: p, Index: k, Stated: OrdinateWords.StatedScale(table.Says(p.Y), table.Preamble), Numbers: Ordinates(table, p, mark))).ToArray();
+        var looks = pairs.Select((p, k) => (Pair: p, Index: k, Stated: OrdinateWords.StatedScale(Said(table, p.Y), table.Preamble), Numbers: Ordinates(table, p, mark))).ToArray();
         foreach (var group in looks.GroupBy(l => (l.Stated, Possible: string.Join('|', OrdinateEvidence.Of(l.Numbers).Possible))))
         {
             var first = group.First();
@@ -217,6 +234,10 @@ public sealed class InfraredFiles : ITechnique
 
         return [.. scales];
     }
+
+    // "absorbance" over "pellet 1": what is measured may stand in the line above the names.
+    private static string Said(MeasuredTable table, int column)
+        => OrdinateWords.IsOrdinate(table.Says(column)) || table.Preamble is not [.., { Filled: > 2 } above] || above.Number != table.HeadingLine - 1 ? table.Says(column) : above.At(column).Text;
 
     private static string? Settle(Dialogue talk, string id, string heading, StatedScale stated, OrdinateEvidence evidence, (int X, int Y) pair, MeasuredTable table, DecimalMark mark)
     {

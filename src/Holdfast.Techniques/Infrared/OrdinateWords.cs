@@ -55,7 +55,9 @@ internal static class OrdinateWords
                 return said;
         }
 
-        return Infrared.StatedScale.Nothing;
+        // "spectra as exported, %T", "absorbance" alone: nothing else is meant. "Transmission" may be how the light went.
+        return lines.SelectMany(l => l.Cells).Where(c => !c.IsBlank).SelectMany(c => c.Text.Split([',', ';', ':'])).Select(t => t.Trim()).Where(t => t.Length > 0).Select(t => MeasuredTable.WordsOf(t) is [_] ? Of(t) : Infrared.StatedScale.Nothing)
+            .FirstOrDefault(s => s is Infrared.StatedScale.Percent or Infrared.StatedScale.Absorbance);
     }
 
     /// <summary>What is left of a heading without words of the ordinate: the powder's name in a table of several spectra.</summary>
@@ -80,6 +82,9 @@ internal static class OrdinateWords
 
     private static StatedScale Of(string heading)
     {
+        // The A of "scan A" counts the scans.
+        if (RepeatWords.OnlyNumber(heading, _ => false))
+            return Infrared.StatedScale.Nothing;
         // "%T" and "T%" have no letters beside the one.
         var percent = heading.Contains('%', StringComparison.Ordinal) || MeasuredTable.Has(heading, "percent prozent pourcent por porcentaje porcentagem percento procent");
         if (MeasuredTable.Has(heading, Transmittances))

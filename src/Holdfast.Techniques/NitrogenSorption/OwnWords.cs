@@ -25,7 +25,7 @@ internal sealed partial class OwnWords(MeasurementSource source, SorptionSetting
     /// <param name="area">The area that follows from a unit, m²/g, or null.</param>
     /// <returns>The unit of the amounts; null while an answer is awaited.</returns>
     public AmountUnit? Settle(AmountUnit unit, IReadOnlyList<SorptionCurve> curves, Func<AmountUnit, double?> area)
-        => OfMass() ? null : OfArea(unit, curves, area);
+        => curves.Select(c => c.Series.Powder).Distinct().Count() == 1 && OfMass() ? null : OfArea(unit, curves, area);
 
     private AmountUnit? OfArea(AmountUnit unit, IReadOnlyList<SorptionCurve> curves, Func<AmountUnit, double?> area)
     {
@@ -48,16 +48,37 @@ internal sealed partial class OwnWords(MeasurementSource source, SorptionSetting
         return answer is null ? null : AmountUnit.In(answer);
     }
 
+    /// <summary>The mass as weighed in and the mass after outgassing, where a file gives both and the second can be the powder of the first; null elsewhere.</summary>
+    /// <param name="settings">What the file states.</param>
+    public static (MeasuredSetting Before, MeasuredSetting After)? MassesIn(SorptionSettings settings)
+    {
+        // A tube on the balance weighs more than its powder: only what can be the powder after outgassing counts.
+        if (settings["mass"] is not { Value: > 0 } before || settings.Mass is not { } mass)
+            return null;
+        var after = settings.All.FirstOrDefault(s => s.Name == MassAfter && (SorptionSettings.Grams(s) ?? s.Value) is { } weighed && weighed < mass * (1 - LossAllowed) && weighed >= mass / 2);
+        return after is null ? null : (before, after);
+    }
+
     // True while it is asked about, or not to be kept.
     private bool OfMass()
     {
-        // A tube on the balance weighs more than its powder: only what can be the powder after outgassing counts.
-        if (settings.Mass is not { } mass || settings.All.FirstOrDefault(s => s.Name == MassAfter && s.Value < mass * (1 - LossAllowed) && s.Value >= mass / 2) is not { Value: { } after } said)
-            return false;
+        if (MassesIn(settings) is { } both)
+        {
+            var share = settings.Mass!.Value / (SorptionSettings.Grams(both.After) ?? both.After.Value!.Value);
+            return Asked(string.Create(CultureInfo.InvariantCulture, $"The file gives two masses: {both.Before.Written} (line {both.Before.Row}) and, after outgassing, {both.After.Written} (line {both.After.Row}), {100 * (1 - 1 / share):0.#} % less. Were the amounts divided by the mass after outgassing?"), both.After, share);
+        }
+
+        // Two masses of which nothing says what they are: of one powder only one can be right.
+        MeasuredSetting[] masses = [.. settings.All.Where(s => s.Name == "mass" && SorptionSettings.Grams(s) > 0)];
+        return Array.Find(masses, m => SorptionSettings.Grams(m) / SorptionSettings.Grams(masses[0]) is (< 1 - LossAllowed and >= 0.5) or (> 1 / (1 - LossAllowed) and <= 2)) is { } other
+            && Asked(string.Create(CultureInfo.InvariantCulture, $"The file gives two masses: {masses[0].Written} (line {masses[0].Row}) and {other.Written} (line {other.Row}). Were the amounts divided by the second, the powder as it was measured?"), other, SorptionSettings.Grams(masses[0])!.Value / SorptionSettings.Grams(other)!.Value);
+    }
+
+    private bool Asked(string text, MeasuredSetting divided, double share)
+    {
         var id = source.Question("mass");
-        var text = string.Create(CultureInfo.InvariantCulture, $"The file gives two masses: {settings["mass"]!.Written} (line {settings["mass"]!.Row}) and, after outgassing, {said.Written} (line {said.Row}), {100 * (1 - after / mass):0.#} % less. Were the amounts divided by the mass after outgassing?");
-        var answer = source.Talk.Ask(id, Codes.Ambiguous, text, ["take", "leave-out"], said.Written);
-        source.Talk.Explain(id, ["per gram of outgassed powder: the amounts as they stand", string.Create(CultureInfo.InvariantCulture, $"nothing is kept: multiply the amounts by {mass / after:0.####} in the file first")]);
+        var answer = source.Talk.Ask(id, Codes.Ambiguous, text, ["take", "leave-out"], divided.Written);
+        source.Talk.Explain(id, [$"per gram of {divided.Written}: the amounts as they stand", string.Create(CultureInfo.InvariantCulture, $"nothing is kept: multiply the amounts by {share:0.####} in the file first")]);
         return answer != "take";
     }
 

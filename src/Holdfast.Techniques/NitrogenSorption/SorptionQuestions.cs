@@ -119,19 +119,18 @@ internal sealed class SorptionQuestions
     private MeasuredSetting? SettleSaturation()
     {
         var isAbsolute = Relative is not (null or "" or "%");
-        if ((!isAbsolute && curves.All(c => c.Series.Relative is not null)) || (!isAbsolute && curves.All(c => c.Series.Relative is not null || c.Rows.All(r => r.Saturation is not null))))
+        if (!isAbsolute && curves.All(c => c.Series.Relative is not null))
             return null;
-        if (Settings["p0"] is { Value: > 0 } stated)
+        var stated = Settings["p0"] is { Value: > 0 } said ? said : null;
+        var inRows = !isAbsolute && curves.All(c => c.Series.Relative is not null || c.Rows.All(r => r.Saturation is not null));
+        if (!isAbsolute && curves[0].Series.Relative is null && (inRows ? OfColumn(curves[0]) : stated) is { } against && PressureName(curves[0]) is { } name)
         {
-            if (!isAbsolute && PressureName(curves[0]) is { } said && curves[0].Series.Relative is null)
-            {
-                answeredPressure = PressureAbove.Unit(source, curves[0].Table.Written(curves[0].Series.Absolute!.Value), said, curves.SelectMany(c => c.Rows).Select(r => r.Absolute).OfType<double>().DefaultIfEmpty().Max(), stated);
-                IsOpen |= answeredPressure is null;
-            }
-
-            return stated;
+            answeredPressure = PressureReach.Unit(source, curves[0].Table.Written(curves[0].Series.Absolute!.Value), name, curves.SelectMany(c => c.Rows).Select(r => r.Absolute).OfType<double>().DefaultIfEmpty().Max(), against);
+            IsOpen |= answeredPressure is null;
         }
 
+        if (inRows || stated is not null)
+            return inRows ? null : stated;
         var unit = Relative is { Length: > 0 } u && isAbsolute ? u : PressureName(curves[0]);
         if (unit is null)
         {
@@ -154,6 +153,14 @@ internal sealed class SorptionQuestions
         }
 
         return CellText.Read(answer, null) is CellText.Number { Value: > 0 } number ? new MeasuredSetting("p0", $"{answer} {unit}", number.Value, unit, 0) : throw Answers.Unknown(id, answer, $"a pressure above 0, in {unit}");
+    }
+
+    // The saturation pressure of a column, by its middle row, in its own unit or that of the pressures.
+    private MeasuredSetting? OfColumn(SorptionCurve curve)
+    {
+        double[] all = [.. curve.Rows.Select(r => r.Saturation).OfType<double>().Order()];
+        var unit = curve.Series.Saturation is { } column ? PressureUnit.In(curve.Table.Written(column))?.Name ?? PressureName(curve) : null;
+        return all.Length == 0 || unit is null ? null : new("p0", $"{Shown(all[all.Length / 2])} {unit}", all[all.Length / 2], unit, 0);
     }
 
     /// <summary>Unit of the pressures of a curve, or null.</summary>
@@ -272,6 +279,12 @@ internal sealed class SorptionQuestions
 
     private (AmountUnit, bool)? WithMass(AmountUnit unit)
     {
+        if (OwnWords.MassesIn(Settings) is { } masses)
+        {
+            Settings = Settings.Weighing(masses.After);
+            source.Talk.Note(Codes.Ambiguous, Weight.Caution, $"The amounts are for the whole sample: they are divided by the mass after outgassing, {masses.After.Written} (line {Shown(masses.After.Row)}), not by {masses.Before.Written}.", masses.After.Written);
+        }
+
         if (Settings.Mass is not null)
             return (unit, true);
         var id = source.Question("value:mass");

@@ -21,7 +21,15 @@ internal sealed partial class SorptionSettings
 
     /// <summary>Mass of the sample, g; null where none is stated with a unit that can be read.</summary>
     public double? Mass => all.Where(s => s.Name == "mass" && s.Value > 0).OrderByDescending(s => After().IsMatch(FileWords.Plain(s.Written + " " + s.Unit)) ? 1 : 0)
-        .Select(s => s.Unit switch { "mg" => s.Value / 1000, "kg" => s.Value * 1000, "g" => s.Value, _ => null }).FirstOrDefault(m => m is not null);
+        .Select(Grams).FirstOrDefault(m => m is not null);
+
+    /// <summary>A mass in grams; null without a unit that can be read.</summary>
+    /// <param name="mass">A setting that holds one.</param>
+    public static double? Grams(MeasuredSetting mass) => mass.Unit switch { "mg" => mass.Value / 1000, "kg" => mass.Value * 1000, "g" => mass.Value, _ => null };
+
+    /// <summary>The settings with this mass for the only one.</summary>
+    /// <param name="mass">Mass of the powder as it was measured.</param>
+    public SorptionSettings Weighing(MeasuredSetting mass) => new([mass with { Name = "mass" }, .. all.Where(s => s.Name is not ("mass" or OwnWords.MassAfter))]);
 
     /// <summary>The settings together with those of another grid of the file that this one does not state.</summary>
     /// <param name="others">Settings of a sheet of its own.</param>
@@ -65,8 +73,8 @@ internal sealed partial class SorptionSettings
             }
         }
 
-        // A file that names its units once has settings without any.
-        var units = new SorptionSettings(found.ToImmutable());
+        // A mass after outgassing beside no other is the mass; a file that names its units once has settings without any.
+        var units = new SorptionSettings(found.Any(s => s.Name == "mass" && s.Value is not null) ? found.ToImmutable() : [.. found.Select(s => s.Name == OwnWords.MassAfter ? s with { Name = "mass" } : s)]);
         return new([.. units.all.Select(s => s is { Value: not null, Unit.Length: 0 } && UnitSaid(units, s.Name) is { Length: > 0 } unit ? s with { Unit = unit, Written = $"{s.Written} {unit}" } : s)]);
     }
 
@@ -89,13 +97,15 @@ internal sealed partial class SorptionSettings
     private static void Add(ImmutableArray<MeasuredSetting>.Builder found, string text, int row, DecimalMark? mark)
     {
         text = Dots().Replace(text, ": ");
-        // "tube + powder after degassing: powder 0.1083 g"
-        if (Pair().Match(text) is { Success: true } weighed && Outgassing().IsMatch(FileWords.Plain(weighed.Groups["key"].Value)) && WordAndMass().Match(weighed.Groups["value"].Value) is { Success: true } m && Number(m.Groups["number"].Value, mark) is { } grams)
-            found.Add(new MeasuredSetting(After().IsMatch(FileWords.Plain(weighed.Groups["key"].Value)) ? OwnWords.MassAfter : "mass", $"{m.Groups["number"].Value} {m.Groups["unit"].Value}", grams, m.Groups["unit"].Value, row));
+        // "tube + powder after degassing: powder 0.1083 g", "it weighed 0.1083 g after outgassing".
+        var weighed = Pair().Match(text);
+        var (about, said) = weighed.Success ? (weighed.Groups["key"].Value, WordAndMass().Match(weighed.Groups["value"].Value)) : (text, OnlyMass().Match(text));
+        if (said.Success && Outgassing().IsMatch(FileWords.Plain(about)) && (weighed.Success || IsAfter(about)) && Number(said.Groups["number"].Value, mark) is { } grams)
+            found.Add(new MeasuredSetting(IsAfter(about) ? OwnWords.MassAfter : "mass", $"{said.Groups["number"].Value} {said.Groups["unit"].Value}", grams, said.Groups["unit"].Value, row));
         else if (Pair().Match(text) is { Success: true } pair)
             found.Add(Setting(pair.Groups["key"].Value, pair.Groups["value"].Value, row, mark));
-        else if (Amid().Match(text) is { Success: true } amid && SorptionWords.Setting(amid.Groups["key"].Value) is { } known)
-            found.Add(Setting(amid.Groups["key"].Value, amid.Groups["value"].Value, row, mark) with { Name = known });
+        else if (Amid().Match(text) is { Success: true } amid && SorptionWords.Setting(amid.Groups["key"].Value) is not null)
+            found.Add(Setting(amid.Groups["key"].Value, amid.Groups["value"].Value, row, mark));
         else if (text.Any(char.IsLetter))
             found.Add(new MeasuredSetting("note", text.Trim(), null, "", row));
     }
@@ -103,8 +113,8 @@ internal sealed partial class SorptionSettings
     private static MeasuredSetting Setting(string key, string written, int row, DecimalMark? mark)
     {
         var name = SorptionWords.Setting(key) ?? key.Trim();
-        // "sample after outgassing: 0.0982" names no sample.
-        if (name is "sample" or "degas" && After().IsMatch(FileWords.Plain(key)) && !written.Any(char.IsLetter))
+        // "sample after outgassing: 0.0982" names no sample, and "weighed again after outgassing: 0.0982 g (much water)" no way of outgassing.
+        if (IsAfter(key) && !Vessel().IsMatch(FileWords.Plain(key)) && (name == "mass" || (name is "sample" or "degas" && !written.Any(char.IsLetter)) || (Outgassing().IsMatch(FileWords.Plain(key)) && BeginsWithMass().IsMatch(written.Trim()))))
             name = OwnWords.MassAfter;
         var number = Leading().Match(written.Trim());
         var value = number.Success && name is not ("sample" or "adsorptive") ? Number(number.Groups["number"].Value, mark) : null;
@@ -113,13 +123,15 @@ internal sealed partial class SorptionSettings
         return new(name, value is not null && unit.Length > 0 && Unit(name, number.Groups["unit"].Value, "").Length == 0 ? $"{written.Trim()} {unit}" : written.Trim(), value, unit, row);
     }
 
+    private static bool IsAfter(string words) => After().IsMatch(FileWords.Plain(words)) && !Lost().IsMatch(FileWords.Plain(words));
+
     private static double? Number(string text, DecimalMark? mark)
         => (CellText.Read(text, mark) as CellText.Number ?? CellText.Read(text, null) as CellText.Number)?.Value;
 
     // The unit stands behind the number, or in the key: "Einwaage / g".
     private static string Unit(string name, string behind, string key) => name switch
     {
-        "mass" => (MassUnit().Match(FileWords.Plain(behind)) is { Success: true } own ? own : MassUnit().Match(FileWords.Plain(key))) is { Success: true } m ? m.Groups["unit"].Value switch { "г" => "g", "мг" => "mg", var u => u } : "",
+        "mass" or OwnWords.MassAfter => (MassUnit().Match(FileWords.Plain(behind)) is { Success: true } own ? own : MassUnit().Match(FileWords.Plain(key))) is { Success: true } m ? m.Groups["unit"].Value switch { "г" => "g", "мг" => "mg", var u => u } : "",
         "p0" => (PressureUnit.In(behind) ?? PressureUnit.In(key))?.Name ?? "",
         "bath-temperature" or "degas-temperature" or "degas" => FileWords.Plain(behind + " " + key) is var plain && plain.Contains("°c", StringComparison.Ordinal) || Celsius().IsMatch(plain) ? "°C" : Kelvin().IsMatch(plain) ? "K" : "",
         _ => behind.Trim(),
@@ -144,7 +156,7 @@ internal sealed partial class SorptionSettings
     [GeneratedRegex(@"(^|[^a-zа-я])(?<unit>mg|kg|g|мг|г)([^a-zа-я]|$)", RegexOptions.ExplicitCapture | RegexOptions.NonBacktracking)]
     private static partial Regex MassUnit();
 
-    [GeneratedRegex(@"degas|outgas|degaz|entgas|ausgeh|desgas|odgaz|ontgas", RegexOptions.ExplicitCapture | RegexOptions.NonBacktracking)]
+    [GeneratedRegex(@"degas|outgas|degaz|entgas|ausgeh|ausheiz|desgas|odgaz|ontgas|avgas|drying|trockn|sechage|secado|secagem|essicc|suszen", RegexOptions.ExplicitCapture | RegexOptions.NonBacktracking)]
     private static partial Regex Outgassing();
 
     [GeneratedRegex(@"^\p{L}[\p{L} ]*\s(?<number>\d+([.,]\d+)?)\s*(?<unit>mg|g)\s*$", RegexOptions.ExplicitCapture | RegexOptions.NonBacktracking)]
@@ -156,6 +168,18 @@ internal sealed partial class SorptionSettings
     [GeneratedRegex(@"(^|[^a-z])(k|kelvin)([^a-z]|$)", RegexOptions.ExplicitCapture | RegexOptions.NonBacktracking)]
     private static partial Regex Kelvin();
 
-    [GeneratedRegex(@"after|nach|apres|despues|depois|dopo|dry|trocken|degassed", RegexOptions.ExplicitCapture | RegexOptions.NonBacktracking)]
+    [GeneratedRegex(@"^\d+([.,]\d+)?\s*(mg|g)([^\p{L}/]|$)", RegexOptions.ExplicitCapture | RegexOptions.NonBacktracking)]
+    private static partial Regex BeginsWithMass();
+
+    [GeneratedRegex(@"^\D*(?<number>\d+([.,]\d+)?)\s*(?<unit>mg|g)([^\p{L}/\d]\D*)?$", RegexOptions.ExplicitCapture | RegexOptions.NonBacktracking)]
+    private static partial Regex OnlyMass();
+
+    [GeneratedRegex(@"tube|tubo|provett|rohr|probowk|zkumav|buis|cell|flask|holder", RegexOptions.ExplicitCapture | RegexOptions.NonBacktracking)]
+    private static partial Regex Vessel();
+
+    [GeneratedRegex(@"loss|lost|verlust|perte|perdida|perdita|perda|strata|verlies|forlust", RegexOptions.ExplicitCapture | RegexOptions.NonBacktracking)]
+    private static partial Regex Lost();
+
+    [GeneratedRegex(@"after|nach|apres|despues|depois|dopo|(^|[^a-z])(na|po|efter|etter|sonra)([^a-z]|$)|dry|dried|trocken|getrocknet|degassed|degaze|outgassed|entgast|ausgeheizt|desgasificad|desgaseificad|degassat|odgazowan|ontgast|avgasad|seche|(^|[^a-z])(seca|secca|sucha|droge|droog|torr)([^a-z]|$)", RegexOptions.ExplicitCapture | RegexOptions.NonBacktracking)]
     private static partial Regex After();
 }

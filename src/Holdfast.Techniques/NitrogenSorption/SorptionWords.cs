@@ -160,7 +160,7 @@ internal static partial class SorptionWords
     [GeneratedRegex(@"mass|weight|einwaage|prise d.ess|prise d.ech|pesee|pesata|pesagem|pesada|inweeg|odwazk|navazk|invagning|gewicht|masse|poids|(^|[^a-z])(peso|masa|massa|berat|waga|kutle|hmotnost|vikt|m)([^a-z0-9]|$)|вес|масса|навеск|质量|質量|重量|무게", RegexOptions.ExplicitCapture | RegexOptions.NonBacktracking)]
     private static partial Regex Mass();
 
-    [GeneratedRegex(@"molar|molec|molek|tube|tare|tara|leer|empty|cell|atomic|flow|before|vor dem|avant|(^|[^a-z])(prima|antes|przed|once|voor|pred|fore|for)([^a-z]|$)", RegexOptions.ExplicitCapture | RegexOptions.NonBacktracking)]
+    [GeneratedRegex(@"loss|lost|verlust|perte|perdida|perdita|perda|strata|verlies|molar|molec|molek|tube|tare|tara|leer|empty|cell|atomic|flow|before|vor dem|avant|(^|[^a-z])(prima|antes|przed|once|voor|pred|fore|for)([^a-z]|$)", RegexOptions.ExplicitCapture | RegexOptions.NonBacktracking)]
     private static partial Regex NotMass();
 
     [GeneratedRegex(@"ambient|room|raum|ambiant|umgebung|manifold", RegexOptions.ExplicitCapture | RegexOptions.NonBacktracking)]

@@ -13,18 +13,19 @@ internal sealed class SizeTable
 
     private static readonly (string Name, string Words)[] SizeWords =
     [
-        ("length", "length* lange langen laenge* lang long longest langst* laengst* longueur* longitud* lunghezz* lungo longo comprimento* lengte* dlugosc* uzunluk panjang 长度 длина"),
-        ("width", "width* breit breite* wide shortest narrowest largeur* ancho anchura* larghezz* largura* breedte szerokosc* genislik lebar across 宽度 ширина thickness dicke"),
-        ("diameter", "diameter* dia diam durchmesser diametr* cap srednic* feret ecd 直径 粒径 диаметр"),
-        (AnySize, "size* grosse* groesse* korngrosse* partikelgrosse* teilchengrosse* taille* tamano* tamanho* dimension* grootte rozmiar* boyut ukuran 尺寸 размер particlesize grainsize"),
+        ("length", "length* lange langen laenge* lang long longest langst* laengst* longueur* longitud* lunghezz* lungo longo comprimento* lengte* dlugosc* langd* lengd* laengd* pituu* delk* hossz* uzunluk* boy boyu boylar* panjang 长度 длина"),
+        ("width", "width* breit breite* wide shortest narrowest largeur* ancho anchura* larghezz* largura* breedte szerokosc* bredd* leveys* sirk* szeless* genislik* lebar across 宽度 ширина thickness dicke"),
+        ("diameter", "diameter* dia diam durchmesser diametr* cap srednic* prumer* atmero* halkaisija* feret ecd 直径 粒径 диаметр"),
+        (AnySize, "size* grosse* groesse* korngrosse* partikelgrosse* teilchengrosse* taille* tamano* tamanho* dimension* grootte rozmiar* storlek* storrels* koko velikost* meret* boyut* ukuran 尺寸 размер particlesize grainsize"),
     ];
 
     private const string Others = "wavelength pore poren poro pores wellenlange onde onda fali dalga shift focal path cell column bed film";
     private const string AspectWords = "aspect seitenverhaltnis elongation";
     private const string GroupWords = "group gruppe groupe grupo gruppo sample powder material batch probe specimen type kind class treatment muestra amostra campione numune probka pulver poudre polvo 样品 组";
-    private const string ImageWords = "image* img micrograph* photo* picture bild bilder aufnahme imagen imagem immagine obraz resim gambar zdjec* cliche* prise vue lamina foto* scatto snimek fotogra* mikrogra* sem tem frame file 图像 图";
+    private const string ImageWords = "image* img micrograph* photo* picture bild bilder aufnahme imagen imagem immagine obraz resim gambar zdjec* cliche* prise vue lamina foto* scatto snimek fotogra* mikrogra* goruntu* kuva* billed* bilde* kep sem tem frame file 图像 图";
     private const string IndexWords = "no nr number index particle partikel teilchen particule particula particella grain korn id n num count # row deeltje czastka";
     private const string ShapeWords = "area areas aire surface superficie flache* flaeche* powierzchnia pole circularity zirkularitat circularite circularidad circularidade circolarita angle angulo angolo winkel kat perimeter perimetre perimetro umfang obwod x y roundness solidity";
+    private static readonly string[] Compounds = ["kristallit", "kristall", "partikel", "teilchen", "deeltje", "stabchen", "korn", "korrel", "nadel", "faser", "fiber", "stav", "stab", "grain", "particle", "crystal", "rod"];
     private const int MostGroups = 12;
 
     /// <summary>What is known of a table of sizes.</summary>
@@ -169,7 +170,14 @@ internal sealed class SizeTable
 
     /// <summary>What a heading or line says is measured: "length", "diameter"; null for no size.</summary>
     /// <param name="heading">The heading.</param>
-    internal static string? NameOf(string heading) => SizeWords.FirstOrDefault(s => MeasuredTable.Has(heading, s.Words)).Name ?? (MeasuredTable.WordsOf(heading) is ["d" or "l", "nm" or "µm" or "um" or "μm" or "mm"] ? "diameter" : null);
+    internal static string? NameOf(string heading)
+    {
+        var words = MeasuredTable.WordsOf(heading);
+        // "Kornlängder" and "Partikelbreite" are lengths and widths of what they begin with.
+        var plain = string.Join(' ', words.Select(w => Array.Find(Compounds, c => w.Length > c.Length + 3 && w.StartsWith(c, StringComparison.Ordinal)) is { } of ? w[of.Length..].TrimStart('s') : w));
+        return SizeWords.FirstOrDefault(s => MeasuredTable.Has(heading, s.Words) || MeasuredTable.Has(plain, s.Words)).Name
+            ?? (words is [var alone, var beside] && (SizeUnits.Is(beside) || ScreenPixels.Are(beside)) ? alone switch { "d" or "l" => "diameter", "en" => "width", _ => null } : null);
+    }
 
     // What else is read off the outline of a particle.
     private static bool IsOfShape(MeasuredTable table, int column)

@@ -25,7 +25,7 @@ internal static class SizeUnits
     /// <summary>The only unit of length in lines of text; null for none or several. Behind a number it is of that number alone: "scale bar 200 nm".</summary>
     /// <param name="lines">The lines.</param>
     public static string? InLines(ImmutableArray<GridRow> lines)
-        => lines.SelectMany(r => r.Cells).Where(c => !ScreenPixels.IsScale(c.Text)).SelectMany(c => c.Text.Split([' ', '_', '/', ',', '(', ')', '[', ']', ':', '.', ';'], StringSplitOptions.RemoveEmptyEntries) is var words ? words.Where((w, i) => Is(w) && !(i > 0 && char.IsAsciiDigit(words[i - 1][^1]))) : []).Select(w => Unit.Parse(w).Plain).Distinct(StringComparer.Ordinal).ToList() is [var only] ? only : null;
+        => lines.SelectMany(r => r.Cells).Where(c => !ScreenPixels.IsScale(c.Text)).SelectMany(c => c.Text.Split([' ', '_', '/', ',', '(', ')', '[', ']', ':', '.', ';'], StringSplitOptions.RemoveEmptyEntries) is var words ? words.Where((w, i) => Is(w) && !(i > 0 && char.IsAsciiDigit(words[i - 1][0]) && char.IsAsciiDigit(words[i - 1][^1]))) : []).Select(w => Unit.Parse(w).Plain).Distinct(StringComparer.Ordinal).ToList() is [var only] ? only : null;
 
     /// <summary>True for a unit of length of two letters or more: "nm", "µm".</summary>
     /// <param name="word">A word.</param>

@@ -39,21 +39,11 @@ internal sealed partial record RadiationSaid(ImmutableArray<string> Anodes, Immu
             // "K alfa", as it is spelled in the south and in Poland.
             var text = said.Replace("alfa", "alpha", StringComparison.OrdinalIgnoreCase);
             var before = anodes.Count + wavelengths.Count;
-            foreach (var anode in AnodesIn(text))
-            {
-                if (!anodes.Contains(anode))
-                    anodes.Add(anode);
-            }
-
-            foreach (var wavelength in WavelengthsIn(text))
-            {
-                if (!wavelengths.Exists(w => Math.Abs(w - wavelength) < 1e-6))
-                    wavelengths.Add(wavelength);
-            }
-
+            anodes.AddRange(AnodesIn(text).Except(anodes).ToList());
+            wavelengths.AddRange(WavelengthsIn(text).Select(w => Math.Round(w, 6)).Except(wavelengths).ToList());
             if (OnlyKa1().IsMatch(text))
                 only = true;
-            else if (only is null && Both().IsMatch(text))
+            else if (only is null && (Both().IsMatch(text) || wavelengths.Exists(IsSecond)))
                 only = false;
             first |= First().IsMatch(text);
             if (row == 0 && anodes.Count + wavelengths.Count > before)

@@ -14,7 +14,7 @@ internal static class RepeatedRuns
     /// <param name="curves">Its columns of intensities.</param>
     public static List<(string Name, double?[] Values, string Unit)>? Together(MeasurementSource source, IEnumerable<string> lines, List<(string Name, double?[] Values, string Unit)> curves)
     {
-        if (curves.Count < 2 || !curves.TrueForAll(c => ScanWords.NumbersRun(c.Name)) || curves.Select(c => string.Join(' ', MeasuredTable.WordsOf(c.Name))).Distinct().Count() > 1)
+        if (!RepeatWords.AreOfOne([.. curves.Select(c => c.Name)], w => ScanWords.Column(w) == ScanColumn.Intensity))
             return curves;
         var id = source.Question("runs");
         var heads = string.Join(", ", curves.Select(c => $"“{c.Name}”"));

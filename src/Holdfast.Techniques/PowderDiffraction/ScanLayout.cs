@@ -30,6 +30,10 @@ internal sealed partial record ScanLayout(
     private const int RowsLooked = 120;
     private const int HeadingWithin = 3;
 
+    /// <summary>The row right above the heading, where it has several cells; null for none.</summary>
+    public GridRow? Above { get; private init; }
+
+
     /// <summary>The layout of a grid, or null when it holds no scan.</summary>
     /// <param name="grid">The grid.</param>
     public static ScanLayout? Of(Grid grid)
@@ -128,8 +132,10 @@ internal sealed partial record ScanLayout(
         if (Stated(lines, StartWord()) is { } from && Stated(lines, StepWord()) is { } by && by.Value is >= FinestStep and <= WidestStep)
         {
             var after = Math.Max(from.Index, by.Index) + 1;
-            var stop = Stated(lines, StopWord());
-            after = Math.Max(after, (stop?.Index ?? 0) + 1);
+            // The last angle, or how many there are.
+            var points = Stated(lines, CountWord());
+            var stop = Stated(lines, StopWord()) ?? (points is { Value: > 1 } n ? (from.Value + (n.Value - 1) * by.Value, n.Index) : null);
+            after = Math.Max(after, Math.Max(stop?.Index ?? 0, points?.Index ?? 0) + 1);
             var body = Numbers(rows, after);
             var count = body.Sum(r => r.Filled);
             var expected = stop is { } s ? Count(from.Value, by.Value, s.Value) : null;
@@ -179,7 +185,8 @@ internal sealed partial record ScanLayout(
     {
         for (var i = 0; i < lines.Count; i++)
         {
-            var text = Text(lines[i]);
+            // "first angle (2 theta): 18.00": the 2 is no angle.
+            var text = ScanWords.WithoutTwoTheta(Text(lines[i]));
             if (word.Match(text) is { Success: true } m && double.TryParse(m.Groups["number"].Value.Replace(',', '.'), NumberStyles.Float, CultureInfo.InvariantCulture, out var value))
                 return (value, i);
         }
@@ -199,7 +206,7 @@ internal sealed partial record ScanLayout(
         var heading = above.TakeLast(HeadingWithin).LastOrDefault(r => r.Cells.Any(c => ScanWords.SaysTwoTheta(c.Text)) && r.Filled >= 2)
             ?? above.TakeLast(HeadingWithin).LastOrDefault(r => r.Filled == usual.Key && r.Cells.Any(c => ScanWords.Axis(c.Text) is not null) && r.Cells.Any(c => ScanWords.Column(c.Text) == ScanColumn.Intensity)) ?? above.LastOrDefault(r => r.Cells.Any(c => c.Text.Any(char.IsLetter) || c.Text.Contains('°', StringComparison.Ordinal)));
         ImmutableArray<(int, string)> lines = [.. above.Select(r => (r.Number, Text(r)))];
-        var layout = new ScanLayout(lines, heading, body, null, 0, Recognition.None);
+        var layout = new ScanLayout(lines, heading, body, null, 0, Recognition.None) { Above = above.TakeWhile(r => r != heading).LastOrDefault() is { Filled: > 1 } names ? names : null };
         return layout.Evidence(grid) is { Evidence: not null } says ? layout with { Says = says } : null;
     }
 
@@ -242,7 +249,13 @@ internal sealed partial record ScanLayout(
         if (Heading is not { } row)
             return [.. Enumerable.Repeat("", width)];
         if (row.Filled == width && row.Filled > 1)
-            return [.. Body[0].Cells.Select((c, i) => (c, i)).Where(p => !p.c.IsBlank).Select(p => row.At(p.i).Text)];
+        {
+            int[] places = [.. Enumerable.Range(0, Body[0].Cells.Length).Where(i => !Body[0].At(i).IsBlank)];
+            // "angle | counts | counts" under " | scan 1 | scan 2": what tells columns apart stands above them.
+            var alike = places.GroupBy(i => row.At(i).Text, StringComparer.OrdinalIgnoreCase).Where(g => g.Count() > 1).SelectMany(g => g).ToArray();
+            return [.. places.Select(i => Above is { } names && alike.Length == names.Filled && alike.Contains(i) && !names.At(i).IsBlank ? names.At(i).Text : row.At(i).Text)];
+        }
+
         // "# columns: 2theta(deg)  counts": the words of a comment, by runs of blanks, commas or tabs.
         var text = Comment().Replace(Text(row), "");
         foreach (var cut in new[] { Runs(), Marks(), Blanks() })
@@ -286,11 +299,14 @@ internal sealed partial record ScanLayout(
     [GeneratedRegex(@"\s+", RegexOptions.None, matchTimeoutMilliseconds: ScanWords.Patience)]
     private static partial Regex Blanks();
 
-    [GeneratedRegex(@"(?<![a-z])(start|begin|from|first|anfang|début|debut|départ|depart|inicio|início|inizio|od|początek|min(imum)?)(?![a-z])[^0-9+\-]*(?<number>[+\-]?\d+([.,]\d+)?)", RegexOptions.IgnoreCase | RegexOptions.ExplicitCapture, matchTimeoutMilliseconds: ScanWords.Patience)]
+    [GeneratedRegex(@"(?<![a-z])(start|begin|from|first|premier|première|erster|primo|primero|primeiro|primer|eerste|pierwszy|anfang|début|debut|départ|depart|inicio|início|inizio|od|początek|min(imum)?)(?![a-z])[^0-9+\-]*(?<number>[+\-]?\d+([.,]\d+)?)", RegexOptions.IgnoreCase | RegexOptions.ExplicitCapture, matchTimeoutMilliseconds: ScanWords.Patience)]
     private static partial Regex StartWord();
 
     [GeneratedRegex(@"(?<![a-z])(step|stepsize|increment|inc|schritt(weite)?|pas|paso|passo|krok|stap)(?![a-z])(?!\s*time)[^0-9+\-]*(?<number>\d+([.,]\d+)?)", RegexOptions.IgnoreCase | RegexOptions.ExplicitCapture, matchTimeoutMilliseconds: ScanWords.Patience)]
     private static partial Regex StepWord();
+
+    [GeneratedRegex(@"(?<![a-z])((number|nombre|nb|anzahl|zahl|numero|número|liczba|aantal|antal|počet) (of |de |der |di |dei |de los |van )?(data ?|mess|meet|mät)?(points?|punkte?|puntos?|pontos?|punti|punten|punktów|punkter|bodů|steps|readings|intensities|values)|(data |mess|meet)?(points|punkte|puntos|pontos|punti|punten|punktów|intensities)\s*[:=]|no\. of points|npts)[^0-9+\-]*(?<number>\d+)(?![.,]\d)", RegexOptions.IgnoreCase | RegexOptions.ExplicitCapture, matchTimeoutMilliseconds: ScanWords.Patience)]
+    private static partial Regex CountWord();
 
     [GeneratedRegex(@"(?<![a-z])(stop|end|to|last|final|ende|fin|arrivée|arrivee|fine|fim|koniec|max(imum)?)(?![a-z])[^0-9+\-]*(?<number>\d+([.,]\d+)?)", RegexOptions.IgnoreCase | RegexOptions.ExplicitCapture, matchTimeoutMilliseconds: ScanWords.Patience)]
     private static partial Regex StopWord();

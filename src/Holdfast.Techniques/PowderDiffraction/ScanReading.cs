@@ -17,6 +17,9 @@ internal sealed partial class ScanReading
     // Answers to a count that does not fit the settings.
     private const string WrongStep = "step-is-wrong", WrongStop = "stop-is-wrong";
 
+    // A key stands at the beginning of its line, behind signs of a comment perhaps.
+    private const int KeyWithin = 4;
+
     // Goniometers of laboratories, mm.
     private const double LeastRadius = 50, MostRadius = 600;
 
@@ -103,7 +106,7 @@ internal sealed partial class ScanReading
                 continue;
             }
 
-            var kind = Counts(numbers[i]) ? ScanColumn.Number : ScanWords.Column(headings[i]) ?? (ScanWords.Axis(headings[i]) is not null ? ScanColumn.Number : ByShape(numbers[i], intensities, headings[i]));
+            var kind = Counts(numbers[i]) ? ScanColumn.Number : intensities.Count > 0 && AreRoots(intensities[0].Values, numbers[i]) ? ScanColumn.Uncertainty : ScanWords.Column(headings[i]) ?? (ScanWords.Axis(headings[i]) is not null ? ScanColumn.Number : ByShape(numbers[i], intensities, headings[i]));
             switch (kind)
             {
                 case ScanColumn.Intensity:
@@ -181,11 +184,15 @@ internal sealed partial class ScanReading
         var smooth = Roughness(z) < SmoothShare * Roughness(y);
         if (!smooth)
             return ScanColumn.Intensity;
-        // √counts is smooth as well: the uncertainty of counts.
-        if (both.Count(i => y[i] > 4 && Math.Abs(z[i]!.Value - Math.Sqrt(y[i]!.Value)) < 0.03 * z[i]!.Value + 0.02) > 0.9 * both.Length)
-            return ScanColumn.Uncertainty;
         var below = both.Count(i => z[i]!.Value <= y[i]!.Value + 4 * Math.Sqrt(Math.Max(y[i]!.Value, 1)));
         return below > 0.97 * both.Length ? ScanColumn.Background : heading.Length > 0 ? ScanColumn.Computed : ScanColumn.Intensity;
+    }
+
+    // √counts: the uncertainty of counts, whatever stands above it.
+    private static bool AreRoots(double?[] counts, double?[] values)
+    {
+        int[] both = [.. Enumerable.Range(0, counts.Length).Where(i => counts[i] > 4 && values[i] is not null)];
+        return both.Length >= 10 && both.Count(i => Math.Abs(values[i]!.Value - Math.Sqrt(counts[i]!.Value)) < 0.03 * values[i]!.Value + 0.02) > 0.9 * both.Length;
     }
 
     private MeasurementDraft Settled(
@@ -239,7 +246,13 @@ internal sealed partial class ScanReading
         foreach (var (row, text) in layout.Lines.Where(l => layout.Heading is not { } heading || l.Row < heading.Number))
         {
             if (SampleKey().Match(text) is { Success: true } m && m.Groups["name"].Value.Trim(' ', ',', ';', '"', '\'', '.') is { Length: > 0 } words)
-                return (Code().Match(words) is { Success: true } code && !IsRay(code.Value) ? code.Value : words, row);
+            {
+                if (Code().Match(words) is { Success: true } code && !IsRay(code.Value))
+                    return (code.Value, row);
+                // "measured twice, sample stayed in the holder": within a sentence the word names nothing.
+                if (m.Index < KeyWithin || text[..(text.Length - m.Groups["name"].Length)].TrimEnd() is [.., ':' or '=' or ','])
+                    return (words, row);
+            }
         }
 
         foreach (var (row, text) in layout.Lines.Where(l => l.Row != layout.StepRow && l.Row != layout.Heading?.Number).Take(2))

@@ -24,6 +24,10 @@ internal static partial class ScanWords
     /// <param name="heading">A heading.</param>
     public static bool SaysTwoTheta(string heading) => TwoTheta().IsMatch(heading) && !DeniesTwoTheta(heading);
 
+    /// <summary>A line without the words for 2θ, of which the 2 is no number.</summary>
+    /// <param name="line">A line.</param>
+    public static string WithoutTwoTheta(string line) => TwoTheta().Replace(line, " ");
+
     /// <summary>True for a line that says that the angles are θ and not 2θ.</summary>
     /// <param name="line">A line or heading.</param>
     public static bool DeniesTwoTheta(string line) => NotTwoTheta().IsMatch(line) && Theta().IsMatch(NotTwoTheta().Replace(line, " "));
@@ -55,17 +59,6 @@ internal static partial class ScanWords
     /// <param name="key">The key in plain spelling, digits taken off.</param>
     public static bool NamesScan(string key) => FileWords.NamesAPowder(key) || Scanned().IsMatch(key);
 
-    /// <summary>True for a heading that numbers a run and names no powder: "1. Lauf", "run 2".</summary>
-    /// <param name="heading">A heading.</param>
-    public static bool NumbersRun(string heading)
-    {
-        string[] words = [.. MeasuredTable.WordsOf(heading)];
-        return heading.Any(char.IsDigit) && words.Length > 0 && words.All(w => Run().IsMatch(w) || Column(w) == ScanColumn.Intensity) && words.Any(w => Run().IsMatch(w));
-    }
-
-    [GeneratedRegex(@"^(run|scan|pass|repeat|repetition|lauf|durchlauf|durchgang|wiederholung|aufnahme|messung|passage|mesure|balayage|essai|barrido|pasada|medida|repeticion|varredura|passagem|medicao|corsa|passata|passaggio|misura|scansione|ripetizione|przebieg|pomiar|skan|meting|doorgang|herhaling)s?$", RegexOptions.ExplicitCapture | RegexOptions.NonBacktracking)]
-    private static partial Regex Run();
-
     [GeneratedRegex(@"^(scan|range|run|aufnahme|messung|lauf|mesure|balayage|barrido|medida|varredura|medicao|scansione|misura|pomiar|skan|meting|pattern|diffrac?togram\w*|difractograma|dyfraktogram)$", RegexOptions.ExplicitCapture | RegexOptions.NonBacktracking)]
     private static partial Regex Scanned();
 
@@ -93,7 +86,7 @@ internal static partial class ScanWords
     [GeneratedRegex(@"back\s*-?ground|bkgd?|bgnd?|(?<![a-z])bg(?![a-z])|untergrund|base\s*-?line|grundlinie|fond|fondo|фон|背景", RegexOptions.IgnoreCase | RegexOptions.ExplicitCapture, matchTimeoutMilliseconds: ScanWords.Patience)]
     private static partial Regex Background();
 
-    [GeneratedRegex(@"error|(?<![a-z])err(?![a-z])|sigma|σ|(?<![a-z])e\.?s\.?d|std|uncert|fehler|erreur|(?<![a-z])su(?![a-z])", RegexOptions.IgnoreCase | RegexOptions.ExplicitCapture, matchTimeoutMilliseconds: ScanWords.Patience)]
+    [GeneratedRegex(@"sqrt|√|square root|wurzel|racine|ra(í|i)z|radice|pierwiast|(?<![a-z])wortel|error|(?<![a-z])err(?![a-z])|sigma|σ|(?<![a-z])e\.?s\.?d|std|uncert|fehler|erreur|(?<![a-z])su(?![a-z])", RegexOptions.IgnoreCase | RegexOptions.ExplicitCapture, matchTimeoutMilliseconds: ScanWords.Patience)]
     private static partial Regex Uncertainty();
 
     [GeneratedRegex(@"calc|(?<![a-z])fit(ted)?(?![a-z])|model|differ|(?<![a-z])diff(?![a-z])|residu|smooth|geglättet|ber\.", RegexOptions.IgnoreCase | RegexOptions.ExplicitCapture, matchTimeoutMilliseconds: ScanWords.Patience)]

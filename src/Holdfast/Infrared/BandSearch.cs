@@ -12,7 +12,7 @@ public static class BandSearch
     /// <summary>Least prominence in standard deviations of the noise.</summary>
     public const double LeastProminence = 5;
 
-    // The top of a band, of which the parabola is drawn: this share of its prominence, and no fewer points.
+    // The top of a band, of which the parabola is drawn: this share of its height over the nearest saddle, and no fewer points.
     private const double TopShare = 0.2;
     private const int FewestTopPoints = 5;
     private const int SmoothingWindow = 7;
@@ -34,7 +34,7 @@ public static class BandSearch
                 continue;
             var width = WidthAt(spectrum, smooth, i, smooth[i] - prominence / 2);
             if (width >= spectrum.Limit)
-                bands.Add(Read(spectrum, smooth, i, prominence, width));
+                bands.Add(Read(spectrum, smooth, i, prominence, smooth[i] - Math.Max(Saddle(smooth, i, -1, threshold), Saddle(smooth, i, 1, threshold)), width));
         }
 
         return bands;
@@ -45,6 +45,15 @@ public static class BandSearch
     {
         var low = y[top];
         for (var i = top + direction; i >= 0 && i < y.Length && y[i] <= y[top]; i += direction)
+            low = Math.Min(low, y[i]);
+        return low;
+    }
+
+    // The lowest point on the way to a neighbour that stands out, however high it is: beyond it the curve is the neighbour's.
+    private static double Saddle(double[] y, int top, int direction, double threshold)
+    {
+        var low = y[top];
+        for (var i = top + direction; i >= 0 && i < y.Length && y[i] <= y[top] && y[i] < low + threshold; i += direction)
             low = Math.Min(low, y[i]);
         return low;
     }
@@ -66,9 +75,9 @@ public static class BandSearch
         return (left, right);
     }
 
-    private static Band Read(InfraredSpectrum spectrum, double[] smooth, int top, double prominence, double width)
+    private static Band Read(InfraredSpectrum spectrum, double[] smooth, int top, double prominence, double overSaddle, double width)
     {
-        var (left, right) = Around(smooth, top, smooth[top] - TopShare * prominence);
+        var (left, right) = Around(smooth, top, smooth[top] - TopShare * overSaddle);
         var reach = FewestTopPoints / 2;
         left = Math.Max(0, Math.Min(left, top - reach));
         right = Math.Min(smooth.Length - 1, Math.Max(right, top + reach));

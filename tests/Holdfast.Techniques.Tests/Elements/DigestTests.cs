@@ -13,6 +13,9 @@ public class DigestTests
     [InlineData("Digestion of CS-1: as read in the diluted liquid\ndigest,powder [g],final volume [L],diluted,Sr [µg/L],Ce [mg/L]\nD1,0.1000,0.1000,1:10,2050 ± 20,5.02 ± 0.1\nD2,0.0500,0.1000,1:10,1050 ± 20,2.52 ± 0.1\nblank,,0.1000,1:10,50 ± 5,0.02 ± 0.01\n")]
     [InlineData("Mineralizacja proszku CS-1; roztwory rozcieńczone 1:10\nPróba\tNaważka (mg)\tObjętość (mL)\tSr (mg/L)\tCe (mg/L)\nślepa próba\t0\t100\t0,05\t0,02\nPróba 1\t100,0\t100\t2,05\t5,02\nPróba 2\t50,0\t100\t1,05\t2,52\n")]
     [InlineData("Digestión ácida de CS-1 leído en la solución diluida\nensayo;masa (mg);volumen (mL);dilución;Sr (mg/L);Ce (mg/L)\nblanco;;50;10;0,10;0,04\nensayo 1;100,0;100;10;2,05;5,02\nensayo 2;50,0;100;10;1,05;2,52\n")]
+    [InlineData("Ontsluiting van CS-1, aflezing in de VERDUNDE oplossing\n\nnr;inweeg;volume;verdunning;aflezing Sr;aflezing Ce\n;mg;mL;x;mg/L;mg/L\nblanco;;100,0;10;0,05;0,02\nA;100,0;100,0;10;2,05;5,02\nB;50,0;100,0;10;1,05;2,52\n")]
+    [InlineData("Uppslutning av CS-1, avläst i den utspädda lösningen\nnr;vikt (mg);volym (mL);spädning;Sr (mg/L);Ce (mg/L)\nblank;;100,0;10;0,05;0,02\n1;100,0;100,0;10;2,05;5,02\n2;50,0;100,0;10;1,05;2,52\n")]
+    [InlineData("Digests of CS-1;;made up to 100.0 mL, then 1.00 mL diluted to 10.0 mL (blank too)\nreadings of the diluted solutions, mg/L\n\ndigest;powder (mg);Sr;Ce\nblank;;0.05;0.02\nD1;100.0;2.05;5.02\nD2;50.0;1.05;2.52\n")]
     public void Portions_AsPeopleWriteThem_GiveTheirLoadings(string text)
     {
         var understood = Reading.Of("CS-1.csv", text);

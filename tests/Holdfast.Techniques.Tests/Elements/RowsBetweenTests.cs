@@ -40,6 +40,29 @@ public class RowsBetweenTests
         Assert.Equal(["P1", "P2", "P3"], Assert.Single(Study(understood).Powders).Places.Select(p => p.Name));
     }
 
+    // In whatever language: known by their numbers, where they are called by a word alone. A spot that happens to be the richest in one element is a spot.
+    [Theory]
+    [InlineData("Keskiarvo;38.33;30.67;9.33\nSuurin;39;31;10\nHajonta;0.58;0.58;0.58\n")]
+    [InlineData("Máximo;39;31;10\nMínimo;38;30;9\nMediana;38;31;9\n")]
+    [InlineData("Átlag;38.33;30.67;9.33\nn;3;3;3\n")]
+    public void Statistics_OfAnyName_AreNoPlaces(string below)
+        => Assert.Equal(["P1", "P2", "P3"], Assert.Single(Study(Reading.Of("SA-8.csv", $"EDX SA-8, wt%\npunto;O;Ca;Sr\nP1;38;31;9\nP2;39;30;9\nP3;38;31;10\n{below}")).Powders).Places.Select(p => p.Name));
+
+    [Fact]
+    public void Place_ThatIsTheRichestInOneElement_IsAPlace()
+        => Assert.Equal(4, Assert.Single(Study(Reading.Of("SA-8.csv", "EDX SA-8, wt%\npunto;O;Ca;Sr\nP1;38;31;9\nP2;39;30;9\nP3;38;31;10\nP4;39;29;8\n")).Powders).Places.Length);
+
+    // A standard may be called so in the remark alone; runs may only be numbered; what is weighed in needs no unit.
+    [Theory]
+    [InlineData("CHN, amino silica AM-3; per cent of the weighed mass\nno;what;weighed;N;C;H;remark\n;;mg;%;%;%;\n1;tin;;0.01;0.04;0.02;blank\n2;blank;;0.01;0.04;0.02;empty\n3;TRM-1;2.1;16.2;41.8;4.7;standard, should be 16.27\n4;AM-3 a;2.3;3.5;9;2.3;\n5;AM-3 b;2.4;3.5;9;2.3;\n", 3)]
+    [InlineData("Elementaranalyse CHN;Probe: AM-3\nalle Gehalte in Massen-%\nLauf;Einwaage;N;C;H\n1;2,399;3,5;9,0;2,37\n2;2,236;3,5;9,0;2,52\nMittel;;3,5;9,0;2,4\n", 2)]
+    public void Runs_OfOnePowder_AreItsPlaces(string text, int places)
+    {
+        var understood = Reading.Of("AM-3_CHN.csv", text);
+        Assert.False(understood.NeedsDecision, understood.Said());
+        Assert.Equal(places, Assert.Single(Study(understood).Powders).Places.Length);
+    }
+
     [Theory]
     [InlineData("EDX, lithium manganese oxide LM-2\n", "the rest to 100 should be the lithium", true)]
     [InlineData("REM-EDX LM-2\n", "Li aus dem Rest", true)]

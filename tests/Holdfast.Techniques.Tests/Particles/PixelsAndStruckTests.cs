@@ -26,6 +26,23 @@ public class PixelsAndStruckTests
         Assert.Equal(scale * Sizes.Average(s => Math.Round(s, 1)), list.Statistics.Summary.Mean, 0.01);
     }
 
+    // Images side by side under a title in another language, and length beside width under short words.
+    [Theory]
+    [InlineData("Kornlängder KP-2, största längd i nm", "bild 1;bild 2", "length")]
+    [InlineData("Teilchenlängen KP-2 in nm", "Bild 1;Bild 2", "length")]
+    [InlineData("Partikelbreiten KP-2 in nm", "Aufnahme 1;Aufnahme 2", "width")]
+    [InlineData("délka zrn KP-2 v nm", "snímek 1;snímek 2", "length")]
+    [InlineData("hiukkasten pituus KP-2, nm", "kuva 1;kuva 2", "length")]
+    [InlineData("KP-2", "boy (nm);en (nm)", "length")]
+    public void Sizes_InOtherLanguages_AreNamed(string title, string heading, string name)
+    {
+        var rows = string.Concat(Enumerable.Range(0, 30).Select(i => string.Create(CultureInfo.InvariantCulture, $"{Sizes[i]:0.0};{Sizes[i + 30] / 2:0.0}\n")));
+        var understood = Reading.Of("KP-2.csv", $"{title}\n\n{heading}\n{rows}");
+        Assert.False(understood.NeedsDecision, understood.Said());
+        Assert.Equal(name, understood.Measurements()[0].Columns[0].Name);
+        Assert.All(understood.Measurements(), m => Assert.Equal("KP-2", m.Sample));
+    }
+
     [Fact]
     public void Pixels_WithTwoScales_AreAskedAbout()
     {

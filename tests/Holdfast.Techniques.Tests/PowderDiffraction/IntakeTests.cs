@@ -30,7 +30,7 @@ public class IntakeTests
     [InlineData("steps with decimal commas")]
     [InlineData("one count a line")]
     [InlineData("running number first")]
-    [InlineData("error column")]
+    [InlineData("error column"), InlineData("roots of the counts")]
     [InlineData("background without a heading")]
     [InlineData("wavelength in nm")]
     [InlineData("falling angles")]
@@ -72,6 +72,7 @@ public class IntakeTests
             "steps with decimal commas" => "ZF-3 Cu Ka\n20,00 0,02 90,00\n" + Counts(10),
             "one count a line" => "ZF-3 Cu Ka\n20.00 0.02 90.00\n" + Counts(1),
             "running number first" => Columns("Sample: ZF-3\nCu Kα1 + Kα2\nNo.,2Theta,Counts\n", ",", (p, i) => $"{i + 1},{N(p.TwoTheta)},{N(p.Counts, "0")}"),
+            "roots of the counts" => Columns("# powder ZF-3 washed\n# CuKa\n# 2theta   counts   sqrt(counts)\n", "   ", (p, _) => $"{N(p.TwoTheta)}   {N(p.Counts, "0")}   {N(Math.Sqrt(p.Counts), "0.00")}"),
             "error column" => Columns("# sample ZF-3\n# CuKa\n# 2theta intensity esd\n", " ", (p, _) => $"{N(p.TwoTheta)} {N(p.Counts, "0")} {N(Math.Sqrt(p.Counts), "0.00")}"),
             "background without a heading" => Columns("# sample ZF-3\n# CuKa\n# 2theta\n", " ", (p, _) => $"{N(p.TwoTheta)} {N(p.Counts, "0")} {N(80 + 250 * Math.Exp(-(p.TwoTheta - 10) / 20), "0.0")}"),
             "wavelength in nm" => "Sample: ZF-3\nlambda (nm): 0.15406\n2-Theta,cts\n" + Made.Rows(points, ","),
@@ -188,6 +189,28 @@ public class IntakeTests
         Assert.Equal(asks ? ["axis"] : [], open.Select(q => q.Id));
         if (asks)
             Assert.Equal(5.4112, DiffractionStudy.With(Assert.Single(Intake.Found(Intake.Text("ZF-3.csv", text, ("unit:cell", "5.4112"), ("axis", "θ"))).Patterns), new(5.4112, 5.4112, 5.4112, 90, 90, 90), [new(1, 1, 1), new(2, 0, 0), new(2, 2, 0), new(3, 1, 1)]).Lattice!.Parameters[0].Value, 0.01);
+    }
+
+    // Three lines tell, where the cell is small enough that none would be met by chance.
+    [Theory, InlineData(4.213, true), InlineData(21.0, false)]
+    public void HalfAngles_OfFewLines_AreAskedAbout_WhereChanceIsOut(double cell, bool asks)
+    {
+        var text = "Sample: MG-2\nCu Kα1 only\n2theta,counts\n" + Made.Rows(Made.Cubic(4.213, Copper.WithoutKa2(), width: 0.3, to: 84).Select(p => (Math.Round(p.TwoTheta / 2, 4), p.Counts)), ",");
+        Assert.Equal(asks, Intake.Text("MG-2.csv", text, ("unit:cell", cell.ToString(System.Globalization.CultureInfo.InvariantCulture))).Questions.Any(q => q is { IsOpen: true, Id: "axis" }));
+    }
+
+    // First angle, step and how many in words, marks around the counts, both lines of the tube by their wavelengths.
+    [Theory]
+    [InlineData("premier angle (2 thêta) : 20,00°\npas : 0,02°\nnombre de points : 3501")]
+    [InlineData("erster Winkel 2θ: 20,00\nSchrittweite: 0,02\nAnzahl Punkte: 3501")]
+    [InlineData("first angle 20.00 deg\nstep 0.02 deg\nnumber of points: 3501")]
+    [InlineData("primer ángulo: 20,00\npaso: 0,02\nnúmero de puntos: 3501")]
+    public void Counts_UnderFirstStepAndNumber_HaveTheirAngles(string head)
+    {
+        var counts = string.Concat(Made.Cubic(4.2112, Copper).Select(p => $"{p.Counts:0}\n"));
+        var pattern = Assert.Single(Intake.Found(Intake.Text("ZF-3.txt", $"ZF-3\nanode Cu, K alpha 1 = 1,54059 et K alpha 2 = 1,54443 angström\n{head}\n*\n{counts}*\n")).Patterns);
+        Assert.Equal((3501, 90), (pattern.Fitted!.Value.Scan.Length, Math.Round(pattern.Fitted.Value.Scan.TwoTheta[^1], 3)));
+        Assert.NotNull(pattern.Radiation.Ka2);
     }
 
     // 3501 counts under words that make 4667 or 3751: the step or the stop is wrong, and nobody here knows which.

@@ -68,6 +68,17 @@ public class InfraredSpectrumTests
         Assert.InRange(inside, 0.9 * all, all);
     }
 
+    // Two bands of which the saddle is high: each is read where the curve itself is highest, as computed without noise, and not between the two.
+    [Fact]
+    public void Bands_ThatOverlap_AreEachReadWhereTheCurveIsHighest()
+    {
+        static double Curve(double v) => 0.02 + 0.13 * Gauss(v, 1462, 40) + 0.10 * Gauss(v, 1414, 36);
+        double Highest(double from, double to) => Enumerable.Range(0, 1000).Select(i => from + (to - from) * i / 1000).MaxBy(Curve);
+        var random = new SeededStream(11, "overlap");
+        var spectrum = InfraredSpectrum.Of(Enumerable.Range(0, 1801).Select(i => 400 + 2.0 * i).Select(v => (v, Curve(v) + 0.0003 * random.Normal())), OrdinateScale.Absorbance, 4).Value!;
+        Assert.Equal([Highest(1400, 1430), Highest(1450, 1475)], BandSearch.Of(spectrum).Where(b => b.Prominence > 0.005).Select(b => b.Wavenumber), (a, b) => Math.Abs(a - b) < 2);
+    }
+
     [Fact]
     public void Bands_OfNoiseAlone_AreHardlyAny()
     {
