@@ -40,6 +40,8 @@ public static class ChoiceWords
         ["percent"] = "Per cent",
         ["point"] = "Point: 1.5",
         ["read"] = "Read them so",
+        ["remaining"] = "What remained",
+        ["removed"] = "What was removed",
         ["second"] = "The second holds",
         ["separate"] = "Each is a vessel of its own",
         ["start-solution"] = "The start solution",

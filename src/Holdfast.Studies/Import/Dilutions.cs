@@ -115,7 +115,7 @@ internal static class Dilutions
             return (AsItIs, "multiplied, it would be above the start concentration");
         if (Closes(read, source) is var (choice, what))
             return (choice, what);
-        if (twice || heading.Has(HeadingWord.Corrected))
+        if (twice || notes.IsDilutionDoubted || heading.Has(HeadingWord.Corrected))
             return null;
         if (notes.DilutionApplied is { Applied: { } applied, Written: var line } && read.TrueForAll(r => r.Own is not null))
             return (applied ? AsItIs : Multiply, $"“{line}”");

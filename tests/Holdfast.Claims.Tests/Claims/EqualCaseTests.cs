@@ -56,6 +56,8 @@ public sealed class EqualCaseTests
         ("SensorResponds drift as large as the response", true, () => Responds(Quarter, 0.5, 0.1, 0.5).Ruling == Ruling.Contradicted),
         ("SensorResponds response at the critical value", false, () => Responds(0.0625 + Math.Sqrt(2) * 0.0625, 0.5, 0.0625, 0.0625).Ruling == Ruling.Holds),
         ("Adequacy scatter", true, () => Adequacy.Scattered(Adequacy.Limits.Scatter, replicated: true).Passed),
+        ("LinearCalibration three levels", true, () => LinearCalibration.Decide([new(1, 0.061), new(1, 0.062), new(2, 0.121), new(2, 0.12), new(3, 0.181), new(3, 0.183)], "run").Numbers.Length > 0),
+        ("Reusable two cycles claimed", true, () => Defence.RuleNamed("reusable")!.Judge(Made.Claim("reusable", ("series", "REUSE"), ("cycles", "2")), DemoStudy.Textbook).Sentence.Contains("used 2 times", StringComparison.Ordinal)),
         ("LinearCalibration level at the detection limit", true, () => LinearCalibration.Decide(Standards, "run", "mg/L", 1).Warnings.All(w => !w.Contains("below the detection limit", StringComparison.Ordinal))),
     ];
 

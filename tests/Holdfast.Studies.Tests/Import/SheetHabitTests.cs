@@ -340,4 +340,46 @@ public class SheetHabitTests
         Assert.Equal(SampleRole.Blank, Assert.Single(read.Proposal!.Samples, s => s.Code == "water").Role);
         Assert.NotEqual(SampleRole.Blank, Assert.Single(Read.Text("tube,Abs\nwater,0.21\nP1,0.77\nP2,0.62\nP3,0.50\n").Proposal!.Samples, s => s.Code == "water").Role);
     }
+
+    [Theory]
+    [InlineData("89.7,78.0,54.5,32.6", "removed-or-left")]
+    [InlineData("32.6,54.5,78.0,89.7", null)]
+    [InlineData("55.0,53.0,51.0,49.0", null)]
+    [InlineData("89.7,78.0,79.5,32.6", null)]
+    public void Removal_ThatFallsWithMorePowder_IsAskedAbout(string removals, string? asked)
+        => Assert.Equal(asked is null ? [] : [asked], OpenQuestions("flask,powder (mg),volume (mL),C0 (mg/L),removal (%)\n" + string.Concat(removals.Split(',').Zip([5.9, 11.8, 25.2, 44.6], (r, m) => FormattableString.Invariant($"Y{m:0},{m},50,25,{r}\n")))));
+
+    [Theory]
+    [InlineData("D5,15,29.4\nD6,45,30.2\nD7,120,29.1", "mass-and-time")]
+    [InlineData("D5,29.4,75\nD6,30.2,95\nD7,29.1,120", null)]
+    [InlineData("D5,15,44\nD6,45,44\nD7,120,44", null)]
+    public void Times_UnderTheMass_AreAskedAbout(string rows, string? asked)
+        => Assert.Equal(asked is null ? [] : [asked], OpenQuestions("20 mL each\n\nbottle,powder (mg),time (min),start (mg/L),end (mg/L)\n" + string.Join('\n', $"D1,29.7,5\nD2,29.3,10\nD3,30.4,30\nD4,30.8,60\n{rows}".Split('\n').Select((r, i) => FormattableString.Invariant($"{r},42,{31 - (2 * i)}"))) + "\n").Where(q => !q.StartsWith("mass-unit", StringComparison.Ordinal) && !q.StartsWith("start-or", StringComparison.Ordinal)));
+
+    [Theory]
+    [InlineData("24.53", "24.96", "start-of-controls")]
+    [InlineData("48.9", "49.6", null)]
+    [InlineData("24.53", "38.0", null)]
+    public void FlasksWithoutPowder_FarBelowTheStartOfALine_AreAskedAbout(string first, string second, string? asked)
+        => Assert.Equal(asked is null ? [] : [asked], OpenQuestions($"chloride, start 50 mg/L, 25 mL, 2 h in the dark\n\nflask,powder (mg),Ni (mg/L)\nno powder 1,,{first}\nno powder 2,,{second}\nU-1,4.08,18.48\nU-2,7.06,14.34\nU-3,10.97,9.83\n"));
+
+    [Fact]
+    public void Dilution_ThatIsPerhapsInAlready_IsAskedAbout()
+        => Assert.Contains("dilution", string.Join(' ', OpenQuestions("flask,powder (mg),liquid (mL),Ni start (mg/L),Ni measured (mg/L),diluted\nM1,150,50,65,5.4,no\nM2,108,50,65,9.2,no\nM3,54.4,50,65,2.633,10x\nM4,34.4,50,65,3.922,10x\n\nM3-M4 were diluted 10x. Perhaps the factor is in the program already, perhaps not - ask her on Monday!\n")), StringComparison.Ordinal);
+
+    [Fact]
+    public void Masses_DownAndTimes_Along_AreOneVesselACell()
+    {
+        var read = Read.Text("Ni left in mg/L;;;\nstart concentration 60 mg/L, 50 mL in each;;;\n;;;\npowder (mg);10 min;30 min;90 min\n20;47.9;42.3;40.3\n40;40.0;31.0;25.9\n80;38.0;24.2;15.2\n");
+        Assert.Equal(9, read.Proposal!.Samples.Length);
+        Assert.Equal((80.0, 30.0, 24.2), read.Proposal.Samples.Where(s => s.Facts[BatchProperties.Mass.Name].Value is 80 && s.Facts[BatchProperties.ContactTime.Name].Value is 30)
+            .Select(s => (80.0, 30.0, Math.Round(read.Proposal.Readings.Single(r => r.Sample == s.Code).Value!.Value, 6))).Single());
+    }
+
+    [Fact]
+    public void Report_OfManyParameters_UnderLaboratoryNumbers_IsOneRowASample()
+    {
+        var read = Read.Text("Lab no.,Parameter,Result,Unit,Limit\n" + string.Concat(new[] { ("01", "151"), ("02", "1578"), ("03", "826") }.Select(s => $"0631/{s.Item1},Nickel,{s.Item2},µg/L,0.50\n0631/{s.Item1},Potassium,1.10,mg/L,0.10\n0631/{s.Item1},Conductivity,123,µS/cm,-\n")));
+        Assert.Equal([0.151, 1.578, 0.826], read.Proposal!.Readings.Where(r => r.Signal == SpectrometryProperties.ReportedConcentration.Name).Select(r => Math.Round(r.Value!.Value, 6)));
+    }
 }

@@ -13,8 +13,36 @@ internal static partial class PhysicalSense
     /// </summary>
     internal const double ControlLostFrom = 2 * ControlCorrection.LossWorthCorrecting;
 
+    private const int FewestOfOneStart = 2;
+
     // Powder moves the pH: a control set to the pH of a vessel ends further from it than two of one kind do.
     private const double SamePhWithin = 0.5;
+
+    /// <summary>Share of its start that every flask without powder must have lost before the start that a line states is doubted rather than the flasks.</summary>
+    internal const double StartDoubtedFrom = 0.35;
+
+    // "start 50 mg/L" in the title, and two flasks without powder that read 25: made up at half, or read diluted.
+    private static void StartOfControls(Study after, List<Whole> all, IncomingUnderstood[] understood, Answers answers)
+    {
+        var samples = after.Samples.ToDictionary(s => s.Code, StringComparer.Ordinal);
+        foreach (var line in all.Where(v => v is { Start: > 0, End: not null, StartAt: { Column: null } }).GroupBy(v => (v.StartAt!.Original, v.Start)).Select(g => g.ToList()))
+        {
+            var controls = line.Where(v => samples[v.Code].Role == SampleRole.Control).ToList();
+            var vessels = line.Except(controls).ToList();
+            if (controls.Count < FewestOfOneStart || vessels.Count == 0 || controls.Exists(c => c.End > c.Start * (1 - StartDoubtedFrom)) || !Tolerances.SameStart(controls.Min(c => c.End!.Value), controls.Max(c => c.End!.Value)))
+                continue;
+            var read = controls.Average(c => c.End!.Value);
+            ImmutableArray<string> codes = [.. vessels.Select(v => v.Code)];
+            var place = Place(controls[0].EndAt, understood);
+            Decide(place, understood, answers.For(place.File.Name), "start-of-controls", $"A line says that all began with {Text(controls[0].Start!.Value)} mg/L; {Shown([.. controls.Select(c => c.Code)])}, without powder, read {Text(read)} mg/L. Which did the vessels begin with?",
+                ["measured", "line", "leave-out"], codes, answer => Change(understood, codes, answer switch
+                {
+                    "line" => null,
+                    "measured" => s => (s.Fact(BatchProperties.InitialConcentration) is { } start ? s with { Facts = s.Facts.SetItem(BatchProperties.InitialConcentration.Name, start with { Value = read, U = null, Written = $"{Text(read)} (as the flasks without powder, as answered)" }) } : s, r => r),
+                    _ => s => (s with { Facts = s.Facts.Remove(BatchProperties.InitialConcentration.Name) }, r => r),
+                }), null);
+        }
+    }
 
     private static void ControlsThatLost(Study before, Study after, List<Whole> all, IncomingUnderstood[] understood)
     {

@@ -144,5 +144,57 @@ internal static partial class PhysicalSense
         }
     }
 
+    /// <summary>A removal that falls by more than this with more and more powder, in per cent, is rather what remains.</summary>
+    internal const double FallsBy = 20;
+
+    // 90, 78, 55, 33 % with 6, 12, 25, 45 mg in the same water: more powder takes out more.
+    private static void RemovalThatFalls(Study after, List<Whole> vessels, IncomingUnderstood[] understood, Answers answers)
+    {
+        var samples = after.Samples.ToDictionary(s => s.Code, StringComparer.Ordinal);
+        var stated = vessels.Where(v => v is { Dose: > 0, Start: > 0 }).Select(v => (Vessel: v, Removal: samples[v.Code].Fact(BatchProperties.ReportedRemoval))).Where(v => v.Removal?.Value is not null).ToList();
+        foreach (var file in stated.GroupBy(v => v.Removal!.Origin.Original, StringComparer.Ordinal).Select(g => g.OrderBy(v => v.Vessel.Dose).ToList()))
+        {
+            if (file.Count < FewestAlike || !Tolerances.SameStart(file.Min(v => v.Vessel.Start!.Value), file.Max(v => v.Vessel.Start!.Value)) || file[0].Removal!.Value - file[^1].Removal!.Value <= FallsBy
+                || Enumerable.Range(1, file.Count - 1).Any(i => file[i].Vessel.Dose <= file[i - 1].Vessel.Dose || file[i].Removal!.Value >= file[i - 1].Removal!.Value))
+                continue;
+            ImmutableArray<string> codes = [.. file.Select(v => v.Vessel.Code)];
+            var heading = file[0].Removal!.Origin.Column ?? "the removal";
+            var place = Place(file[0].Removal!.Origin, understood);
+            Decide(place, understood, answers.For(place.File.Name), "removed-or-left", $"{heading} falls from {Text(file[0].Removal!.Value!.Value)} to {Text(file[^1].Removal!.Value!.Value)} % as the powder grows from {codes[0]} to {codes[^1]}, in the same water. Is it what was removed, or what remained?",
+                ["remaining", "removed", "leave-out"], codes, answer => Change(understood, codes, answer == "remaining" ? AsRemaining : answer == "removed" ? null : s => (s with { Facts = s.Facts.Remove(BatchProperties.ReportedRemoval.Name) }, r => r)), null);
+        }
+    }
+
+    private static (Sample, Func<Reading, Reading?>) AsRemaining(Sample sample) => (sample.Fact(BatchProperties.ReportedRemoval) is { } removal
+        ? sample with { Facts = sample.Facts.Remove(removal.Property).SetItem(BatchProperties.ReportedRemaining.Name, removal with { Property = BatchProperties.ReportedRemaining.Name, Written = $"{removal.Written} (what remained, as answered)" }) } : sample, r => r);
+
+    // "29.7 | 5", "29.3 | 10", then "15 | 29.4": masses of the other rows under the time.
+    private static void TimesUnderMass(List<Whole> vessels, IncomingUnderstood[] understood, Answers answers)
+    {
+        foreach (var file in vessels.Where(v => v is { Mass: > 0, Time: > 0, MassAt: not null, TimeAt: not null } && v.MassAt.Original == v.TimeAt.Original).GroupBy(v => v.MassAt!.Original, StringComparer.Ordinal).Select(g => g.ToList()))
+        {
+            var off = file.Where(v => IsRound(v.Mass!.Value) && !IsRound(v.Time!.Value)).ToList();
+            var sound = file.Except(off).ToList();
+            if (off.Count < 2 || sound.Count < FewestAlike || off.Select(v => v.Mass).Distinct().Count() < off.Count)
+                continue;
+            var (least, most) = (sound.Min(v => v.Mass!.Value), sound.Max(v => v.Mass!.Value));
+            if (most > least * (1 + OwnResultWithin) || !off.TrueForAll(v => v.Time > least * (1 - OwnResultWithin) && v.Time < most * (1 + OwnResultWithin)) || !off.Exists(v => v.Mass > most * 2 || v.Mass < least / 2))
+                continue;
+            ImmutableArray<string> codes = [.. off.Select(v => v.Code)];
+            var (mass, time) = (off[0].MassAt!.Column ?? "the mass", off[0].TimeAt!.Column ?? "the contact time");
+            var place = Place(off[0].MassAt, understood);
+            Decide(place, understood, answers.For(place.File.Name), "mass-and-time", $"{Shown(codes)}: {mass} runs from {Text(off.Min(v => v.Mass!.Value))} to {Text(off.Max(v => v.Mass!.Value))}, and {time} stays near {Text(off[0].Time!.Value)}, as {mass} does elsewhere. Do the two stand under each other's headings there?",
+                ["swap", "keep", "leave-out"], codes, answer => Change(understood, codes, answer == "swap" ? MassAndTimeSwapped : answer == "keep" ? null : s => (s with { Facts = s.Facts.Remove(BatchProperties.Mass.Name).Remove(BatchProperties.ContactTime.Name) }, r => r)), null);
+        }
+    }
+
+    private static (Sample, Func<Reading, Reading?>) MassAndTimeSwapped(Sample sample)
+        => (sample.Fact(BatchProperties.Mass) is { } mass && sample.Fact(BatchProperties.ContactTime) is { } time
+            ? sample with
+            {
+                Facts = sample.Facts.SetItem(BatchProperties.Mass.Name, mass with { Value = time.Value, U = null, Written = $"{time.Written} (columns exchanged, as answered)" })
+                    .SetItem(BatchProperties.ContactTime.Name, time with { Value = mass.Value, U = null, Written = $"{mass.Written} (columns exchanged, as answered)" }),
+            } : sample, r => r);
+
     private static double Ratio(Whole vessel) => vessel.OwnUptake!.Value!.Value / vessel.Uptake!.Value;
 }

@@ -53,9 +53,12 @@ internal static partial class PhysicalSense
         Jump(vessels, understood, answers);
         Amounts(vessels, understood, answers);
         SwappedAmounts(vessels, understood, answers);
+        TimesUnderMass(vessels, understood, answers);
         FallingTimes(vessels, understood, answers);
         LongTimes(vessels, understood, answers);
         OwnResults(vessels, understood, answers);
+        RemovalThatFalls(after, vessels, understood, answers);
+        StartOfControls(after, vessels, understood, answers);
         ControlsThatLost(before, after, vessels, understood);
     }
 

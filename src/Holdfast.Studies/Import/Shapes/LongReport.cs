@@ -27,6 +27,9 @@ internal static class LongReport
         if (result < 0)
             result = Find(headings, h => h.Has(HeadingWord.Mean) && !h.HasAny(HeadingWord.Limit, HeadingWord.Spread));
         var code = CodeColumns.Of(layout, [.. headings.Select((h, i) => i == parameter ? HeadingReading.Of("") : h)]);
+        // "Lab no." comes back with every parameter, so it names no row; it names a sample. Two lines of one metal are two readings, and asked about elsewhere.
+        if (code < 0 && layout.Body.Select(r => r.At(parameter).Text).Where(n => analyte is not null && SymbolIn(n) == analyte).Distinct(StringComparer.OrdinalIgnoreCase).Count() == 1)
+            code = Find(headings, h => headings.IndexOf(h) is var i && i != parameter && i != result && UnitKinds.Of(h.Unit) is UnitKind.None && IsKey(layout, i, parameter));
         if (result < 0 || code < 0 || code == parameter)
             return null;
         var unit = Find(headings, h => h.Has(HeadingWord.Unit) && !h.Has(HeadingWord.Limit));
@@ -95,6 +98,13 @@ internal static class LongReport
         }
 
         return -1;
+    }
+
+    // With the parameter it is another one in each row; by itself it comes back.
+    private static bool IsKey(TableLayout layout, int place, int parameter)
+    {
+        var rows = layout.Body.Where(r => !r.IsBlank && !r.At(parameter).IsBlank).Select(r => (Name: r.At(place).Text, Parameter: r.At(parameter).Text)).ToList();
+        return rows.TrueForAll(r => r.Name.Length > 0) && rows.Distinct().Count() == rows.Count && rows.Select(r => r.Name).Distinct(StringComparer.Ordinal).Count() is > 1 and var names && names < rows.Count;
     }
 
     private static int Find(ImmutableArray<HeadingReading> headings, Func<HeadingReading, bool> fits)

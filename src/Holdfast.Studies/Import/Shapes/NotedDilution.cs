@@ -47,7 +47,7 @@ internal sealed partial record NotedDilution(bool? Applied, double? Factor, stri
 
     private static double? Number(Match m, string group) => m.Groups[group].Success ? (CellText.Read(m.Groups[group].Value, null) as CellText.Number)?.Value : null;
 
-    [GeneratedRegex(@"\?|remember|not sure|unsure|no idea|wei(ß|ss) (ich )?nicht|erinner|unsicher|souviens|pas s(û|u)re?|recuerdo|lembro|ricordo|pami(ę|e)tam|hat(ı|i)rlam|herinner|husker|minns|nie wiem|non so\b|no sé\b|n(ã|a)o sei", RegexOptions.ExplicitCapture | RegexOptions.NonBacktracking | RegexOptions.IgnoreCase)]
+    [GeneratedRegex(@"\?|perhaps|maybe|possibly|vielleicht|evtl|eventuell|peut-(ê|e)tre|quiz(á|a)s|tal vez|talvez|forse|misschien|mo(ż|z)e|remember|not sure|unsure|no idea|wei(ß|ss) (ich )?nicht|erinner|unsicher|souviens|pas s(û|u)re?|recuerdo|lembro|ricordo|pami(ę|e)tam|hat(ı|i)rlam|herinner|husker|minns|nie wiem|non so\b|no sé\b|n(ã|a)o sei", RegexOptions.ExplicitCapture | RegexOptions.NonBacktracking | RegexOptions.IgnoreCase)]
     private static partial Regex Doubted();
 
     [GeneratedRegex(@"(factor|faktor|facteur|fator|fattore)\s*(of\s*)?(?<factor>\d+([.,]\d+)?)|(?<one>\d+([.,]\d+)?)\s*(mL|ml|µL|uL)?\s*(made up |brought |filled |topped up |diluted |verdünnt |aufgefüllt |dilué |aforado |diluido |rozcieńczone )?(to|in|auf|à|en|a|do)\s*(?<all>\d+([.,]\d+)?)\s*(mL|ml)|\b(?<one>1)\s*(:|in)\s*(?<all>\d+)\b|(?<factor>\d+)\s*(-?fold|x\b|times)", RegexOptions.ExplicitCapture | RegexOptions.NonBacktracking | RegexOptions.IgnoreCase)]

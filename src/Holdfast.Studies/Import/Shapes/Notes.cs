@@ -48,10 +48,11 @@ internal sealed partial class Notes
     private IEnumerable<NotedSetting> Stated => settings.Exists(s => s.Property == BatchProperties.Volume) ? settings : settings.Concat(drawn);
 
     /// <summary>What the last line says that tells whether results hold the dilution already; null for none, or where a line doubts it.</summary>
-    public NotedDilution? DilutionApplied => isDilutionDoubted ? null : dilutionApplied;
+    public NotedDilution? DilutionApplied => IsDilutionDoubted ? null : dilutionApplied;
 
     private NotedDilution? dilutionApplied;
-    private bool isDilutionDoubted;
+    /// <summary>True where a line doubts whether results hold the dilution.</summary>
+    public bool IsDilutionDoubted { get; private set; }
 
     /// <summary>What the last line says that states a factor ("1 mL to 10 mL", "factor 20"); null for none.</summary>
     public NotedDilution? DilutionFactor { get; private set; }
@@ -88,7 +89,7 @@ internal sealed partial class Notes
     /// <summary>These and what another sheet says; a table's own lines come first.</summary>
     public Notes Or(Notes others)
     {
-        var both = new Notes { dilutionApplied = dilutionApplied ?? others.dilutionApplied, isDilutionDoubted = isDilutionDoubted || others.isDilutionDoubted, DilutionFactor = DilutionFactor ?? others.DilutionFactor, Line = Line ?? others.Line, StartClock = StartClock ?? others.StartClock, Blank = Blank ?? others.Blank, Suspension = Suspension ?? others.Suspension };
+        var both = new Notes { dilutionApplied = dilutionApplied ?? others.dilutionApplied, IsDilutionDoubted = IsDilutionDoubted || others.IsDilutionDoubted, DilutionFactor = DilutionFactor ?? others.DilutionFactor, Line = Line ?? others.Line, StartClock = StartClock ?? others.StartClock, Blank = Blank ?? others.Blank, Suspension = Suspension ?? others.Suspension };
         both.lines.AddRange(lines.Concat(others.lines));
         both.settings.AddRange(settings);
         both.drawn.AddRange(drawn.Concat(others.drawn));
@@ -150,7 +151,7 @@ internal sealed partial class Notes
             Blank = (blank.Value, line);
         var dilution = NotedDilution.In(line);
         dilutionApplied = dilution?.Applied is null ? dilutionApplied : dilution;
-        isDilutionDoubted |= NotedDilution.IsDoubt(line);
+        IsDilutionDoubted |= NotedDilution.IsDoubt(line);
         DilutionFactor = dilution?.Factor is null ? DilutionFactor : dilution;
         // "Element | Cd | Unit | mg/L": pairs along a line.
         for (var i = 1; i + 1 < cells.Count; i++)
@@ -365,7 +366,7 @@ internal sealed partial class Notes
     // Six languages for each number.
     private static readonly string[] Numerals = "one eine une una um een two zwei deux dos duas twee three drei trois tres três drie four vier quatre cuatro quatro".Split(' ');
 
-    [GeneratedRegex(@"\b(?<count>one|eine|une|una|um|een|two|zwei|deux|dos|duas|twee|three|drei|trois|tres|três|drie|four|vier|quatre|cuatro|quatro) (?<unit>hours?|minutes?|Stunden?|Minuten?|heures?|horas?|minutos?|uur|uren)\b", RegexOptions.ExplicitCapture | RegexOptions.IgnoreCase | RegexOptions.NonBacktracking)]
+    [GeneratedRegex(@"\b(?<count>one|eine|une|una|um|een|two|zwei|deux|dos|duas|twee|three|drei|trois|tres|três|drie|four|vier|quatre|cuatro|quatro) (?<unit>hours?|minutes?|Stunden?|Minuten?|heures?|horas?|minutos?|uur|uren|day|Tag|jour|d(í|i)a|dag)\b", RegexOptions.ExplicitCapture | RegexOptions.IgnoreCase | RegexOptions.NonBacktracking)]
     private static partial Regex Counted();
 
     [GeneratedRegex(@"[;|•·]|, |\. | and | und | et | y | e ", RegexOptions.ExplicitCapture | RegexOptions.NonBacktracking)]

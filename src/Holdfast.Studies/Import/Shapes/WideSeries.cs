@@ -107,7 +107,7 @@ internal static class WideSeries
     {
         var written = HeadingReading.Of(heading);
         var notes = Notes.Of([new GridRow(0, [new Cell(CellParts.Split(heading) is not null ? "C0 = " + heading : heading)])]);
-        return notes.All is [var only] && heading.Any(char.IsDigit) && written.Name.Length > 0 && (only.Property == BatchProperties.InitialConcentration || only.Property == BatchProperties.StartPh || only.Property == BatchProperties.Temperature || only.Property == BatchProperties.Dose || only.Property == BatchProperties.Mass)
+        return notes.All is [var only] && heading.Any(char.IsDigit) && written.Name.Length > 0 && (only.Property == BatchProperties.InitialConcentration || only.Property == BatchProperties.StartPh || only.Property == BatchProperties.Temperature || only.Property == BatchProperties.Dose || only.Property == BatchProperties.Mass || only.Property == BatchProperties.ContactTime)
             ? only : null;
     }
 
