@@ -241,7 +241,7 @@ internal sealed class FileUnderstanding
     {
         if (table.Kind == TableKind.Measurement)
             return table;
-        if ((LongReport.Turn(table.Layout, analyte) ?? LongItems.Turn(table.Layout) ?? WideSeries.Turn(table.Layout) ?? NamedResults.Turn(table.Layout)) is { } turned)
+        if ((LongReport.Turn(table.Layout, analyte) ?? LongItems.Turn(table.Layout) ?? WideSeries.Turn(table.Layout) ?? ReplicatesAside.Turn(table.Layout) ?? NamedResults.Turn(table.Layout)) is { } turned)
             return (turned, TableKinds.Of(turned));
         return table.Kind == TableKind.Unknown && TableKinds.IsReadOf(table.Layout, analyte) ? table with { Kind = TableKind.Readings } : table;
     }

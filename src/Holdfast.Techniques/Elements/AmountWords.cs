@@ -28,6 +28,7 @@ internal static class AmountWords
 
     private const string Standards = "standard* etalon* padrao* patron* wzorzec* wzorc* standaard* referenzmaterial* crm srm acetanilid* cystin* sulfanilamid* sulphanilamid* sulfanilic* benzoic* benzoesaure* bbot methionin* nicotinamid* atropin*";
     private const string Blanks = "blank* blanko* blindwert* leer* branco blanco blanc bianco vide vuoto vuota vacia vacio vazia vazio pust* slepy leeg capsule capsula kapsel";
+
     /// <summary>Words for how much was weighed in.</summary>
     public const string WeighedWords = "weighed einwaage* eingewogen* inweeg* afgewogen pesee* pese pesata* pesato pesada* pesado pesagem navazk* nawazk* odwazk* invagning* invagt toma prise";
 

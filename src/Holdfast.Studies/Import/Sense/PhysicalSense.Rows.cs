@@ -65,13 +65,13 @@ internal static partial class PhysicalSense
     // What is poured is a round number; what is weighed is not.
     private static bool IsRound(double value) => Math.Abs(value - (5 * Math.Round(value / 5))) < 1e-9 || value is 1 or 2 or 3 or 4;
 
-    private static (Sample, Func<Reading, Reading?>) AmountsSwapped(Sample sample)
-        => (sample.Fact(BatchProperties.Mass) is { } mass && sample.Fact(BatchProperties.Volume) is { } volume
-            ? sample with
-            {
-                Facts = sample.Facts.SetItem(BatchProperties.Mass.Name, mass with { Value = volume.Value, U = null, Written = $"{volume.Written} (columns exchanged, as answered)" })
-                    .SetItem(BatchProperties.Volume.Name, volume with { Value = mass.Value, U = null, Written = $"{mass.Written} (columns exchanged, as answered)" }),
-            } : sample, r => r);
+    private static (Sample, Func<Reading, Reading?>) AmountsSwapped(Sample sample) => Exchanged(sample, BatchProperties.Mass, BatchProperties.Volume);
+
+    // The numbers change places and keep what they were written as.
+    private static (Sample, Func<Reading, Reading?>) Exchanged(Sample sample, Property one, Property other)
+        => (sample.Fact(one) is { } a && sample.Fact(other) is { } b ? sample with { Facts = sample.Facts.SetItem(one.Name, From(a, b)).SetItem(other.Name, From(b, a)) } : sample, r => r);
+
+    private static Fact From(Fact fact, Fact other) => fact with { Value = other.Value, U = null, Written = $"{other.Written} (columns exchanged, as answered)" };
 
     // 5, 15, 30, 60, then 2, 4, 8, 24 while the metal goes on falling: from there on the times are hours.
     private static void FallingTimes(List<Whole> vessels, IncomingUnderstood[] understood, Answers answers)
@@ -184,17 +184,9 @@ internal static partial class PhysicalSense
             var (mass, time) = (off[0].MassAt!.Column ?? "the mass", off[0].TimeAt!.Column ?? "the contact time");
             var place = Place(off[0].MassAt, understood);
             Decide(place, understood, answers.For(place.File.Name), "mass-and-time", $"{Shown(codes)}: {mass} runs from {Text(off.Min(v => v.Mass!.Value))} to {Text(off.Max(v => v.Mass!.Value))}, and {time} stays near {Text(off[0].Time!.Value)}, as {mass} does elsewhere. Do the two stand under each other's headings there?",
-                ["swap", "keep", "leave-out"], codes, answer => Change(understood, codes, answer == "swap" ? MassAndTimeSwapped : answer == "keep" ? null : s => (s with { Facts = s.Facts.Remove(BatchProperties.Mass.Name).Remove(BatchProperties.ContactTime.Name) }, r => r)), null);
+                ["swap", "keep", "leave-out"], codes, answer => Change(understood, codes, answer == "swap" ? s => Exchanged(s, BatchProperties.Mass, BatchProperties.ContactTime) : answer == "keep" ? null : s => (s with { Facts = s.Facts.Remove(BatchProperties.Mass.Name).Remove(BatchProperties.ContactTime.Name) }, r => r)), null);
         }
     }
-
-    private static (Sample, Func<Reading, Reading?>) MassAndTimeSwapped(Sample sample)
-        => (sample.Fact(BatchProperties.Mass) is { } mass && sample.Fact(BatchProperties.ContactTime) is { } time
-            ? sample with
-            {
-                Facts = sample.Facts.SetItem(BatchProperties.Mass.Name, mass with { Value = time.Value, U = null, Written = $"{time.Written} (columns exchanged, as answered)" })
-                    .SetItem(BatchProperties.ContactTime.Name, time with { Value = mass.Value, U = null, Written = $"{mass.Written} (columns exchanged, as answered)" }),
-            } : sample, r => r);
 
     private static double Ratio(Whole vessel) => vessel.OwnUptake!.Value!.Value / vessel.Uptake!.Value;
 }

@@ -10,7 +10,7 @@ internal static class WideSeries
 
     /// <summary>The table with one row a result; null where it is none.</summary>
     /// <param name="layout">The table.</param>
-    public static TableLayout? Turn(TableLayout layout) => WithSettingAbove(layout) ?? WithSettingsAsHeadings(layout) ?? WithNamesAsHeadings(layout) ?? ReplicatesAside.Turn(layout);
+    public static TableLayout? Turn(TableLayout layout) => WithSettingAbove(layout) ?? WithSettingsAsHeadings(layout) ?? WithNamesAsHeadings(layout);
 
     // "Ct (mg/L) | Time (min)" over "Material | 5 | 10 | 20": the setting's name on one line, its values on the next.
     private static TableLayout? WithSettingAbove(TableLayout layout)
